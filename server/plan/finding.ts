@@ -1,0 +1,103 @@
+import { Type, type Static } from 'typebox';
+import { literals } from './figure.ts';
+
+/** Every finding that a plan can hold. The language catalogue has words for each; a test keeps the two equal. */
+export const FINDING_CODES = [
+  // tube
+  'wall-over-half-diameter',
+  'wall-outside-usual',
+  'grade-springback-estimated',
+  // machine and bends
+  'die-radius-under-tube-radius',
+  'die-radius-tight',
+  'test-bends-too-few',
+  'test-bends-no-fit',
+  'springback-estimate',
+  'springback-extrapolated',
+  'angle-over-machine',
+  'straight-negative',
+  'straight-short-for-machine',
+  'grip-short',
+  'elongation-over-grade',
+  'flattening-likely',
+  'mandrel-advised',
+  'radius-not-of-die',
+  'bend-angle-zero',
+  'bend-angle-straight-back',
+  'last-straight-short',
+  // frame
+  'width-under-tube',
+  'leg-short-for-bend',
+  'width-short-for-bends',
+  'crown-radius-too-small',
+  'crossbar-outside-legs',
+  'saddle-partner-missing',
+  'saddle-end-off-partner',
+  'member-name-twice',
+  'members-cross',
+  'member-crosses-itself',
+  'path-not-possible',
+  'points-coincide',
+  'crowned-bar-gripped',
+  // came back
+  'came-back-not-possible',
+  'came-back-other-shape',
+  'came-back-as-wanted',
+  'came-back-narrower',
+  'no-single-slip',
+  // correction
+  'cut-too-much',
+  'cut-no-place',
+  'cut-beside-bend',
+  'cut-not-planar',
+  'cut-narrower-than-kerf',
+  'kink-visible',
+  'hi-lo-over-practice',
+  'hi-lo-over-standard',
+  'leg-to-be-trimmed',
+  'leg-too-short',
+  'rebend-cannot-narrow',
+  'rebend-opens-bend',
+  'rebend-over-machine',
+  'way-not-possible',
+  // purge
+  'closed-chamber',
+  'feed-is-vent',
+  'feed-not-an-end',
+  'feed-not-free',
+  'target-below-gas',
+  'vent-pressure-high',
+  'bottle-not-enough',
+  'room-oxygen-low',
+  'dam-near-weld',
+  'dam-beyond-end',
+  'purge-flow-turbulent',
+  'argon-caution',
+  // quote
+  'rate-open',
+  'time-open',
+] as const;
+
+export const FindingCode = literals(FINDING_CODES, 'finding code');
+export type FindingCode = (typeof FINDING_CODES)[number];
+
+/** note: good to know. caution: look before you go on. stop: this cannot be made as typed. */
+export const FindingGrade = literals(['note', 'caution', 'stop'], 'grade');
+export type FindingGrade = Static<typeof FindingGrade>;
+
+/** Something that the plan has to tell. `field` is the JSON pointer of the Job field that causes it. */
+export const Finding = Type.Object({
+  code: FindingCode,
+  grade: FindingGrade,
+  field: Type.String(),
+  /** Numbers [mm, degrees, ppm, Pa … as the words say] and names that the words of this code need. */
+  data: Type.Record(Type.String(), Type.Union([Type.Number(), Type.String()])),
+  /** A value that would mend it, where the program can say one. */
+  wayOut: Type.Union([
+    Type.Object({ field: Type.String(), value: Type.Union([Type.Number(), Type.String(), Type.Null()]) }),
+    Type.Null(),
+  ]),
+  /** The finding in words; added where a plan leaves the program (API, terminal). */
+  message: Type.Optional(Type.String()),
+});
+export type Finding = Static<typeof Finding>;

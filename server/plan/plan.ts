@@ -1,0 +1,27 @@
+import { Type, type Static } from 'typebox';
+import { SpringbackPlan, TubePlan } from './bending.ts';
+import { CorrectionPlan } from './correction.ts';
+import { Finding } from './finding.ts';
+import { FramePlan } from './frame.ts';
+import { PurgePlan, WeldingPlan } from './purge.ts';
+import { QuotePlan } from './quote.ts';
+import { View } from './view.ts';
+
+/**
+ * Everything that can be said about one Job. Parts that the job does not allow (a wall over half the diameter,
+ * a leg too short for its bend) are null, and a finding of grade stop says why. Figures are in millimetres,
+ * degrees, litres, pascals, seconds; the unit stands in each.
+ */
+export const Plan = Type.Object({
+  version: Type.Literal(1),
+  findings: Type.Array(Finding),
+  tube: Type.Union([TubePlan, Type.Null()]),
+  springback: Type.Union([SpringbackPlan, Type.Null()]),
+  frame: Type.Union([FramePlan, Type.Null()]),
+  correction: Type.Union([CorrectionPlan, Type.Null()]),
+  purge: Type.Union([PurgePlan, Type.Null()]),
+  welding: Type.Union([WeldingPlan, Type.Null()]),
+  quote: Type.Union([QuotePlan, Type.Null()]),
+  views: Type.Array(View),
+});
+export type Plan = Static<typeof Plan>;
