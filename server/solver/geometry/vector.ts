@@ -1,0 +1,37 @@
+/** A point or a direction in the frame's right-handed axes [mm, or a unit vector]. */
+export type Vector3 = { readonly x: number; readonly y: number; readonly z: number };
+
+export const add = (a: Vector3, b: Vector3): Vector3 => ({ x: a.x + b.x, y: a.y + b.y, z: a.z + b.z });
+export const subtract = (a: Vector3, b: Vector3): Vector3 => ({ x: a.x - b.x, y: a.y - b.y, z: a.z - b.z });
+export const scale = (a: Vector3, factor: number): Vector3 => ({ x: a.x * factor, y: a.y * factor, z: a.z * factor });
+export const dot = (a: Vector3, b: Vector3): number => a.x * b.x + a.y * b.y + a.z * b.z;
+export const cross = (a: Vector3, b: Vector3): Vector3 => ({
+  x: a.y * b.z - a.z * b.y,
+  y: a.z * b.x - a.x * b.z,
+  z: a.x * b.y - a.y * b.x,
+});
+export const length = (a: Vector3): number => Math.hypot(a.x, a.y, a.z);
+
+/** The direction of a vector; undefined where it has no length, so that nobody takes a zero for a direction. */
+export function unit(a: Vector3): Vector3 | undefined {
+  const size = length(a);
+  return size > 0 ? scale(a, 1 / size) : undefined;
+}
+
+/** Angle between two directions [rad], good near 0 and π as well (atan2, not acos). */
+export const angleBetween = (a: Vector3, b: Vector3): number => Math.atan2(length(cross(a, b)), dot(a, b));
+
+/**
+ * Turns a vector about a unit axis, right-handed (Rodrigues). Quarter turns are exact.
+ *
+ * @param angle [rad]
+ */
+export function rotate(a: Vector3, axis: Vector3, angle: number): Vector3 {
+  const quarter = angle / (Math.PI / 2);
+  const exact = Number.isInteger(quarter);
+  const step = ((quarter % 4) + 4) % 4;
+  const cosine = exact ? ([1, 0, -1, 0][step] ?? 1) : Math.cos(angle);
+  const sine = exact ? ([0, 1, 0, -1][step] ?? 0) : Math.sin(angle);
+  const along = scale(axis, dot(axis, a) * (1 - cosine));
+  return add(add(scale(a, cosine), scale(cross(axis, a), sine)), along);
+}
