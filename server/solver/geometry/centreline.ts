@@ -1,0 +1,103 @@
+import { add, cross, rotate, scale, subtract, type Vector3 } from './vector.ts';
+
+/** A straight of a centreline [mm]. */
+export type StraightPiece = {
+  readonly kind: 'straight';
+  readonly start: Vector3;
+  readonly direction: Vector3;
+  readonly length: number;
+};
+
+/** An arc that turns right-handed about `normal`, from `start` on, tangent to `direction` [mm, rad]. */
+export type ArcPiece = {
+  readonly kind: 'arc';
+  readonly start: Vector3;
+  readonly direction: Vector3;
+  readonly normal: Vector3;
+  readonly radius: number;
+  readonly angle: number;
+  readonly made: 'die' | 'rolled';
+  readonly length: number;
+};
+
+export type Piece = StraightPiece | ArcPiece;
+
+/** A member's centreline: straights and arcs, each tangent to the next. */
+export type Centreline = { readonly pieces: readonly Piece[]; readonly length: number };
+
+/** Where the centreline stands and which way it goes at a station. */
+export type Place = { readonly point: Vector3; readonly tangent: Vector3; readonly piece: Piece };
+
+/** What is laid on next: a straight, or an arc after turning its plane about the tube by `rotation` [rad]. */
+export type Link =
+  | { readonly kind: 'straight'; readonly length: number }
+  | {
+      readonly kind: 'arc';
+      readonly radius: number;
+      readonly angle: number;
+      readonly rotation: number;
+      readonly made: 'die' | 'rolled';
+    };
+
+function along(piece: Piece, distance: number): { point: Vector3; tangent: Vector3 } {
+  if (piece.kind === 'straight') {
+    return { point: add(piece.start, scale(piece.direction, distance)), tangent: piece.direction };
+  }
+  const turn = distance / piece.radius;
+  const centre = add(piece.start, scale(cross(piece.normal, piece.direction), piece.radius));
+  return {
+    point: add(centre, rotate(subtract(piece.start, centre), piece.normal, turn)),
+    tangent: rotate(piece.direction, piece.normal, turn),
+  };
+}
+
+/**
+ * Lays links end to end from a start.
+ *
+ * @param start point [mm], unit direction, and the unit axis that the first arc turns about before its rotation
+ */
+export function centrelineFromChain(
+  start: { point: Vector3; direction: Vector3; normal: Vector3 },
+  links: readonly Link[],
+): Centreline {
+  let { point, direction, normal } = start;
+  let length = 0;
+  const pieces: Piece[] = [];
+  for (const link of links) {
+    if (link.kind === 'arc') normal = rotate(normal, direction, link.rotation);
+    const piece: Piece =
+      link.kind === 'straight'
+        ? { kind: 'straight', start: point, direction, length: link.length }
+        : {
+            kind: 'arc',
+            start: point,
+            direction,
+            normal,
+            radius: link.radius,
+            angle: link.angle,
+            made: link.made,
+            length: link.radius * link.angle,
+          };
+    const end = along(piece, piece.length);
+    pieces.push(piece);
+    length += piece.length;
+    point = end.point;
+    direction = end.tangent;
+  }
+  return { pieces, length };
+}
+
+/**
+ * The place at a station [mm from the datum end]. Before the first and after the last piece the end piece is
+ * carried on, so that a search may overshoot. Undefined for a centreline without pieces.
+ */
+export function placeAt(centreline: Centreline, station: number): Place | undefined {
+  let from = 0;
+  for (const [index, piece] of centreline.pieces.entries()) {
+    if (station <= from + piece.length || index === centreline.pieces.length - 1) {
+      return { ...along(piece, station - from), piece };
+    }
+    from += piece.length;
+  }
+  return undefined;
+}
