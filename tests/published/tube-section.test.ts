@@ -61,6 +61,6 @@ describe('mass per metre', () => {
   });
   it.each(SMALL_TUBE)('small tube %d × %d in', (od, wall, mass) => {
     const computed = massPerMetre({ outsideDiameter: od * 25.4, wall: wall * 25.4, density: 8027 });
-    expect(Math.abs(computed - mass)).toBeLessThan(1.5e-4); // the rows reproduce to 1e-4 and are rounded to 1e-4
+    expect(Math.abs(computed - mass)).toBeLessThan(1.25e-4); // lb/ft printed to 1e-4 is 0.74e-4 kg/m, and half a digit of the kg/m
   });
 });
