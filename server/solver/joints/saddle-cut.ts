@@ -1,0 +1,15 @@
+/** A branch that sits on a straight main: main's outer radius and offset of the axes [mm], angle between them and generator [rad]. */
+export type Saddle = { mainRadius: number; offset: number; axisAngle: number; generator: number };
+
+/**
+ * Ordinate of a saddle from the foot of the offset [mm], at one surface of the branch:
+ * z(φ) = (r cos φ cos β + √(R² − (e + r sin φ)²)) / sin β, φ = 0 on the acute side. Derived.
+ *
+ * @returns undefined where the generator misses the main
+ */
+export function saddleOrdinate(cut: Saddle & { radius: number }): number | undefined {
+  const across = cut.offset + cut.radius * Math.sin(cut.generator);
+  if (Math.abs(across) > cut.mainRadius) return undefined;
+  const depth = Math.sqrt(cut.mainRadius ** 2 - across ** 2);
+  return (cut.radius * Math.cos(cut.generator) * Math.cos(cut.axisAngle) + depth) / Math.sin(cut.axisAngle);
+}
