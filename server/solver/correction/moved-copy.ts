@@ -1,18 +1,6 @@
 import { placeAt, type Centreline } from '../geometry/centreline.ts';
-import { add, angleBetween, length, rotate, subtract, type Vector3 } from '../geometry/vector.ts';
-
-/**
- * A rigid motion in the frame's plane (x-y): first turned about `about` by `turn` [rad, right-handed about z],
- * then shifted [mm].
- */
-export type PlaneMotion = { readonly shift: Vector3; readonly turn: number; readonly about: Vector3 };
-
-const AXIS: Vector3 = { x: 0, y: 0, z: 1 };
-
-export const movePoint = (motion: PlaneMotion, point: Vector3): Vector3 =>
-  add(add(motion.about, rotate(subtract(point, motion.about), AXIS, motion.turn)), motion.shift);
-
-const moveDirection = (motion: PlaneMotion, direction: Vector3): Vector3 => rotate(direction, AXIS, motion.turn);
+import { angleBetween, length, subtract, type Vector3 } from '../geometry/vector.ts';
+import { moveDirection, movePoint, type PlaneMotion } from './plane-motion.ts';
 
 /**
  * Where a cut member closes again. `stationA` on the piece that is held, `stationB` on the piece that moves, both
