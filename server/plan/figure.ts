@@ -1,7 +1,8 @@
 import { Type, type Static } from 'typebox';
 
 /** A closed list of words as a schema. */
-export const literals = <const T extends readonly string[]>(values: T, title: string) => Type.Enum(values, { title });
+export const literals = <const T extends string[]>(values: readonly [...T], title: string) =>
+  Type.Enum<T>(values, { title });
 
 /** Units of everything that the plan says. */
 export const Unit = literals(

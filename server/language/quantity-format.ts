@@ -1,0 +1,98 @@
+import type { Units } from '../job/job.ts';
+import type { Band, Figure, Unit } from '../plan/figure.ts';
+import { unitWords } from './en/units.ts';
+import { fixed, lengthParts, type Parts } from './length-format.ts';
+
+/** Decimals that each unit is shown with (our own choice: one more than a shop can read off). */
+const DECIMALS: Readonly<Record<Unit, number>> = {
+  mm: 1,
+  m: 3,
+  mm2: 1,
+  mm3: 0,
+  mm4: 0,
+  deg: 1,
+  'mm/deg': 2,
+  kg: 2,
+  g: 1,
+  'kg/m': 3,
+  'kg/m3': 0,
+  'N.m': 1,
+  MPa: 0,
+  L: 2,
+  'L/min': 1,
+  'mL/min': 1,
+  m3: 3,
+  s: 0,
+  min: 1,
+  h: 2,
+  'mm/s': 1,
+  Pa: 1,
+  bar: 1,
+  ppm: 0,
+  percent: 1,
+  ratio: 3,
+  count: 0,
+  degC: 0,
+  minor: 0,
+};
+
+/** Small numbers get one or two decimals more, so that they keep a figure to read. */
+function decimalsFor(value: number, unit: Unit): number {
+  const usual = DECIMALS[unit];
+  const size = Math.abs(value);
+  if (unit === 'count' || unit === 'minor' || size === 0) return usual;
+  if (unit === 'deg') return size < 10 ? 2 : 1;
+  if (size < 1) return Math.min(6, Math.max(usual, Math.ceil(-Math.log10(size)) + 1));
+  return size < 10 && usual === 0 ? 1 : usual;
+}
+
+/** A time in the words of a wall clock: 45 s, 4 min 30 s, 1 h 5 min. Rounded up to a whole second or minute. */
+export function durationParts(seconds: number): Parts {
+  const whole = Math.ceil(seconds - 1e-9);
+  if (whole < 60) return { number: String(whole), unit: 's' };
+  if (whole < 3600) {
+    const rest = whole % 60;
+    return rest === 0
+      ? { number: String(whole / 60), unit: 'min' }
+      : { number: `${String(Math.floor(whole / 60))} min ${String(rest)}`, unit: 's' };
+  }
+  const minutes = Math.ceil(whole / 60);
+  return { number: `${String(Math.floor(minutes / 60))} h ${String(minutes % 60)}`, unit: 'min' };
+}
+
+/** A value with its unit in words, in the job's unit of length. */
+export function quantityParts(value: number, unit: Unit, units: Units): Parts {
+  if (unit === 'mm') {
+    const small = units.length === 'mm' && value !== 0 && Math.abs(value) < 0.1;
+    return small ? { number: fixed(value, decimalsFor(value, unit)), unit: 'mm' } : lengthParts(value, units);
+  }
+  if (unit === 's' && value >= 0) return durationParts(value);
+  return { number: fixed(value, decimalsFor(value, unit)), unit: unitWords[unit] };
+}
+
+export function formatQuantity(value: number, unit: Unit, units: Units): string {
+  const { number, unit: words } = quantityParts(value, unit, units);
+  return words === '' ? number : `${number} ${words}`;
+}
+
+export const figureParts = (figure: Figure, units: Units): Parts => quantityParts(figure.value, figure.unit, units);
+
+export const formatFigure = (figure: Figure, units: Units): string => formatQuantity(figure.value, figure.unit, units);
+
+/** '± 1.2 mm'. A band in inches keeps three decimals: rounding it to a fraction would make most bands nothing. */
+export function formatBand(band: Band, unit: Unit, units: Units): string {
+  if (unit === 'mm' && units.length === 'inch') return `± ${fixed(band.plusMinus / 25.4, 3)} in`;
+  if (unit === 's') return `± ${fixed(band.plusMinus, band.plusMinus < 10 ? 1 : 0)} s`;
+  return `± ${formatQuantity(band.plusMinus, unit, units)}`;
+}
+
+/** Money from minor units, with the currency's code so that no two dollars are confused. */
+export function formatMoney(minor: number, currency: string, minorDigits: number): string {
+  return new Intl.NumberFormat('en', {
+    style: 'currency',
+    currency,
+    currencyDisplay: 'code',
+    minimumFractionDigits: minorDigits,
+    maximumFractionDigits: minorDigits,
+  }).format(minor / 10 ** minorDigits);
+}
