@@ -21,6 +21,7 @@ export const Unit = literals(
     'N.m',
     'MPa',
     'L',
+    'L/m',
     'L/min',
     'mL/min',
     'm3',

@@ -14,6 +14,67 @@ export const SOURCES = {
   typed: source('Typed in this job', '', 'typed'),
   geometry: source('Plane and solid geometry', 'derived, checked against a geometry kernel', 'derivation'),
   practice: source('Common practice, no source', '', 'practice'),
+  // correction
+  'iso-5817': source(
+    'ISO 5817, quality levels for imperfections',
+    'no. 5072 linear misalignment of tubes, no. 508 angular misalignment; seen second-hand',
+    'standard',
+  ),
+  'asme-bpe': source('ASME BPE-2012, bioprocessing equipment', 'misalignment at most 15 % of the wall', 'standard'),
+  procrustes: source('Best fit of points in a plane', 'orthogonal Procrustes problem, closed form', 'derivation'),
+  'path-model': source('Bending the marks in software', 'straights and arcs laid end to end', 'derivation'),
+  // tube and bending
+  'en-10088-1': source(
+    'EN 10088-1, physical properties',
+    'annex, density and modulus; seen in secondary copies',
+    'standard',
+  ),
+  'en-10217-7': source(
+    'EN 10217-7, welded stainless tubes',
+    'least proof stress and elongation; seen in a secondary copy',
+    'standard',
+  ),
+  'en-10217-7-memory': source(
+    'EN 10217-7, welded stainless tubes',
+    'least proof stress and elongation; from memory',
+    'memory',
+  ),
+  'elastic-modulus': source(
+    'Modulus 193 GPa of austenitic grades',
+    'value of US handbooks, from memory; EN 10088-1 has 200 GPa',
+    'memory',
+  ),
+  callister: source('Callister, Fundamentals of Materials Science and Engineering', '2nd ed. 2005, p. 199', 'handbook'),
+  considere: source(
+    'Considère: n = ln(1 + Ag), K = Rm (1 + Ag) / n^n',
+    'exact rule, typical Rm and Ag from memory',
+    'memory',
+  ),
+  'iso-1127': source(
+    'ISO 1127, tolerance classes D3 and T3',
+    'as EN 10217-7 uses them up to 168.3 mm; secondary copies',
+    'standard',
+  ),
+  'pure-bending': source(
+    'Pure bending of a round tube, released elastically',
+    'derived; a lower-side estimate',
+    'derivation',
+  ),
+  'springback-shop': source(
+    'Springback of annealed 304 and 316, 2D to 3D',
+    '2 to 4 degrees at 90; common practice, no source',
+    'practice',
+  ),
+  'test-bends': source('Test bends typed in this job', '', 'typed'),
+  'springback-fit': source('US patent 3,821,525 (1974)', 'fixed and proportional springback from test bends', 'paper'),
+  'faa-43-13': source('FAA AC 43.13-1B', 'Table 4-7, setback', 'handbook'),
+  'bend-wall': source('Bend with all of the stretch in the wall', 'derived: plane strain, the safe side', 'derivation'),
+  'u-tube-flattening': source(
+    'Flattening rule of makers of U-tubes',
+    '20 D/R % up to 4D, 5 % above; medium confidence',
+    'practice',
+  ),
+  'mandrel-grid': source('Mandrel by D/t and R/D', 'common practice, no source; low confidence', 'practice'),
 } as const satisfies Record<string, Source>;
 
 export type SourceKey = keyof typeof SOURCES;

@@ -2,11 +2,10 @@ import { describe, expect, it } from 'vitest';
 import {
   angleToBendTo,
   bendingMoment,
-  commandFor,
-  fitTestBends,
   radiusAfterRelease,
   springbackShare,
 } from '../../server/solver/bending/springback.ts';
+import { commandFor, fitTestBends } from '../../server/solver/bending/test-bends.ts';
 import { CATALOGUE_GRADES } from '../../server/solver/tube/grades.ts';
 
 // Handbook 1, 5.3: grade, D, t, R/D, M N·m, λ, bend to for 90°, R_f

@@ -9,62 +9,61 @@ export type HardeningLaw = {
 /** A tube bent to the centreline radius `radius` [mm] under load. */
 export type LoadedBend = TubeSize & HardeningLaw & { readonly radius: number };
 
-const ANGLE_STEPS = 400;
-const RADIUS_STEPS = 20;
-
-/** Simpson's rule; `steps` is even. */
-function simpson(f: (x: number) => number, range: { from: number; to: number; steps: number }): number {
-  const h = (range.to - range.from) / range.steps;
-  let sum = f(range.from) + f(range.to);
-  for (let i = 1; i < range.steps; i += 1) sum += (i % 2 === 1 ? 4 : 2) * f(range.from + i * h);
-  return (sum * h) / 3;
+/** Points and weights of Gauss–Legendre quadrature on 0…1, by Newton's method on the Legendre polynomial. */
+function gaussLegendre(count: number): readonly { readonly at: number; readonly weight: number }[] {
+  return Array.from({ length: count }, (_, index) => {
+    let x = Math.cos((Math.PI * (index + 0.75)) / (count + 0.5)); // Abramowitz & Stegun 22.16.6, first guess
+    let slope = 1;
+    for (let round = 0; round < 20; round += 1) {
+      let [before, here] = [1, x];
+      for (let n = 2; n <= count; n += 1) [before, here] = [here, ((2 * n - 1) * x * here - (n - 1) * before) / n];
+      slope = (count * (x * here - before)) / (x * x - 1);
+      x -= here / slope;
+    }
+    return { at: (1 - x) / 2, weight: 1 / ((1 - x * x) * slope * slope) };
+  });
 }
 
-/** Stress [MPa] at a strain ≥ 0: elastic below where E ε = K εⁿ, power law above. Handbook 1, 5.1 and 2.3. */
-const stressAt = (strain: number, law: HardeningLaw): number =>
-  Math.min(law.elasticModulus * strain, law.strengthCoefficient * strain ** law.hardeningExponent);
+const ROUND = gaussLegendre(20);
+const THROUGH = gaussLegendre(5);
 
-/** Moment in the tube under load [N·mm]. Handbook 1, 5.1: M = 4 ∫∫ σ(r sin φ/R) r² sin φ dφ dr. */
+/**
+ * First moment of stress over one quarter of a ring of radius r [N·mm/mm]: ∫₀^{π/2} σ(r sin φ / R) r² sin φ dφ.
+ * Below the angle where E ε reaches K εⁿ the integral is closed; above it φ = φ_y + (π/2 − φ_y) u² keeps the
+ * integrand smooth, so that 20 points give seven digits.
+ */
+function quarterRing(r: number, bend: LoadedBend): number {
+  const { elasticModulus, strengthCoefficient, hardeningExponent, radius } = bend;
+  // E ε = K εⁿ; the stress is the lower of the two, so the elastic line rules below this strain
+  const yieldStrain = (strengthCoefficient / elasticModulus) ** (1 / (1 - hardeningExponent));
+  const yieldAngle = Math.asin(Math.min(1, (yieldStrain * radius) / r));
+  const elastic = ((elasticModulus * r ** 3) / radius) * (yieldAngle / 2 - Math.sin(2 * yieldAngle) / 4);
+  const span = Math.PI / 2 - yieldAngle;
+  const plastic = ROUND.reduce((sum, { at, weight }) => {
+    const sine = Math.sin(yieldAngle + span * at ** 2);
+    return sum + weight * 2 * at * sine ** (1 + hardeningExponent);
+  }, 0);
+  return elastic + strengthCoefficient * (r / radius) ** hardeningExponent * r ** 2 * span * plastic;
+}
+
+/** Moment in the tube under load [N·mm]: M = 4 ∫∫ σ(r sin φ / R) r² sin φ dφ dr. Derived: plane sections, ε = y/R. */
 export function bendingMoment(bend: LoadedBend): number {
-  const outer = bend.outsideDiameter / 2;
-  const ring = (r: number): number =>
-    simpson((phi) => stressAt((r * Math.sin(phi)) / bend.radius, bend) * r ** 2 * Math.sin(phi), {
-      from: 0,
-      to: Math.PI / 2,
-      steps: ANGLE_STEPS,
-    });
-  return 4 * simpson(ring, { from: outer - bend.wall, to: outer, steps: RADIUS_STEPS });
+  const inner = bend.outsideDiameter / 2 - bend.wall;
+  const rings = THROUGH.map(({ at, weight }) => weight * quarterRing(inner + at * bend.wall, bend));
+  return 4 * bend.wall * rings.reduce((sum, ring) => sum + ring, 0);
 }
 
-/** Share of the bend angle that springs back [–]. Handbook 1, 5.1: λ = M R/(E I). A lower-side estimate (5.5). */
+/**
+ * Share of the bend angle that springs back [–]: λ = M R / (E I). Derived: release is elastic. It leaves out the
+ * straights beside the bend and the softer unloading of cold-worked steel, so it is a lower-side estimate.
+ */
 export const springbackShare = (bend: LoadedBend): number =>
   (bendingMoment(bend) * bend.radius) / (bend.elasticModulus * sectionProperties(bend).secondMoment);
 
-/** Angle to bend to, in the unit of `angle`. Handbook 1, 5.1: θ_b = θ_f/(1 − λ). */
+/** Angle to bend to, in the unit of `angle`: θ_b = θ_f / (1 − λ). */
 export const angleToBendTo = ({ angle, share }: { readonly angle: number; readonly share: number }): number =>
   angle / (1 - share);
 
-/** Centreline radius after release [mm]. Handbook 1, 5.1: R_f = R/(1 − λ). */
+/** Centreline radius after release [mm]: R_f = R / (1 − λ). The arc keeps its length. */
 export const radiusAfterRelease = ({ radius, share }: { readonly radius: number; readonly share: number }): number =>
   radius / (1 - share);
-
-/** One test bend: commanded and measured angle, both in the same unit. */
-export type TestBend = { readonly commanded: number; readonly measured: number };
-/** Springback on the commanded angle, s = c − m = a + b c: `fixed` a [unit of the angles], `share` b [–]. */
-export type SpringbackFit = { readonly fixed: number; readonly share: number };
-
-/**
- * Least squares of s = a + b c on the commanded angle. Handbook 1, 5.7 (US patent 3,821,525).
- * Undefined when there are fewer than two different commanded angles.
- */
-export function fitTestBends(bends: readonly TestBend[]): SpringbackFit | undefined {
-  const meanC = bends.reduce((sum, b) => sum + b.commanded, 0) / bends.length;
-  const meanS = bends.reduce((sum, b) => sum + b.commanded - b.measured, 0) / bends.length;
-  const spread = bends.reduce((sum, b) => sum + (b.commanded - meanC) ** 2, 0);
-  if (!(spread > 0)) return undefined;
-  const share = bends.reduce((sum, b) => sum + (b.commanded - meanC) * (b.commanded - b.measured - meanS), 0) / spread;
-  return { fixed: meanS - share * meanC, share };
-}
-
-/** Angle to command for a wanted one. Handbook 1, 5.7: c = (w + a)/(1 − b). */
-export const commandFor = (wanted: number, fit: SpringbackFit): number => (wanted + fit.fixed) / (1 - fit.share);

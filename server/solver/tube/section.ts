@@ -11,21 +11,24 @@ export type SectionProperties = {
   readonly radiusOfGyration: number;
 };
 
-/** Exact properties of the annulus. Handbook 1, section 1.1. */
+/** Exact properties of the annulus (plane geometry, no thin-wall shortcut). */
 export function sectionProperties({ outsideDiameter, wall }: TubeSize): SectionProperties {
   const bore = outsideDiameter - 2 * wall;
-  // 1.1: I = π(D⁴ − d⁴)/64
-  const secondMoment = (Math.PI * (outsideDiameter ** 4 - bore ** 4)) / 64;
+  const secondMoment = (Math.PI * (outsideDiameter ** 4 - bore ** 4)) / 64; // I = π(D⁴ − d⁴)/64
   return {
     bore,
-    area: Math.PI * (outsideDiameter - wall) * wall, // 1.1: A = π(D − t)t
+    area: Math.PI * (outsideDiameter - wall) * wall, // A = π(D − t)t
     secondMoment,
-    elasticModulus: (2 * secondMoment) / outsideDiameter, // 1.1: W = 2I/D
-    plasticModulus: (outsideDiameter ** 3 - bore ** 3) / 6, // 1.1: Wp = (D³ − d³)/6
-    radiusOfGyration: Math.sqrt(outsideDiameter ** 2 + bore ** 2) / 4, // 1.1: i = √(I/A)
+    elasticModulus: (2 * secondMoment) / outsideDiameter, // W = 2I/D
+    plasticModulus: (outsideDiameter ** 3 - bore ** 3) / 6, // Wp = (D³ − d³)/6
+    radiusOfGyration: Math.sqrt(outsideDiameter ** 2 + bore ** 2) / 4, // i = √(I/A)
   };
 }
 
-/** Mass per length [kg/m] for a density [kg/m³]. Handbook 1, 1.1: π·ρ/1000·(D − t)·t with ρ in kg/dm³. */
+/** Mass per length [kg/m] for a density [kg/m³]: π ρ (D − t) t. */
 export const massPerMetre = ({ outsideDiameter, wall, density }: TubeSize & { readonly density: number }): number =>
   (Math.PI * density * (outsideDiameter - wall) * wall) / 1e6;
+
+/** What the bore holds [L/m]: π d²/4. */
+export const litresPerMetre = ({ outsideDiameter, wall }: TubeSize): number =>
+  (Math.PI * (outsideDiameter - 2 * wall) ** 2) / 4000;

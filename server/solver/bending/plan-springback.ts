@@ -1,0 +1,130 @@
+import type { Machine } from '../../job/machine.ts';
+import type { Tube } from '../../job/tube.ts';
+import type { SpringbackPlan } from '../../plan/bending.ts';
+import type { WorkingInput } from '../../plan/figure.ts';
+import type { Finding } from '../../plan/finding.ts';
+import { band, figure, input } from '../figure.ts';
+import { finding } from '../finding.ts';
+import type { SourceKey } from '../sources.ts';
+import type { ResolvedGrade } from '../tube/grades.ts';
+import { springbackLaw, type LawProblem, type SpringbackLaw } from './springback-law.ts';
+
+const DEGREE = 180 / Math.PI;
+
+/** Bend ratios R/D below which bends get hard: 1.5 and 2; common practice, no source. */
+const TIGHT = { caution: 1.5, note: 2 } as const;
+
+/**
+ * How this tube springs back on this machine.
+ *
+ * @returns springback and law null with the stop 'die-radius-under-tube-radius' where the die cannot be (R ≤ D/2)
+ */
+export function planSpringback(
+  tube: Tube,
+  grade: ResolvedGrade,
+  machine: Machine,
+): { springback: SpringbackPlan | null; law: SpringbackLaw | null; findings: Finding[] } {
+  const { outsideDiameter, wall } = tube;
+  const { dieRadius } = machine;
+  const field = '/machine/dieRadius';
+  const wayOut = { field, value: TIGHT.note * outsideDiameter };
+  if (dieRadius <= outsideDiameter / 2) {
+    const range = { value: dieRadius, low: outsideDiameter / 2 };
+    const stop = finding('die-radius-under-tube-radius', 'stop', field, range, wayOut);
+    return { springback: null, law: null, findings: [stop] };
+  }
+  const findings: Finding[] = [];
+  const ratio = dieRadius / outsideDiameter;
+  if (ratio < TIGHT.note) {
+    const tight = ratio < TIGHT.caution;
+    const range = { value: dieRadius, low: (tight ? TIGHT.caution : TIGHT.note) * outsideDiameter, ratio };
+    findings.push(finding('die-radius-tight', tight ? 'caution' : 'note', field, range, wayOut));
+  }
+  const { law, problem } = springbackLaw({ ...grade, outsideDiameter, wall, radius: dieRadius }, machine);
+  findings.push(...springbackFindings(law, problem, machine));
+  return { springback: springbackFigures(law, { tube, grade, machine }), law, findings };
+}
+
+function springbackFindings(law: SpringbackLaw, problem: LawProblem, machine: Machine): Finding[] {
+  const findings: Finding[] = [];
+  const bends = machine.springback.method === 'test-bends' ? machine.springback.bends.length : 0;
+  const field = '/machine/springback/bends';
+  if (problem === 'too-few') findings.push(finding('test-bends-too-few', 'caution', field, { value: bends, low: 2 }));
+  if (problem === 'no-fit') findings.push(finding('test-bends-no-fit', 'caution', field, { value: bends }));
+  if (law.method === 'theory') {
+    const angle = law.commandFor(Math.PI / 2) * DEGREE - 90;
+    // the shop's 2 to 4° at 90° is common practice without a source
+    findings.push(finding('springback-estimate', 'note', '/machine/springback', { angle, low: 2, high: 4 }));
+  }
+  return findings;
+}
+
+function springbackFigures(
+  law: SpringbackLaw,
+  { tube, grade, machine }: { tube: Tube; grade: ResolvedGrade; machine: Machine },
+): SpringbackPlan {
+  const quarter = Math.PI / 2;
+  const command = law.commandFor(quarter);
+  const bandAt90 = law.bandFor(quarter);
+  const theoryInputs = [
+    input('D', 'outside-diameter', tube.outsideDiameter, 'mm'),
+    input('t', 'wall', tube.wall, 'mm'),
+    input('R', 'die-radius', machine.dieRadius, 'mm'),
+    input('E', 'elastic-modulus', grade.elasticModulus, 'MPa'),
+    input('K', 'strength-coefficient', grade.strengthCoefficient, 'MPa'),
+    input('n', 'hardening-exponent', grade.hardeningExponent, 'ratio'),
+  ];
+  const fitInputs = [
+    input('a', 'springback-fixed', law.fixed * DEGREE, 'deg'),
+    input('b', 'springback-share', law.share, 'ratio'),
+  ];
+  const theorySources: [SourceKey, ...SourceKey[]] = [
+    'pure-bending',
+    grade.sources.elasticModulus,
+    grade.sources.strengthCoefficient,
+    'springback-shop',
+  ];
+  const theory = law.method === 'theory';
+  const inputs: WorkingInput[] = theory ? theoryInputs : fitInputs;
+  const sources: [SourceKey, ...SourceKey[]] = theory ? theorySources : ['springback-fit', 'test-bends'];
+  const angle = input('θ', 'angle', 90, 'deg');
+  const lambda = input('λ', 'springback-share', law.share, 'ratio');
+  return {
+    method: law.method,
+    shareAt90: figure(
+      (command - quarter) / command,
+      'ratio',
+      theory
+        ? 'λ = M R / (E I), M = 4 ∫∫ min(E ε, K εⁿ) r² sin φ dφ dr, ε = r sin φ / R'
+        : 's = (c − θ) / c, c = (θ + a) / (1 − b)',
+      [...inputs, angle],
+      sources,
+      band(bandAt90.plusMinus / command, ...bandAt90.from),
+    ),
+    bendTo90: figure(
+      command * DEGREE,
+      'deg',
+      theory ? 'c = θ / (1 − λ)' : 'c = (θ + a) / (1 − b)',
+      theory ? [angle, lambda] : [angle, ...fitInputs],
+      sources,
+      band(bandAt90.plusMinus * DEGREE, ...bandAt90.from),
+    ),
+    radiusAfterRelease: law.radiusMeasured
+      ? figure(
+          law.radiusAfterRelease,
+          'mm',
+          'R_f = mean of the measured radii',
+          [input('R_f', 'radius-after-release', law.radiusAfterRelease, 'mm')],
+          ['test-bends'],
+          band(law.radiusPlusMinus, 'test-bends'),
+        )
+      : figure(
+          law.radiusAfterRelease,
+          'mm',
+          'R_f = R / (1 − λ), λ = M R / (E I)',
+          theoryInputs,
+          theorySources,
+          band(law.radiusPlusMinus, 'springback-model'),
+        ),
+  };
+}
