@@ -11,7 +11,7 @@ const failure = (code: NumberProblem): NumberText => ({ ok: false, code });
 export function parseNumber(text: string): NumberText {
   const plain = text.trim().replace(/[\u2212\u2013]/g, '-');
   if (plain === '') return failure('empty');
-  const found = /^([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:e[+-]?\d{1,2})?)\s*[°%\p{L}/²³µ·]*[23]?$/iu.exec(plain);
+  const found = /^([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:e[+-]?\d{1,2})?)\s*(?:[°%]|\p{L}[\p{L}\d/²³·]*)?$/iu.exec(plain);
   const digits = found?.[1];
   if (digits === undefined) return failure('not-a-number');
   if (/^[+-]?[1-9]\d{0,2},\d{3}$/.test(digits)) return failure('comma-unclear');

@@ -19,6 +19,7 @@ const DECIMALS: Readonly<Record<Unit, number>> = {
   'N.m': 1,
   MPa: 0,
   L: 2,
+  'L/m': 3,
   'L/min': 1,
   'mL/min': 1,
   m3: 3,

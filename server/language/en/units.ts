@@ -16,6 +16,7 @@ export const unitWords: Readonly<Record<Unit, string>> = {
   'N.m': 'N·m',
   MPa: 'MPa',
   L: 'L',
+  'L/m': 'L/m',
   'L/min': 'L/min',
   'mL/min': 'mL/min',
   m3: 'm³',

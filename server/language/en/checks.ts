@@ -1,0 +1,20 @@
+/** Names of the sizes that a tape can check: `check.<key>`. */
+export const checks = {
+  'check.width-at-corners': 'width at the corners',
+  'check.width-at-feet': 'width at the feet',
+  'check.left-leg': 'left leg',
+  'check.right-leg': 'right leg',
+  'check.crossbar-from-foot': 'inner crossbar {index} from the left foot',
+  'check.width': 'width',
+  'check.height': 'height',
+  'check.offset': 'offset across the ends',
+  'check.first-length': 'first length',
+  'check.last-length': 'last length',
+  'check.length': 'length',
+  'check.diagonal': 'diagonal {index}',
+  'check.reach': 'reach',
+  'check.crown-height': 'height of the crown',
+  'check.die-radius': 'die radius',
+  'check.crown-radius': 'crown radius',
+  'check.offset-angle': 'offset angle',
+} as const;

@@ -1,0 +1,15 @@
+/** Names of what goes into a formula: `input.<name>`, where the name's own words are not clear enough. */
+export const inputs: Readonly<Record<string, string>> = {
+  'wall-at-outside': 'wall on the outside of the bend',
+};
+
+/** Names of what a band comes from: `band.<name>`, likewise. */
+export const bands: Readonly<Record<string, string>> = {
+  tape: 'accuracy of the tape',
+  'angle-scatter': 'scatter of the machine',
+};
+
+const readable = (name: string): string => name.replaceAll('-', ' ');
+
+export const inputName = (name: string): string => inputs[name] ?? readable(name);
+export const bandName = (name: string): string => bands[name] ?? readable(name);

@@ -1,0 +1,60 @@
+import type { Units } from '../job/job.ts';
+import type { Finding } from '../plan/finding.ts';
+import { findings } from './en/findings.ts';
+import { fieldName } from './field-name.ts';
+import { formatQuantity } from './quantity-format.ts';
+import { wordsOf } from './words.ts';
+
+type FindingData = Readonly<Record<string, number | string>>;
+
+/** Drops each [part] whose placeholders have no data, and fills the others. */
+function filled(text: string, data: FindingData): string {
+  const fillOne = (part: string): string =>
+    part.replace(/\{(\w+)\}/g, (_, name: string) => {
+      const value = data[name];
+      if (value === undefined) return '';
+      return name === 'way' || name === 'mandrel' ? wordsOf(name, String(value)) : String(value);
+    });
+  return text.replace(/\[([^\]]*)\]/g, (_, part: string) => {
+    const names = [...part.matchAll(/\{(\w+)\}/g)].map((found) => found[1] ?? '');
+    return names.every((name) => data[name] !== undefined) ? fillOne(part) : '';
+  });
+}
+
+/** 'hoop, bend 2' from what the finding says about its place; empty where it says nothing. */
+function placeOf({ member, bend, joint, chamber }: FindingData): string {
+  const parts = [
+    member === undefined ? '' : String(member),
+    bend === undefined ? '' : `bend ${String(bend)}`,
+    joint === undefined ? '' : `joint ${String(joint)}`,
+    chamber === undefined ? '' : `chamber ${String(chamber)}`,
+  ];
+  return parts.filter((part) => part !== '').join(', ');
+}
+
+/**
+ * A finding in words: the field, the place, the fact, the value, what is allowed, and what can be done.
+ * 'Wall: the wall is so thick … It is 25.0 mm; at most 19.0 mm. Type a thinner wall.'
+ */
+export function describeFinding(finding: Finding, units: Units): string {
+  const { text, unit, out } = findings[finding.code];
+  const { value, low, high } = finding.data;
+  const say = (amount: number | string): string =>
+    typeof amount === 'number' ? formatQuantity(amount, unit, units) : amount;
+  const limits = [
+    low === undefined ? '' : `at least ${say(low)}`,
+    high === undefined ? '' : `at most ${say(high)}`,
+  ].filter((part) => part !== '');
+  const measure = [value === undefined ? '' : `It is ${say(value)}`, limits.join(', ')].filter((part) => part !== '');
+  const sentence = measure.join('; ');
+  const name = finding.field === '' ? '' : fieldName(finding.field);
+  const head = [name, placeOf(finding.data)].filter((part) => part !== '').join(', ');
+  const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+  return [
+    head === '' ? filled(text, finding.data) : `${capital(head)}: ${filled(text, finding.data)}`,
+    sentence === '' ? '' : `${capital(sentence)}.`,
+    out,
+  ]
+    .filter((part) => part !== '')
+    .join(' ');
+}

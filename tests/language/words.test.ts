@@ -1,0 +1,93 @@
+import { describe, expect, it } from 'vitest';
+import { Job } from '../../server/job/job.ts';
+import type { Units } from '../../server/job/job.ts';
+import { fields } from '../../server/language/en/fields.ts';
+import { findings } from '../../server/language/en/findings.ts';
+import { unitWords } from '../../server/language/en/units.ts';
+import { fieldName, patternOf } from '../../server/language/field-name.ts';
+import { describeFinding } from '../../server/language/finding-words.ts';
+import { hasWords, words, wordsOf } from '../../server/language/words.ts';
+import { SLIP_KEYS, WAY_KEYS } from '../../server/plan/correction.ts';
+import { Unit } from '../../server/plan/figure.ts';
+import { FINDING_CODES, type Finding } from '../../server/plan/finding.ts';
+import { QUOTE_LINES } from '../../server/plan/quote.ts';
+
+const mm: Units = { length: 'mm', fraction: 16 };
+
+describe('findings in words', () => {
+  it('has words for every code and for no other', () => {
+    expect(Object.keys(findings).sort()).toEqual([...FINDING_CODES].sort());
+  });
+
+  it('names the field, the value, the allowed range and the way out', () => {
+    const finding: Finding = {
+      code: 'leg-short-for-bend',
+      grade: 'stop',
+      field: '/frame/leftLeg/value',
+      data: { value: 50, low: 114.3 },
+      wayOut: null,
+    };
+    expect(describeFinding(finding, mm)).toBe(
+      'Left leg: The leg is too short for its corner bend. It is 50.0 mm; at least 114.3 mm. Make the leg longer.',
+    );
+    expect(describeFinding(finding, { length: 'inch', fraction: 16 })).toContain('at least 4 1/2 in');
+  });
+
+  it('leaves out what a finding has no data for, and no braces are ever shown', () => {
+    for (const code of FINDING_CODES) {
+      for (const data of [{}, { value: 1, low: 2, high: 3, member: 'hoop', onto: 'hoop', way: 'leave', bend: 2 }]) {
+        const said = describeFinding({ code, grade: 'note', field: '', data, wayOut: null }, mm);
+        expect(said).not.toMatch(/[{}[\]]|undefined/);
+        expect(said.length).toBeGreaterThan(20);
+      }
+    }
+  });
+});
+
+/** Every pointer pattern of a schema's leaves. */
+function leaves(schema: unknown, pattern: string): string[] {
+  const node = schema as {
+    anyOf?: unknown[];
+    properties?: Record<string, unknown>;
+    items?: unknown;
+    const?: unknown;
+    patternProperties?: unknown;
+  };
+  if (node.anyOf !== undefined) return node.anyOf.flatMap((branch) => leaves(branch, pattern));
+  if (node.properties !== undefined) {
+    return Object.entries(node.properties).flatMap(([name, inner]) => leaves(inner, `${pattern}/${name}`));
+  }
+  if (node.items !== undefined) return leaves(node.items, `${pattern}/#`);
+  return node.patternProperties === undefined ? [pattern] : [];
+}
+
+describe('names of fields', () => {
+  it('has a name for every leaf of the job', () => {
+    const unnamed = [...new Set(leaves(Job, '').map(patternOf))].filter(
+      (pattern) => !Object.hasOwn(fields, pattern) && !['/format', '/version'].includes(pattern),
+    );
+    expect(unnamed).toEqual([]);
+  });
+
+  it('tells one of many apart, and a frame that came back', () => {
+    expect(fieldName('/tube/wall')).toBe('wall');
+    expect(fieldName('/frame/innerCrossbars/1/fromFoot/value')).toBe('inner crossbar 2: from the left foot');
+    expect(fieldName('/cameBack/frame/width/value')).toBe('width, as it came back');
+    expect(fieldName('/frame/nothing/like/this')).toBe('frame');
+  });
+});
+
+describe('the catalogue', () => {
+  it('fills placeholders', () => {
+    expect(words('revisions.number', { number: 3 })).toBe('Revision 3');
+    expect(wordsOf('check', 'crossbar-from-foot', { index: 2 })).toBe('inner crossbar 2 from the left foot');
+    expect(wordsOf('check', 'some-new-size')).toBe('some new size');
+  });
+
+  it('has words for every way, slip, quote line and unit', () => {
+    for (const key of WAY_KEYS) expect(hasWords(`way.${key}`), key).toBe(true);
+    for (const key of SLIP_KEYS) expect(hasWords(`slip.${key}`), key).toBe(true);
+    for (const key of QUOTE_LINES) expect(hasWords(`quote.${key}`), key).toBe(true);
+    expect(Object.keys(unitWords).sort()).toEqual([...Unit.enum].sort());
+  });
+});
