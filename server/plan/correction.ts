@@ -43,7 +43,9 @@ export const JointFace = Type.Object({
   /** Tilt off square, and the direction (degrees from the outside of the curve) of the longest side. */
   tilt: Figure,
   tiltDirection: Type.Number(),
-  /** Distance from the datum end along four generators on the tube's surface. */
+  /** What the distances start from: the datum end, the near side of the tube that a saddle sits on, or the closing weld. */
+  measuredFrom: literals(['datum-end', 'saddle-face', 'closing-weld'], 'measured from'),
+  /** Distance along four generators on the tube's surface. */
   generators: Type.Array(
     Type.Object({
       key: literals(['outside', 'top', 'inside', 'bottom'], 'generator'),

@@ -18,6 +18,10 @@ export function footExcesses(wanted: FrameGeometry, cameBack: FrameGeometry): Fo
   });
 }
 
+/** Longest lever that a bend's scatter works on: from a foot along the tube to the bend beside it [mm]. */
+export const longestLeg = (frame: FrameGeometry): number =>
+  Math.max(0, ...frame.feet.map((foot) => reachToCorner(frame, foot).reach));
+
 function reachToCorner(frame: FrameGeometry, foot: Spot): { reach: number; atFinish: boolean } {
   const whole = frame.members.find((member) => member.name === foot.member)?.centreline.length ?? 0;
   const atFinish = foot.station > whole / 2;

@@ -1,0 +1,146 @@
+import type { JointFace } from '../../plan/correction.ts';
+import type { Tube } from '../../job/tube.ts';
+import { band, figure, input } from '../figure.ts';
+import type { FrameGeometry, MemberGeometry } from '../frame/frame-geometry.ts';
+import { placeAt, type Piece } from '../geometry/centreline.ts';
+import { pieceStations } from '../geometry/slice.ts';
+import { cross, dot, subtract, type Vector3 } from '../geometry/vector.ts';
+import { wrapForPlane } from '../joints/wrap.ts';
+import { curvature } from './crossings.ts';
+import { alongGenerator, GENERATORS } from './slug.ts';
+
+const DEGREES = 180 / Math.PI;
+
+/** What a face needs to know of the job: tube, tape [mm], paper [mm], and how many stations a template prints. */
+export type FaceContext = {
+  readonly tube: Tube;
+  readonly tape: number;
+  readonly paperThickness: number;
+  readonly templateStations: 16 | 24;
+};
+
+/**
+ * One cut face of a joint in a flat frame, marked on the tube as it is.
+ *
+ * @param face member, station of the finished face on the centreline [mm], side A (the piece before the scrap) or B,
+ *   joint number, and the joint's kink [rad, right-handed about z from A's centreline to B's]
+ */
+export function jointFace(
+  face: { member: MemberGeometry; station: number; side: 'A' | 'B'; number: number; kink: number },
+  frame: FrameGeometry,
+  context: FaceContext,
+): JointFace {
+  const { member, station, side } = face;
+  const { tube } = context;
+  const piece = pieceAt(member, station);
+  const outsideIsLeft = outsideLiesLeft(member, station, piece, frame);
+  // the face bisects the kink: A's normal is turned by +k/2 from its tangent, B's by −k/2; along the left generator
+  // the plane then stands at ∓ r tan(k/2)
+  const half = face.kink / 2;
+  const leftOrdinate = side === 'A' ? -Math.tan(half) : Math.tan(half);
+  const outsideOrdinate = outsideIsLeft ? leftOrdinate : -leftOrdinate;
+  const tilt = Math.abs(half);
+  const tiltDirection = outsideOrdinate >= 0 ? 0 : Math.PI;
+  const saddle = member.start.kind === 'saddle' ? member.start : undefined;
+  const standOff = saddle === undefined ? 0 : tube.outsideDiameter / 2 / Math.sin(saddle.axisAngle);
+  return {
+    station: figure(
+      station,
+      'mm',
+      's',
+      [input('s', 'station', station, 'mm')],
+      ['geometry'],
+      band(context.tape, 'tape'),
+    ),
+    tilt: figure(tilt * DEGREES, 'deg', 'τ = |k| / 2', [input('k', 'kink', face.kink * DEGREES, 'deg')], ['geometry']),
+    tiltDirection: tiltDirection * DEGREES,
+    measuredFrom: member.closed ? 'closing-weld' : saddle === undefined ? 'datum-end' : 'saddle-face',
+    generators: GENERATORS.map((generator) => {
+      const angle = (generator.angle * Math.PI) / 180;
+      const ordinate = (tube.outsideDiameter / 2) * outsideOrdinate * Math.cos(angle);
+      const along = surfaceDistance(member, station, outsideIsLeft, tube.outsideDiameter, angle);
+      const distance = along + ordinate - standOff;
+      return {
+        key: generator.key,
+        angle: generator.angle,
+        distance: figure(
+          distance,
+          'mm',
+          'd = Σ ℓ (R + r cos φ) / R + r tan τ cos φ − a',
+          [
+            input('s', 'station', station, 'mm'),
+            input('r', 'outside-radius', tube.outsideDiameter / 2, 'mm'),
+            input('φ', 'generator', generator.angle, 'deg'),
+            input('τ', 'face-tilt', tilt * DEGREES, 'deg'),
+            input('a', 'stand-off', standOff, 'mm'),
+          ],
+          ['geometry'],
+          band(context.tape, 'tape'),
+        ),
+      };
+    }),
+    template: wrapForPlane({
+      key: `joint ${face.number} ${side}`,
+      member: member.name,
+      place: `${face.number}${side}`,
+      tube,
+      paperThickness: context.paperThickness,
+      stations: context.templateStations,
+      tilt,
+      tiltDirection,
+      arc: piece.kind === 'arc' ? { radius: piece.radius } : null,
+      ringStation: station,
+      scrap: side === 'A' ? 'finish' : 'start',
+    }),
+  };
+}
+
+/** The piece that a station stands on; an end piece where the station lies beyond it. */
+function pieceAt(member: MemberGeometry, station: number): Piece {
+  const piece = placeAt(member.centreline, station)?.piece;
+  if (piece === undefined) throw new Error(`member ${member.name} has no pieces`);
+  return piece;
+}
+
+/** Whether the outside of the curve (of the frame, on a straight) lies to the left of the way the tube goes. */
+function outsideLiesLeft(member: MemberGeometry, station: number, piece: Piece, frame: FrameGeometry): boolean {
+  const bent = curvature(piece);
+  if (bent !== 0) return bent < 0;
+  const place = placeAt(member.centreline, station);
+  if (place === undefined) return true;
+  const left = cross({ x: 0, y: 0, z: 1 }, place.tangent);
+  return dot(left, subtract(place.point, middleOf(frame))) >= 0;
+}
+
+/** Middle of the box that the feet and corners span. */
+function middleOf(frame: FrameGeometry): Vector3 {
+  const points = [...frame.feet, ...frame.corners].map((spot) => spot.point);
+  const mid = (pick: (point: Vector3) => number) => {
+    const values = points.map(pick);
+    return values.length === 0 ? 0 : (Math.min(...values) + Math.max(...values)) / 2;
+  };
+  return { x: mid((point) => point.x), y: mid((point) => point.y), z: 0 };
+}
+
+/**
+ * Length of a generator from the datum end to a square ring at a station [mm]: through every bend it runs at its own
+ * radius. `angle` counts from the outside at that station; a bend the other way has its outside on the other side.
+ */
+function surfaceDistance(
+  member: MemberGeometry,
+  station: number,
+  outsideIsLeft: boolean,
+  outsideDiameter: number,
+  angle: number,
+): number {
+  const stations = pieceStations(member.centreline);
+  return member.centreline.pieces.reduce((sum, piece, index) => {
+    const begin = stations[index] ?? 0;
+    const last = index === member.centreline.pieces.length - 1;
+    const length = Math.max(Math.min(station - begin, last ? Infinity : piece.length), index === 0 ? -Infinity : 0);
+    if (piece.kind === 'straight') return sum + length;
+    const sameSide = curvature(piece) < 0 === outsideIsLeft;
+    const turned = sameSide ? angle : angle + Math.PI;
+    return sum + alongGenerator({ radius: piece.radius, distance: length }, { outsideDiameter }, turned);
+  }, 0);
+}
