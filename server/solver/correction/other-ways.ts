@@ -6,7 +6,7 @@ import type { FrameGeometry } from '../frame/frame-geometry.ts';
 import { planPieces } from '../geometry/plan-pieces.ts';
 import { moveCentreline } from './flat-frame.ts';
 import { differences } from './measured-frame.ts';
-import { countFigure, largest, misfitsOf, outwardAt, type WayDraft } from './outcome.ts';
+import { countFigure, largest, misfitsOf, outwardAt, type Effort, type WayDraft } from './outcome.ts';
 import { movePoint, type PlaneMotion } from './plane-motion.ts';
 import { rebentFrame, solveRebend } from './rebend.ts';
 import type { Correcting } from './splice-way.ts';
@@ -162,19 +162,18 @@ export const saddleJoints = (frame: FrameGeometry) =>
     .map((joint, index) => ({ ...joint, number: index + 1 }));
 
 /** Make the frame anew: what is left over is the scatter of the machine and the tape. */
-export function newFrameWay(work: Correcting, machine: Machine, made: { tubeMetres: number; bends: number }): WayDraft {
+export function newFrameWay(work: Correcting, machine: Machine, effort: Effort): WayDraft {
   const { wanted, context } = work;
   const scatter = (machine.angleScatter * Math.PI) / 180;
   const doubt = band(Math.hypot(context.tape, scatter * longestLeg(wanted)), 'tape', 'angle-scatter');
   const { lay, ...misfits } = misfitsOf(wanted, standing(wanted), doubt);
-  const joints = saddleJoints(wanted);
   return {
     ...misfits,
     ...unjoined,
     key: 'new-frame',
     possible: true,
     reasons: [],
-    welds: countFigure(joints.length, 'joints'),
+    welds: countFigure(effort.welds, 'joints'),
     after: differences(
       wanted,
       wanted,
@@ -184,12 +183,6 @@ export function newFrameWay(work: Correcting, machine: Machine, made: { tubeMetr
     rebends: [],
     trims: [],
     members: membersAt(wanted, lay),
-    effort: {
-      welds: joints.length,
-      cuts: 2 * wanted.members.length,
-      bends: made.bends,
-      tubeMetres: made.tubeMetres,
-      purgeJoints: joints,
-    },
+    effort,
   };
 }

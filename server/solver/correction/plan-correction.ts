@@ -1,5 +1,5 @@
 import type { Job } from '../../job/job.ts';
-import type { CorrectionPlan, Way } from '../../plan/correction.ts';
+import type { CorrectionPlan, Way, WayKey } from '../../plan/correction.ts';
 import type { Finding } from '../../plan/finding.ts';
 import type { Figure } from '../../plan/figure.ts';
 import type { MemberPlan } from '../../plan/frame.ts';
@@ -17,6 +17,9 @@ import type { Target } from './splice.ts';
 import { spliceWay, type Correcting } from './splice-way.ts';
 import { footExcesses, trimmedFeet, type FootExcess } from './trims.ts';
 
+/** An effort, the frame it is spent on, and the way it belongs to. */
+export type Work = { readonly effort: Effort; readonly frame: FrameGeometry; readonly scope: WayKey };
+
 /** What purge, time and money a way's effort comes to. */
 export type Priced = Pick<Way, 'purgeSetups' | 'purgeGas' | 'minutes' | 'cost'>;
 
@@ -26,25 +29,33 @@ export type CorrectionInput = {
   readonly wanted: FrameGeometry;
   readonly cameBack: FrameGeometry;
   readonly cameBackMembers: readonly MemberPlan[];
-  readonly newFrame: { readonly tubeMetres: number; readonly bends: number };
+  readonly newFrame: Effort;
   readonly slips: SlipContext;
   /** Prices an effort on the frame as it came back, or on the new one. */
-  readonly price: (effort: Effort, frame: FrameGeometry) => Priced;
+  readonly price: (work: Work) => Priced;
 };
 
 /** Ways of putting a frame right that came back wrong, side by side. */
-export function planCorrection(source: CorrectionInput): { correction: CorrectionPlan | null; findings: Finding[] } {
+export function planCorrection(source: CorrectionInput): {
+  correction: CorrectionPlan | null;
+  chosen: Work | null;
+  findings: Finding[];
+} {
   const { job, slips } = source;
   const { cameBack: readings } = job;
-  if (readings === null) return { correction: null, findings: [] };
+  if (readings === null) return { correction: null, chosen: null, findings: [] };
   if (readings.frame.shape !== job.frame.shape) {
     const data = { value: readings.frame.shape, wanted: job.frame.shape };
-    return { correction: null, findings: [finding('came-back-other-shape', 'stop', '/cameBack/frame/shape', data)] };
+    return {
+      correction: null,
+      chosen: null,
+      findings: [finding('came-back-other-shape', 'stop', '/cameBack/frame/shape', data)],
+    };
   }
   const wanted = flatFrame(source.wanted);
   const cameBack = flatFrame(source.cameBack);
   if (wanted === undefined || cameBack === undefined) {
-    return { correction: null, findings: [finding('cut-not-planar', 'stop', '/frame')] };
+    return { correction: null, chosen: null, findings: [finding('cut-not-planar', 'stop', '/frame')] };
   }
   const tape = readings.tapeAccuracy;
   const tube = job.tube;
@@ -86,10 +97,15 @@ export function planCorrection(source: CorrectionInput): { correction: Correctio
     ...splices.map((splice) => splice.way),
     newFrameWay(work, job.machine, source.newFrame),
   ];
+  const workOf = ({ effort, key }: Pick<WayDraft, 'effort' | 'key'>): Work => ({
+    effort,
+    frame: key === 'new-frame' ? wanted : cameBack,
+    scope: key,
+  });
   const ways = markUnbeaten(
     drafts.map(({ effort, ...draft }: WayDraft) => ({
       ...draft,
-      ...source.price(effort, draft.key === 'new-frame' ? wanted : cameBack),
+      ...source.price(workOf({ effort, ...draft })),
       unbeaten: false,
     })),
   );
@@ -105,7 +121,9 @@ export function planCorrection(source: CorrectionInput): { correction: Correctio
   const blocked = splices.some((splice) => splice.way.possible) ? [] : (splices[0]?.findings ?? []);
   findings.push(...(chosenFindings.length > 0 ? chosenFindings : blocked));
   findings.push(...rebend.findings.filter((one) => chosen === 'rebend' || one.code === 'rebend-cannot-narrow'));
+  const draft = drafts.find((one) => one.key === chosen);
   return {
+    chosen: draft === undefined ? null : workOf(draft),
     correction: {
       members: [...source.cameBackMembers],
       differences: found,
