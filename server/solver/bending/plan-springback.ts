@@ -50,11 +50,11 @@ function springbackFindings(law: SpringbackLaw, problem: LawProblem, machine: Ma
   const bends = machine.springback.method === 'test-bends' ? machine.springback.bends.length : 0;
   const field = '/machine/springback/bends';
   if (problem === 'too-few') findings.push(finding('test-bends-too-few', 'caution', field, { value: bends, low: 2 }));
-  if (problem === 'no-fit') findings.push(finding('test-bends-no-fit', 'caution', field, { value: bends }));
+  if (problem === 'no-fit') findings.push(finding('test-bends-no-fit', 'caution', field, { bends }));
   if (law.method === 'theory') {
-    const angle = law.commandFor(Math.PI / 2) * DEGREE - 90;
+    const value = law.commandFor(Math.PI / 2) * DEGREE - 90;
     // the shop's 2 to 4° at 90° is common practice without a source
-    findings.push(finding('springback-estimate', 'note', '/machine/springback', { angle, low: 2, high: 4 }));
+    findings.push(finding('springback-estimate', 'note', '/machine/springback', { value, low: 2, high: 4 }));
   }
   return findings;
 }

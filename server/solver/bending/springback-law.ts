@@ -10,7 +10,8 @@ export type SpringbackLaw = {
   /** s = a + b c on the commanded angle; by theory and by share a is 0. */
   readonly fixed: number;
   readonly share: number;
-  readonly commandFor: (angle: number) => number;
+  /** Angle to bend to; on another die theory takes that die's own share, test bends keep theirs. */
+  readonly commandFor: (angle: number, dieRadius?: number) => number;
   /** ± of the finished angle where a bend is commanded for this wanted angle, and what it comes from. */
   readonly bandFor: (angle: number) => { readonly plusMinus: number; readonly from: readonly string[] };
   /** Centreline radius that the machine's own die leaves, with its ±. */
@@ -34,7 +35,8 @@ const LARGEST_SHARE = 0.5;
 
 type Angles = Pick<SpringbackLaw, 'method' | 'fixed' | 'share' | 'commandFor' | 'bandFor' | 'tested'>;
 
-function byTheory(share: number, scatter: number): Angles {
+function byTheory(bend: LoadedBend, scatter: number): Angles {
+  const share = springbackShare(bend);
   const quarter = Math.PI / 2;
   const at90 = quarter / (1 - share) - quarter;
   const halfSpread = (SHOP_AT_90.high - SHOP_AT_90.low) / 2;
@@ -43,7 +45,8 @@ function byTheory(share: number, scatter: number): Angles {
     method: 'theory',
     fixed: 0,
     share,
-    commandFor: (angle) => angle / (1 - share),
+    commandFor: (angle, radius = bend.radius) =>
+      angle / (1 - (radius === bend.radius ? share : springbackShare({ ...bend, radius }))),
     bandFor: (angle) => ({
       plusMinus: Math.hypot((model * angle) / quarter, scatter),
       from: ['springback-model', 'angle-scatter'],
@@ -105,8 +108,8 @@ function dieFor(wanted: number, radiusFor: (die: number) => number): number {
  */
 export function springbackLaw(bend: LoadedBend, machine: Machine): { law: SpringbackLaw; problem: LawProblem } {
   const scatter = machine.angleScatter * RADIAN;
-  const share = springbackShare(bend);
-  const theory = byTheory(share, scatter);
+  const theory = byTheory(bend, scatter);
+  const { share } = theory;
   const tests = machine.springback.method === 'test-bends' ? machine.springback.bends : [];
   const tried = machine.springback.method === 'test-bends' ? byTests(tests, scatter) : theory;
   const angles = typeof tried === 'string' ? theory : tried;

@@ -1,0 +1,99 @@
+import type { Finding } from '../../plan/finding.ts';
+import type { MemberPlan, PlanPiece, WrapTemplate } from '../../plan/frame.ts';
+import { finding } from '../finding.ts';
+import type { EndGeometry, MemberGeometry } from '../frame/frame-geometry.ts';
+import { placeAt, type Piece } from '../geometry/centreline.ts';
+import { arcCentre, pieceEnd } from '../geometry/slice.ts';
+import type { Vector3 } from '../geometry/vector.ts';
+import { saddleSeat, saddleWrap } from '../joints/saddle-wrap.ts';
+import type { BendContext } from './planned-arc.ts';
+
+const DEGREE = 180 / Math.PI;
+
+/** What the ends of a member are cut with: paper [mm], stations, the members by name, a point in the frame's middle. */
+export type EndContext = BendContext & {
+  readonly paperThickness: number;
+  readonly templateStations: 16 | 24;
+  readonly partners: ReadonlyMap<string, MemberGeometry>;
+  /** JSON pointer of the Job field that the member's findings are about. */
+  readonly field: string;
+  readonly middle?: Vector3 | null;
+};
+
+/** An end as planned: its entry, its wrap, and what the saddle takes off the axis: at its longest and on the mean [mm]. */
+export type PlannedEnd = {
+  readonly plan: MemberPlan['start'];
+  readonly template: WrapTemplate | null;
+  readonly throat: number;
+  readonly mean: number;
+  readonly findings: readonly Finding[];
+};
+
+/** The start or the finish of a member, with a saddle's wrap where it sits on another. */
+export function planEnd(member: MemberGeometry, end: 'start' | 'finish', context: EndContext): PlannedEnd {
+  const seat = member[end];
+  const plan = endPlan(member, end, seat);
+  const nothing = { plan, template: null, throat: 0, mean: 0 };
+  if (seat.kind !== 'saddle') return { ...nothing, findings: [] };
+  const partner = context.partners.get(seat.onto);
+  if (partner === undefined) {
+    const missing = finding('saddle-partner-missing', 'stop', context.field, { onto: seat.onto, member: member.name });
+    return { ...nothing, findings: [missing] };
+  }
+  const read = saddleSeat(member, { end, seat }, partner, context.middle ?? null);
+  const wrap =
+    read &&
+    saddleWrap(
+      {
+        key: `${member.name} ${end}`,
+        member: member.name,
+        place: end,
+        tube: context.tube,
+        paperThickness: context.paperThickness,
+        stations: context.templateStations,
+        ringStation: end === 'start' ? 0 : member.centreline.length,
+        scrap: end,
+      },
+      { ...read, end, mainRadius: context.tube.outsideDiameter / 2 },
+    );
+  if (wrap === undefined) {
+    const off = finding('saddle-end-off-partner', 'stop', context.field, {
+      onto: seat.onto,
+      member: member.name,
+      value: seat.offset,
+      high: context.tube.wall,
+    });
+    return { ...nothing, findings: [off] };
+  }
+  return { plan, ...wrap, findings: [] };
+}
+
+function endPlan(member: MemberGeometry, end: 'start' | 'finish', seat: EndGeometry): MemberPlan['start'] {
+  const station = end === 'start' ? 0 : member.centreline.length;
+  const point = placeAt(member.centreline, station)?.point ?? { x: 0, y: 0, z: 0 };
+  const saddle = seat.kind === 'saddle';
+  return {
+    kind: seat.kind,
+    onto: saddle ? seat.onto : null,
+    point,
+    angle: saddle ? seat.axisAngle * DEGREE : null,
+    offset: saddle ? seat.offset : null,
+  };
+}
+
+/** A piece of the centreline as the plan draws it. */
+export function planPiece(piece: Piece): PlanPiece {
+  const to = pieceEnd(piece).point;
+  if (piece.kind === 'straight') return { kind: 'straight', from: piece.start, to, length: piece.length };
+  return {
+    kind: 'arc',
+    from: piece.start,
+    to,
+    centre: arcCentre(piece),
+    normal: piece.normal,
+    radius: piece.radius,
+    angle: piece.angle * DEGREE,
+    length: piece.length,
+    made: piece.made,
+  };
+}

@@ -1,0 +1,152 @@
+import type { MemberPlan } from '../../plan/frame.ts';
+import type { Figure } from '../../plan/figure.ts';
+import type { Finding } from '../../plan/finding.ts';
+import { band, figure, input } from '../figure.ts';
+import { finding } from '../finding.ts';
+import type { MemberGeometry } from '../frame/frame-geometry.ts';
+import { planTube } from '../tube/plan-tube.ts';
+import { arcsOf, type Arc } from './arcs.ts';
+import { bendCheck } from './bend-check.ts';
+import { bendFindings } from './bend-findings.ts';
+import { bendRow } from './bend-row.ts';
+import { planEnd, planPiece, type EndContext, type PlannedEnd } from './member-ends.ts';
+import { lengthSlope, planArcs, radiusBand, type PlannedArc } from './planned-arc.ts';
+
+export type MemberContext = EndContext;
+
+/** Rounding of lengths that add up [mm]. */
+const NOTHING = 1e-6;
+
+/**
+ * How one member is made: its bend table, marks, lengths, mass and the wraps of its ends.
+ *
+ * Marks count from the sawn end at the datum end. Where a saddle sits there the sawn end is the saddle's nearest
+ * point to the partner's axis; where the clamp needs more than the first straight, the extra is left on there.
+ *
+ * @returns the plan; a bend whose radius is no more than the tube's own has no row, and the stop
+ *   'die-radius-under-tube-radius' tells of it
+ */
+export function planMember(member: MemberGeometry, context: MemberContext): { plan: MemberPlan; findings: Finding[] } {
+  const { tube, machine, field } = context;
+  const { arcs, lastStraight } = arcsOf(member.centreline);
+  const start = planEnd(member, 'start', context);
+  const finish = planEnd(member, 'finish', context);
+  const findings: Finding[] = [...start.findings, ...finish.findings];
+
+  const firstDie = arcs.find((arc) => arc.piece.made === 'die');
+  const grip = firstDie === undefined ? Infinity : firstDie.sinceDieBend - start.throat;
+  const extra = Math.max(0, machine.gripLength - grip);
+  if (extra > NOTHING) {
+    const data = { value: grip, low: machine.gripLength, extra, member: member.name };
+    findings.push(finding('grip-short', 'note', field, data));
+  }
+  const planned = planArcs(arcs, context, extra - start.throat);
+  const possible = (arc: PlannedArc) => arc.dieRadius > tube.outsideDiameter / 2;
+  const tight = planned.find((arc) => !possible(arc));
+  if (tight !== undefined) {
+    const data = { value: tight.dieRadius, low: tube.outsideDiameter / 2, member: member.name };
+    findings.push(finding('die-radius-under-tube-radius', 'stop', field, data));
+  }
+  findings.push(...bendFindings(planned.filter(possible), { name: member.name, field }, context));
+  findings.push(...lastStraightFindings(arcs, lastStraight, member, context));
+
+  const [first] = planned;
+  const bends = planned.filter(possible).map((arc) => {
+    const before = planned[arc.number - 2];
+    const neighbours = { before, after: planned[arc.number], firstStraight: first?.mark ?? 0 };
+    return bendRow(arc, before, context, bendCheck(arc, neighbours, context));
+  });
+  const plan: MemberPlan = {
+    name: member.name,
+    closed: member.closed,
+    start: start.plan,
+    finish: finish.plan,
+    pieces: member.centreline.pieces.map(planPiece),
+    ...lengths(member, { planned, start, finish, extra }, context),
+    bends,
+    lastStraight: figure(
+      lastStraight - finish.throat,
+      'mm',
+      'Y = P − T − a',
+      [
+        input('P', 'corner-to-end', lastStraight + tangentOfLast(planned), 'mm'),
+        input('T', 'tangent-length', tangentOfLast(planned), 'mm'),
+        input('a', 'saddle-throat', finish.throat, 'mm'),
+      ],
+      ['geometry'],
+    ),
+    templates: [start.template, finish.template].filter((template) => template !== null),
+  };
+  return { plan, findings };
+}
+
+/** R tan(θ/2) of the last arc, 0 for a crown or a half turn. */
+function tangentOfLast(planned: readonly PlannedArc[]): number {
+  const last = planned.at(-1);
+  if (last === undefined || last.piece.made === 'rolled' || last.piece.angle >= Math.PI - 1e-6) return 0;
+  return last.piece.radius * Math.tan(last.piece.angle / 2);
+}
+
+function lastStraightFindings(
+  arcs: readonly Arc[],
+  lastStraight: number,
+  member: MemberGeometry,
+  { machine, field }: MemberContext,
+): Finding[] {
+  if (lastStraight < -NOTHING) {
+    const bends = String(arcs.length);
+    return [finding('straight-negative', 'stop', field, { value: lastStraight, low: 0, member: member.name, bends })];
+  }
+  const lastIsDie = arcs.at(-1)?.piece.made === 'die';
+  const value = lastStraight + machine.trimAllowance;
+  if (!lastIsDie || value >= machine.leastStraight - NOTHING) return [];
+  const short = { value, low: machine.leastStraight, member: member.name };
+  return [finding('last-straight-short', 'caution', field, short)];
+}
+
+/** Developed length axis to axis, cut length, and mass of the finished member. */
+function lengths(
+  member: MemberGeometry,
+  made: { planned: readonly PlannedArc[]; start: PlannedEnd; finish: PlannedEnd; extra: number },
+  context: MemberContext,
+): { developedLength: Figure; cutLength: Figure; mass: Figure } {
+  const { planned, start, finish, extra } = made;
+  const developed = member.centreline.length;
+  const stretch = planned.reduce((sum, arc) => sum + arc.stretch, 0);
+  const trim = planned.length > 0 ? context.machine.trimAllowance : 0;
+  const throats = start.throat + finish.throat;
+  const spread = radiusBand(lengthSlope(planned), context);
+  const length = input('L', 'developed-length', developed, 'mm');
+  const perMetre = planTube(context.tube).tube?.massPerMetre;
+  const finished = developed - start.mean - finish.mean;
+  const mass = ((perMetre?.value ?? 0) * finished) / 1000;
+  return {
+    developedLength: figure(developed, 'mm', 'L = Σ Y + Σ R θ', [length], ['geometry'], spread),
+    cutLength: figure(
+      developed - stretch + trim + extra - throats,
+      'mm',
+      'B = L − Σ e + z + g − Σ a',
+      [
+        length,
+        input('Σ e', 'stretch', stretch, 'mm'),
+        input('z', 'trim-allowance', trim, 'mm'),
+        input('g', 'grip-extra', extra, 'mm'),
+        input('Σ a', 'saddle-throat', throats, 'mm'),
+      ],
+      ['geometry', 'typed'],
+      spread,
+    ),
+    mass: figure(
+      mass,
+      'kg',
+      'M = m (L − Σ ā) / 1000',
+      [
+        input('m', 'mass-per-metre', perMetre?.value ?? 0, 'kg/m'),
+        length,
+        input('Σ ā', 'saddle-mean', start.mean + finish.mean, 'mm'),
+      ],
+      ['geometry', context.grade.sources.density, 'iso-1127'],
+      perMetre?.band ? band((perMetre.band.plusMinus * finished) / 1000, ...perMetre.band.from) : null,
+    ),
+  };
+}
