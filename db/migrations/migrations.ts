@@ -1,0 +1,5 @@
+import type { Migration } from 'kysely';
+import { jobs } from './001-jobs.ts';
+
+/** Every change of the tables, in the order of their names. One that has been released is never edited. */
+export const MIGRATIONS: Readonly<Record<string, Migration>> = { '001-jobs': jobs };
