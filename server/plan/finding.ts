@@ -14,6 +14,7 @@ export const FINDING_CODES = [
   'test-bends-no-fit',
   'springback-estimate',
   'springback-extrapolated',
+  'springback-too-large',
   'angle-over-machine',
   'straight-negative',
   'straight-short-for-machine',

@@ -48,6 +48,11 @@ export const findings: Readonly<Record<FindingCode, FindingText>> = {
     'This angle lies outside the test bends.',
     'Make a test bend near this angle.',
   ),
+  'springback-too-large': about(
+    'percent',
+    'By these values the tube springs back by half of the angle or more, so no bend holds.',
+    'Check the modulus and the hardening values of the grade, or type a smaller die radius.',
+  ),
   'angle-over-machine': about('deg', 'The machine cannot bend this far.', 'Use a smaller angle or another machine.'),
   'straight-negative': about(
     'mm',

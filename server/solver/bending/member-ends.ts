@@ -4,20 +4,19 @@ import { finding } from '../finding.ts';
 import type { EndGeometry, MemberGeometry } from '../frame/frame-geometry.ts';
 import { placeAt, type Piece } from '../geometry/centreline.ts';
 import { arcCentre, pieceEnd } from '../geometry/slice.ts';
-import type { Vector3 } from '../geometry/vector.ts';
+import { middleOf } from '../joints/outside.ts';
 import { saddleSeat, saddleWrap } from '../joints/saddle-wrap.ts';
 import type { BendContext } from './planned-arc.ts';
 
 const DEGREE = 180 / Math.PI;
 
-/** What the ends of a member are cut with: paper [mm], stations, the members by name, a point in the frame's middle. */
+/** What the ends of a member are cut with: paper [mm], stations, and the members of the frame by name. */
 export type EndContext = BendContext & {
   readonly paperThickness: number;
   readonly templateStations: 16 | 24;
   readonly partners: ReadonlyMap<string, MemberGeometry>;
   /** JSON pointer of the Job field that the member's findings are about. */
   readonly field: string;
-  readonly middle?: Vector3 | null;
 };
 
 /** An end as planned: its entry, its wrap, and what the saddle takes off the axis: at its longest and on the mean [mm]. */
@@ -40,7 +39,7 @@ export function planEnd(member: MemberGeometry, end: 'start' | 'finish', context
     const missing = finding('saddle-partner-missing', 'stop', context.field, { onto: seat.onto, member: member.name });
     return { ...nothing, findings: [missing] };
   }
-  const read = saddleSeat(member, { end, seat }, partner, context.middle ?? null);
+  const read = saddleSeat(member, { end, seat }, partner, middleOf(context.partners.values()));
   const wrap =
     read &&
     saddleWrap(

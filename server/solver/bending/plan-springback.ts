@@ -7,7 +7,8 @@ import { band, figure, input } from '../figure.ts';
 import { finding } from '../finding.ts';
 import type { SourceKey } from '../sources.ts';
 import type { ResolvedGrade } from '../tube/grades.ts';
-import { springbackLaw, type LawProblem, type SpringbackLaw } from './springback-law.ts';
+import { springbackShare } from './springback.ts';
+import { LARGEST_SHARE, springbackLaw, type LawProblem, type SpringbackLaw } from './springback-law.ts';
 
 const DEGREE = 180 / Math.PI;
 
@@ -17,7 +18,8 @@ const TIGHT = { caution: 1.5, note: 2 } as const;
 /**
  * How this tube springs back on this machine.
  *
- * @returns springback and law null with the stop 'die-radius-under-tube-radius' where the die cannot be (R ≤ D/2)
+ * @returns springback and law null with the stop 'die-radius-under-tube-radius' where the die cannot be (R ≤ D/2), or
+ *   'springback-too-large' where the grade's values leave no bend that holds
  */
 export function planSpringback(
   tube: Tube,
@@ -40,7 +42,14 @@ export function planSpringback(
     const range = { value: dieRadius, low: (tight ? TIGHT.caution : TIGHT.note) * outsideDiameter, ratio };
     findings.push(finding('die-radius-tight', tight ? 'caution' : 'note', field, range, wayOut));
   }
-  const { law, problem } = springbackLaw({ ...grade, outsideDiameter, wall, radius: dieRadius }, machine);
+  const bend = { ...grade, outsideDiameter, wall, radius: dieRadius };
+  const share = springbackShare(bend);
+  if (share >= LARGEST_SHARE) {
+    const over = { value: 100 * share, high: 100 * LARGEST_SHARE };
+    const stop = finding('springback-too-large', 'stop', tube.grade.from === 'own' ? '/tube/grade' : field, over);
+    return { springback: null, law: null, findings: [...findings, stop] };
+  }
+  const { law, problem } = springbackLaw(bend, machine);
   findings.push(...springbackFindings(law, problem, machine));
   return { springback: springbackFigures(law, { tube, grade, machine }), law, findings };
 }

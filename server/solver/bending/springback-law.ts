@@ -31,7 +31,7 @@ export type LawProblem = 'none' | 'too-few' | 'no-fit';
 const SHOP_AT_90 = { low: 2 * RADIAN, high: 4 * RADIAN } as const;
 
 /** A springback of half the angle is not a bend that holds; beyond it the fit is refused (common practice). */
-const LARGEST_SHARE = 0.5;
+export const LARGEST_SHARE = 0.5;
 
 type Angles = Pick<SpringbackLaw, 'method' | 'fixed' | 'share' | 'commandFor' | 'bandFor' | 'tested'>;
 
