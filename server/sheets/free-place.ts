@@ -1,0 +1,73 @@
+import { around, textBox, textCorners, type Drawn, type Item, type Rectangle, type Spot, type Written } from './ink.ts';
+
+/** Whether a piece of line passes through an upright rectangle (Liang and Barsky's clipping). */
+export function crosses([x0, y0]: Spot, [x1, y1]: Spot, box: Rectangle): boolean {
+  let enter = 0;
+  let leave = 1;
+  const sides: readonly (readonly [number, number])[] = [
+    [x0 - x1, x0 - box.left],
+    [x1 - x0, box.left + box.width - x0],
+    [y0 - y1, y0 - box.top],
+    [y1 - y0, box.top + box.height - y0],
+  ];
+  for (const [speed, room] of sides) {
+    if (speed === 0) {
+      if (room < 0) return false;
+    } else if (speed < 0) enter = Math.max(enter, room / speed);
+    else leave = Math.min(leave, room / speed);
+  }
+  return enter < leave;
+}
+
+export const overlap = (a: Rectangle, b: Rectangle): boolean =>
+  a.left < b.left + b.width && b.left < a.left + a.width && a.top < b.top + b.height && b.top < a.top + a.height;
+
+/** Turns places by an angle about the origin, so that a turned text's rectangle stands upright. */
+function turner(degrees: number): (spot: Spot) => Spot {
+  const angle = (degrees * Math.PI) / 180;
+  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+  return ([x, y]) => [x * cos - y * sin, x * sin + y * cos];
+}
+
+/** How many lines and texts a text would meet. */
+function meetings(text: Written, items: readonly Item[]): number {
+  const hull = textBox(text);
+  const turn = turner(text.turn);
+  const own = around(textCorners(text).map(turn));
+  let count = 0;
+  for (const item of items) {
+    if (item.kind === 'text') {
+      if (overlap(hull, textBox(item))) count += 3;
+    } else count += meets(item, own, hull, turn);
+  }
+  return count;
+}
+
+function meets(drawn: Drawn, own: Rectangle, hull: Rectangle, turn: (spot: Spot) => Spot): number {
+  const points = drawn.closed && drawn.points[0] !== undefined ? [...drawn.points, drawn.points[0]] : drawn.points;
+  for (let index = 0; index + 1 < points.length; index += 1) {
+    const from = points[index];
+    const to = points[index + 1];
+    if (from === undefined || to === undefined || !crosses(from, to, hull)) continue;
+    if (crosses(turn(from), turn(to), own)) return 1;
+  }
+  return 0;
+}
+
+/** The first of the texts that meets nothing and stays inside the area; where there is none, the one that meets least. */
+export function freest(candidates: readonly Written[], items: readonly Item[], area: Rectangle): Written | undefined {
+  let best: Written | undefined;
+  let least = Infinity;
+  for (const candidate of candidates) {
+    const box = textBox(candidate);
+    const outside =
+      box.left < area.left ||
+      box.top < area.top ||
+      box.left + box.width > area.left + area.width ||
+      box.top + box.height > area.top + area.height;
+    const count = meetings(candidate, items) + (outside ? 100 : 0);
+    if (count === 0) return candidate;
+    if (count < least) [best, least] = [candidate, count];
+  }
+  return best;
+}

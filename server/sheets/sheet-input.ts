@@ -1,0 +1,62 @@
+import { describeFinding } from '../language/finding-words.ts';
+import { words, wordsOf } from '../language/words.ts';
+import type { Job } from '../job/job.ts';
+import type { Finding } from '../plan/finding.ts';
+import type { Plan } from '../plan/plan.ts';
+import type { Way } from '../plan/correction.ts';
+import { formatLength } from '../language/length-format.ts';
+import { HEIGHTS } from './ink.ts';
+import { paragraph, stacked, type Block } from './text-block.ts';
+
+/** What every sheet is made from. */
+export type SheetInput = {
+  readonly plan: Plan;
+  readonly job: Job;
+  /** The saved revision that the plan was computed from, with its ISO 8601 date; null for a job never saved. */
+  readonly revision: { readonly number: number; readonly date: string } | null;
+};
+
+/** 'Ø 38.1 mm × 1.7 mm, 316L'. */
+export function tubeWords({ tube, units }: Job): string {
+  const grade = tube.grade.from === 'catalogue' ? tube.grade.key : tube.grade.name;
+  const wall = units.length === 'mm' ? `${String(Number(tube.wall.toFixed(3)))} mm` : formatLength(tube.wall, units);
+  return words('sheet.tube-of', { diameter: formatLength(tube.outsideDiameter, units), wall, grade });
+}
+
+/** The way that the sheets show, or undefined where nothing came back or none is possible. */
+export function chosenWay({ correction }: Plan): Way | undefined {
+  return correction === null ? undefined : correction.ways.find((way) => way.key === correction.chosen);
+}
+
+/** What a sheet's small print says that it was computed from. */
+export function computedFrom({ job, plan, revision }: SheetInput): string {
+  const parts = [
+    revision === null
+      ? words('sheet.from-unsaved')
+      : words('sheet.from-revision', { number: revision.number, date: revision.date.slice(0, 10) }),
+    tubeWords(job),
+    plan.springback === null
+      ? ''
+      : words('sheet.from-springback', { method: wordsOf('method', plan.springback.method) }),
+    job.cameBack === null
+      ? ''
+      : words('sheet.from-readings', { accuracy: formatLength(job.cameBack.tapeAccuracy, job.units) }),
+  ];
+  return `${words('sheet.from')} ${parts.filter((part) => part !== '').join('; ')}.`;
+}
+
+/** Findings that a sheet has to tell, gravest first, each as one paragraph. */
+export function notes({ plan, job }: SheetInput, about: (finding: Finding) => boolean, width: number): Block[] {
+  const order = ['stop', 'caution', 'note'];
+  const told = plan.findings.filter(about).toSorted((a, b) => order.indexOf(a.grade) - order.indexOf(b.grade));
+  if (told.length === 0) return [];
+  const blocks = told.map((finding) =>
+    paragraph(`${wordsOf('grade', finding.grade).toUpperCase()}: ${describeFinding(finding, job.units)}`, width, {
+      height: HEIGHTS.small,
+      weight: finding.grade === 'note' ? 400 : 600,
+    }),
+  );
+  const [first, ...rest] = blocks;
+  const head = paragraph(words('sheet.notes'), width, { weight: 600 });
+  return first === undefined ? [] : [stacked([head, first]), ...rest];
+}
