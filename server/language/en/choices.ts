@@ -62,6 +62,13 @@ export const choices = {
   'way.splice-turned': 'splice, the far side turned',
   'way.new-frame': 'new frame',
 
+  'wayShort.leave': 'leave it',
+  'wayShort.rebend': 'rebend',
+  'wayShort.splice-one': 'splice, 1 joint',
+  'wayShort.splice-two': 'splice, 2 joints',
+  'wayShort.splice-turned': 'splice, turned',
+  'wayShort.new-frame': 'new frame',
+
   'mandrel.none': 'no mandrel',
   'mandrel.none-or-plug': 'none, or a plug mandrel',
   'mandrel.plug': 'plug mandrel',

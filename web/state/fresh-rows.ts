@@ -1,0 +1,72 @@
+import type { ChainPiece, Frame, Member, RunPoint } from '../../server/job/frame.ts';
+import type { TestBend } from '../../server/job/machine.ts';
+
+/**
+ * What a new row or a new shape starts with. These are places to type over (our own choice), large enough to be
+ * made with an ordinary die, so that a new shape is a plan at once.
+ */
+export const freshPoint = (rows: readonly unknown[]): RunPoint => {
+  const last = rows.at(-1) as RunPoint | undefined;
+  return last === undefined ? { x: 0, y: 0, z: 0, radius: null } : { ...last, x: last.x + 400, radius: null };
+};
+
+export const freshTestBend: TestBend = { commandedAngle: 90, measuredAngle: 88, measuredRadius: null };
+
+export const freshStraight: ChainPiece = { piece: 'straight', length: 400 };
+export const freshArc: ChainPiece = { piece: 'arc', angle: 90, radius: null, rotation: 0, made: 'die' };
+
+const point = (x: number, y: number, z = 0): RunPoint => ({ x, y, z, radius: null });
+
+export const freshMember = (count: number): Member => ({
+  name: `tube ${String(count + 1)}`,
+  path: { by: 'points', points: [point(0, 400 * count), point(800, 400 * count)], closed: false },
+  start: { end: 'free' },
+  finish: { end: 'free' },
+});
+
+export const freshPath = (by: 'points' | 'chain'): Member['path'] =>
+  by === 'points'
+    ? { by, points: [point(0, 0), point(800, 0)], closed: false }
+    : {
+        by,
+        start: { x: 0, y: 0, z: 0 },
+        direction: { x: 1, y: 0, z: 0 },
+        normal: { x: 0, y: 0, z: 1 },
+        pieces: [freshStraight],
+      };
+
+const outside = (value: number): { value: number; reference: 'outside' } => ({ value, reference: 'outside' });
+
+export const freshFrame = (shape: Frame['shape']): Frame => {
+  switch (shape) {
+    case 'hoop':
+      return {
+        shape,
+        width: outside(900),
+        widthAtFeet: null,
+        leftLeg: outside(700),
+        rightLeg: outside(700),
+        crossbar: { form: 'straight' },
+        innerCrossbars: [],
+      };
+    case 'ring':
+      return { shape, width: outside(900), height: outside(600) };
+    case 'offset':
+      return { shape, across: outside(300), angle: 45, first: outside(500), last: outside(500) };
+    case 'straight':
+      return { shape, length: 1000 };
+    case 'run':
+      return { shape, points: [point(0, 0), point(600, 0), point(600, 500), point(600, 500, 400)] };
+    case 'members':
+      return { shape, members: [freshMember(0)] };
+  }
+};
+
+export const SHAPES = [
+  'hoop',
+  'ring',
+  'offset',
+  'straight',
+  'run',
+  'members',
+] as const satisfies readonly Frame['shape'][];

@@ -1,0 +1,176 @@
+import { getContext, setContext, untrack } from 'svelte';
+import { SvelteMap } from 'svelte/reactivity';
+import type { Job } from '../../server/job/job.ts';
+import type { Finding } from '../../server/plan/finding.ts';
+import type { JobProblem } from '../../server/job/problem.ts';
+import type { SavedJob } from '../../server/job/saved-job.ts';
+import { words } from '../../server/language/words.ts';
+import { api, type Catalogue } from '../api/client.ts';
+import { forgetDraft, keepDraft, readDraft } from './drafts.ts';
+import { JobHistory } from './job-history.svelte.ts';
+import { JobSaver } from './job-saver.svelte.ts';
+import { PlanKeeper } from './plan-keeper.svelte.ts';
+import { valueAt, withValue } from './pointer.ts';
+import { withChoice, withText, type FieldForm } from './typed-text.ts';
+
+/** One open job: its history, its plan, its saving, and what the person is looking at. */
+export class JobSession {
+  readonly id: string;
+  readonly history: JobHistory;
+  readonly keeper: PlanKeeper;
+  readonly saver: JobSaver;
+  readonly catalogue: Catalogue;
+  /** What the server could not take, by pointer: the text stays in its field, marked. */
+  readonly refusals = new SvelteMap<string, string>();
+  /** Fields that are on the page now, with how many times; findings of others are listed at their stage. */
+  readonly shown = new SvelteMap<string, number>();
+  /** The field that is being typed in; the same one is thick on the drawing. */
+  focused = $state('');
+  /** One sentence about what was just done; empty where there is nothing to say. */
+  notice = $state('');
+  /** The last job that the server could plan: where a refused value goes back to. */
+  #accepted: Job;
+
+  constructor(stored: SavedJob, catalogue: Catalogue) {
+    this.id = stored.id;
+    this.catalogue = catalogue;
+    this.#accepted = stored.job;
+    this.history = new JobHistory(stored.job, () => {
+      this.#afterChange();
+    });
+    this.keeper = new PlanKeeper({
+      ask: api.plan,
+      later: (work) => requestAnimationFrame(work),
+      again: (work) => setTimeout(work, 5000),
+      refused: (job, problems) => {
+        this.#refuse(job, problems);
+      },
+      accepted: (job) => {
+        this.#accepted = job;
+      },
+    });
+    this.saver = new JobSaver(stored, {
+      save: (job, basedOn) => api.save(this.id, job, basedOn),
+      later: (work, milliseconds) => setTimeout(work, milliseconds),
+      keepDraft: (draft) => {
+        if (draft === null) forgetDraft(this.id);
+        else keepDraft(this.id, draft);
+      },
+      now: () => this.history.job,
+    });
+    this.keeper.request(stored.job);
+    const draft = readDraft(this.id);
+    if (draft !== null) this.history.change(draft.job);
+  }
+
+  get job(): Job {
+    return this.history.job;
+  }
+
+  #afterChange(): void {
+    this.keeper.request(this.job);
+    this.saver.changed();
+  }
+
+  #refuse(job: Job, problems: readonly JobProblem[]): void {
+    let next = this.job;
+    for (const { field, message } of problems) {
+      this.refusals.set(field, message);
+      const good = valueAt(this.#accepted, field);
+      const unchanged = Object.is(valueAt(next, field), valueAt(job, field));
+      if (good !== undefined && unchanged && !Object.is(good, valueAt(next, field)))
+        next = withValue(next, field, good);
+    }
+    this.history.amend(next);
+  }
+
+  /** A text typed in a field; letters that follow each other are one step of undo. */
+  type(pointer: string, text: string, form: FieldForm): void {
+    this.refusals.delete(pointer);
+    this.notice = '';
+    this.history.change(withText(this.job, pointer, text, form), `type ${pointer}`);
+  }
+
+  /** A plain text (title, note) as it is typed. */
+  write(pointer: string, text: string): void {
+    this.refusals.delete(pointer);
+    this.history.change(withValue(this.job, pointer, text), `type ${pointer}`);
+  }
+
+  /** A value that was chosen, or that a finding offers. */
+  choose(pointer: string, value: unknown): void {
+    for (const field of this.refusals.keys()) {
+      if (field === pointer || field.startsWith(`${pointer}/`)) this.refusals.delete(field);
+    }
+    this.notice = '';
+    this.history.change(withChoice(this.job, pointer, value));
+  }
+
+  /** Any other change, one step of undo. */
+  edit(change: (job: Job) => Job, notice = ''): void {
+    this.notice = notice;
+    this.history.change(change(this.job));
+  }
+
+  /** Ends a conflict of two saves; what was chosen is a step that can be undone. */
+  settle(how: 'both' | 'mine' | 'theirs'): void {
+    const next = this.saver.settle(how);
+    this.notice = how === 'theirs' ? words('save.theirsTaken') : '';
+    if (next === this.job) this.saver.changed();
+    else this.history.change(next);
+  }
+
+  get findings(): readonly Finding[] {
+    return this.keeper.plan?.findings ?? [];
+  }
+
+  /** Findings of a field, or of the pair of value and reference that it belongs to. */
+  findingsAt(pointer: string): readonly Finding[] {
+    const pair = pointer.endsWith('/value') ? pointer.slice(0, -'/value'.length) : pointer;
+    return this.findings.filter(({ field }) => field === pointer || field === pair);
+  }
+
+  /** Says that fields are on the page; the answer says that they are gone. */
+  show(fields: readonly string[]): () => void {
+    const count = (field: string): number => untrack(() => this.shown.get(field)) ?? 0;
+    for (const field of fields) this.shown.set(field, count(field) + 1);
+    return () => {
+      for (const field of fields) {
+        if (count(field) > 1) this.shown.set(field, count(field) - 1);
+        else this.shown.delete(field);
+      }
+    };
+  }
+
+  /** The person has left a field: the next letter is a new step of undo. */
+  leave(pointer: string): void {
+    this.history.pause();
+    if (this.focused === pointer) this.focused = '';
+  }
+
+  #fieldOnPage(pointer: string): HTMLElement | undefined {
+    return (
+      [pointer, `${pointer}/value`, `${pointer}/shape`]
+        .map((target) => document.querySelector<HTMLElement>(`[data-field="${CSS.escape(target)}"]`))
+        .find((element) => element !== null) ?? undefined
+    );
+  }
+
+  /** Shows a field beside the drawing while its size is typed on the drawing. */
+  bringIntoSight(pointer: string): void {
+    this.#fieldOnPage(pointer)?.scrollIntoView({ block: 'center', behavior: 'instant' });
+  }
+
+  /** Puts the caret into a field wherever it is on the page. */
+  goTo(pointer: string): void {
+    const field = this.#fieldOnPage(pointer);
+    field?.closest('details')?.setAttribute('open', '');
+    field?.focus();
+    field?.scrollIntoView({ block: 'center', behavior: 'instant' });
+  }
+}
+
+const KEY = Symbol('job session');
+
+export const provideSession = (session: JobSession): JobSession => setContext(KEY, session);
+export const useSession = (): JobSession => getContext<JobSession>(KEY);

@@ -1,0 +1,36 @@
+import { patternOf } from '../../server/language/field-name.ts';
+
+/** Fields that hold a length: told by the last part of their pointer, where the same word never means another kind. */
+const LENGTH_NAMES: ReadonlySet<string> = new Set([
+  'outsideDiameter',
+  'wall',
+  'dieRadius',
+  'gripLength',
+  'leastStraight',
+  'trimAllowance',
+  'stretchPerBend',
+  'measuredRadius',
+  'value',
+  'radius',
+  'length',
+  'x',
+  'y',
+  'z',
+  'tapeAccuracy',
+  'gap',
+  'kerf',
+  'shrinkage',
+  'cutOffset',
+  'spread',
+  'paperThickness',
+  'damDistance',
+  'ventBore',
+  'fillerDiameter',
+]);
+
+/** Directions are plain numbers although they have x, y and z. */
+export const isLengthField = (pointer: string): boolean => {
+  const pattern = patternOf(pointer);
+  if (/\/(direction|normal)\/[xyz]$/.test(pattern)) return false;
+  return LENGTH_NAMES.has(pattern.slice(pattern.lastIndexOf('/') + 1));
+};

@@ -1,0 +1,82 @@
+import type { FlatPoint, View, ViewDimension } from '../../server/plan/view.ts';
+
+/** Where the drawing lies on the screen: pixels for each millimetre, and the screen's place of the origin. */
+export type Screen = { readonly scale: number; readonly left: number; readonly top: number };
+
+export type Size = { readonly width: number; readonly height: number };
+
+/** Fits a view into a part of the screen, with room all round for what is written beside the lines [px]. */
+export function fit(bounds: View['bounds'], size: Size, margin: number): Screen {
+  const [left, bottom, right, top] = bounds;
+  const wide = Math.max(right - left, 1e-6);
+  const high = Math.max(top - bottom, 1e-6);
+  const room = { width: Math.max(size.width - 2 * margin, 1), height: Math.max(size.height - 2 * margin, 1) };
+  const scale = Math.min(room.width / wide, room.height / high);
+  return {
+    scale,
+    left: size.width / 2 - ((left + right) / 2) * scale,
+    top: size.height / 2 + ((bottom + top) / 2) * scale,
+  };
+}
+
+/** A point on the screen [px], y down. */
+export const onScreen = ([x, y]: FlatPoint, screen: Screen): FlatPoint => [
+  screen.left + x * screen.scale,
+  screen.top - y * screen.scale,
+];
+
+const tenth = (value: number): string => value.toFixed(1);
+
+/** The path of a row of points, for the d of an SVG path. */
+export const pathOf = (points: readonly FlatPoint[], screen: Screen): string =>
+  points
+    .map((point, index) => {
+      const [x, y] = onScreen(point, screen);
+      return `${index === 0 ? 'M' : 'L'}${tenth(x)} ${tenth(y)}`;
+    })
+    .join('');
+
+/** Length of an arrowhead and half its width [px]: slim and filled, as ISO 129-1 draws them (from memory). */
+const ARROW = { length: 10, half: 2 };
+
+/** An arrowhead with its tip at `tip`, pointing away from `tail`; both on the screen. */
+export function arrowhead(tip: FlatPoint, tail: FlatPoint): string {
+  const size = Math.hypot(tip[0] - tail[0], tip[1] - tail[1]);
+  if (size === 0) return '';
+  const along: FlatPoint = [(tip[0] - tail[0]) / size, (tip[1] - tail[1]) / size];
+  const back: FlatPoint = [tip[0] - along[0] * ARROW.length, tip[1] - along[1] * ARROW.length];
+  const across: FlatPoint = [-along[1] * ARROW.half, along[0] * ARROW.half];
+  const corner = (sign: 1 | -1): string => `L${tenth(back[0] + sign * across[0])} ${tenth(back[1] + sign * across[1])}`;
+  return `M${tenth(tip[0])} ${tenth(tip[1])}${corner(1)}${corner(-1)}Z`;
+}
+
+/** Turn of a text along a line so that it reads from the bottom or the right of the sheet [degrees, clockwise]. */
+export function readingTurn(from: FlatPoint, to: FlatPoint): number {
+  const turn = (Math.atan2(to[1] - from[1], to[0] - from[0]) * 180) / Math.PI;
+  const upright = turn > 90 ? turn - 180 : turn <= -90 ? turn + 180 : turn;
+  return Math.abs(upright - 90) < 1e-9 ? -90 : upright;
+}
+
+export type DrawnDimension = {
+  readonly dimension: ViewDimension;
+  readonly from: FlatPoint;
+  readonly to: FlatPoint;
+  readonly start: FlatPoint;
+  readonly end: FlatPoint;
+  readonly middle: FlatPoint;
+  readonly turn: number;
+};
+
+export function drawnDimension(dimension: ViewDimension, screen: Screen): DrawnDimension {
+  const start = onScreen(dimension.line[0], screen);
+  const end = onScreen(dimension.line[1], screen);
+  return {
+    dimension,
+    from: onScreen(dimension.from, screen),
+    to: onScreen(dimension.to, screen),
+    start,
+    end,
+    middle: [(start[0] + end[0]) / 2, (start[1] + end[1]) / 2],
+    turn: readingTurn(start, end),
+  };
+}

@@ -1,0 +1,60 @@
+import type { Job } from '../../server/job/job.ts';
+import { figureParts, formatMoney } from '../../server/language/quantity-format.ts';
+import { lengthForField } from '../../server/language/length-format.ts';
+import { wordsOf } from '../../server/language/words.ts';
+import type { Finding } from '../../server/plan/finding.ts';
+import type { Plan } from '../../server/plan/plan.ts';
+
+export const STAGES = ['what', 'wanted', 'cameBack', 'ways', 'purge', 'level', 'price', 'sheets'] as const;
+export type StageKey = (typeof STAGES)[number];
+
+/** Which stage a field belongs to, by the start of its pointer. */
+const PLACES: readonly (readonly [string, StageKey])[] = [
+  ['/frame', 'wanted'],
+  ['/cameBack', 'cameBack'],
+  ['/closing', 'ways'],
+  ['/purge', 'purge'],
+  ['/welding', 'purge'],
+  ['/rates', 'price'],
+  ['/print', 'sheets'],
+];
+
+export const stageOf = (pointer: string): StageKey =>
+  PLACES.find(([start]) => pointer === start || pointer.startsWith(`${start}/`))?.[1] ?? 'what';
+
+export const findingsOf = (stage: StageKey, findings: readonly Finding[]): readonly Finding[] =>
+  findings.filter(({ field }) => stageOf(field) === stage);
+
+/** The one most important figure of a stage, short enough for the index; empty where there is none. */
+export function stageFigure(stage: StageKey, job: Job, plan: Plan | null): string {
+  const { units } = job;
+  if (stage === 'what') {
+    const { outsideDiameter, wall } = job.tube;
+    return `${lengthForField(outsideDiameter, units)} × ${lengthForField(wall, units)}`;
+  }
+  if (plan === null) return '';
+  if (stage === 'wanted') {
+    const first = plan.frame?.members[0];
+    return first === undefined ? '' : joined(figureParts(first.cutLength, units));
+  }
+  if (stage === 'cameBack') {
+    const first = plan.correction?.differences[0];
+    if (first === undefined) return '';
+    const sign = first.difference.value > 0 ? '+' : '';
+    return sign + joined(figureParts(first.difference, units));
+  }
+  if (stage === 'ways') {
+    const way = plan.correction?.chosen;
+    return way === null || way === undefined ? '' : wordsOf('wayShort', way);
+  }
+  if (stage === 'purge') {
+    const longest = plan.purge?.chambers.map(({ printed }) => printed.time).sort((a, b) => b.value - a.value)[0];
+    return longest === undefined ? '' : joined(figureParts(longest, units));
+  }
+  if (stage === 'price' && plan.quote !== null) {
+    return formatMoney(plan.quote.subtotal, plan.quote.currency, plan.quote.minorDigits);
+  }
+  return '';
+}
+
+const joined = ({ number, unit }: { number: string; unit: string }): string => `${number} ${unit}`.trim();
