@@ -1,5 +1,5 @@
-// The trade's worked example of a run in space (handbook part 1, section 4) and the US Navy's pipe-length problem
-// (NAVEDTRA 14119, public domain): values asserted at the precision they are printed with.
+// A run in space computed beforehand by another program, and the US Navy's pipe-length problem (NAVEDTRA 14119, public
+// domain): values asserted at the precision they are printed with.
 import { describe, expect, it } from 'vitest';
 import {
   arcLength,

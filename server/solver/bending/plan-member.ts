@@ -5,6 +5,7 @@ import { band, figure, input } from '../figure.ts';
 import { finding } from '../finding.ts';
 import type { MemberGeometry } from '../frame/frame-geometry.ts';
 import { planTube } from '../tube/plan-tube.ts';
+import { massPerMetre } from '../tube/section.ts';
 import { arcsOf, type Arc } from './arcs.ts';
 import { bendCheck } from './bend-check.ts';
 import { bendFindings } from './bend-findings.ts';
@@ -117,9 +118,9 @@ function lengths(
   const throats = start.throat + finish.throat;
   const spread = radiusBand(lengthSlope(planned), context);
   const length = input('L', 'developed-length', developed, 'mm');
-  const perMetre = planTube(context.tube).tube?.massPerMetre;
+  const perMetre = massPerMetre({ ...context.tube, density: context.grade.density });
+  const tolerance = planTube(context.tube).tube?.massPerMetre.band;
   const finished = developed - start.mean - finish.mean;
-  const mass = ((perMetre?.value ?? 0) * finished) / 1000;
   return {
     developedLength: figure(developed, 'mm', 'L = Σ Y + Σ R θ', [length], ['geometry'], spread),
     cutLength: figure(
@@ -137,16 +138,16 @@ function lengths(
       spread,
     ),
     mass: figure(
-      mass,
+      (perMetre * finished) / 1000,
       'kg',
       'M = m (L − Σ ā) / 1000',
       [
-        input('m', 'mass-per-metre', perMetre?.value ?? 0, 'kg/m'),
+        input('m', 'mass-per-metre', perMetre, 'kg/m'),
         length,
         input('Σ ā', 'saddle-mean', start.mean + finish.mean, 'mm'),
       ],
       ['geometry', context.grade.sources.density, 'iso-1127'],
-      perMetre?.band ? band((perMetre.band.plusMinus * finished) / 1000, ...perMetre.band.from) : null,
+      tolerance ? band((tolerance.plusMinus * finished) / 1000, ...tolerance.from) : null,
     ),
   };
 }

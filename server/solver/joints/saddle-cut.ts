@@ -9,7 +9,8 @@ export type Saddle = { mainRadius: number; offset: number; axisAngle: number; ge
  */
 export function saddleOrdinate(cut: Saddle & { radius: number }): number | undefined {
   const across = cut.offset + cut.radius * Math.sin(cut.generator);
-  if (Math.abs(across) > cut.mainRadius) return undefined;
-  const depth = Math.sqrt(cut.mainRadius ** 2 - across ** 2);
+  // rounding of a generator that just touches the main's side
+  if (Math.abs(across) > cut.mainRadius * (1 + 1e-12)) return undefined;
+  const depth = Math.sqrt(Math.max(0, cut.mainRadius ** 2 - across ** 2));
   return (cut.radius * Math.cos(cut.generator) * Math.cos(cut.axisAngle) + depth) / Math.sin(cut.axisAngle);
 }

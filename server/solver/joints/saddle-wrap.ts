@@ -1,16 +1,26 @@
 import type { WrapTemplate } from '../../plan/frame.ts';
 import type { EndGeometry, MemberGeometry } from '../frame/frame-geometry.ts';
-import { placeAt } from '../geometry/centreline.ts';
-import { angleBetween, cross, dot, scale, subtract, unit, type Vector3 } from '../geometry/vector.ts';
+import { placeAt, type ArcPiece } from '../geometry/centreline.ts';
+import { arcCentre } from '../geometry/slice.ts';
+import { add, angleBetween, cross, dot, length, scale, subtract, unit, type Vector3 } from '../geometry/vector.ts';
 import { outsideAt } from './outside.ts';
 import { saddleOrdinate } from './saddle-cut.ts';
 import { wrapTemplate, type Ordinates, type WrapFrame } from './wrap.ts';
 
+/** A point by the branch: along it from its end, towards the saddle's acute side, and a quarter turn on [mm]. */
+export type BranchPoint = { readonly along: number; readonly acute: number; readonly quarter: number };
+
 /**
  * How a member's end meets its partner: angle between the axes, offset of the member's axis along the quarter-turn
  * generator of the saddle [mm], and the member's generator (from its outside) that is the saddle's acute side [rad].
+ * `distance` from the axis of a partner that is curved there [mm]; null where the partner is straight.
  */
-export type SaddleSeat = { readonly axisAngle: number; readonly offset: number; readonly acute: number };
+export type SaddleSeat = {
+  readonly axisAngle: number;
+  readonly offset: number;
+  readonly acute: number;
+  readonly distance: ((point: BranchPoint) => number) | null;
+};
 
 /** A saddle's wrap; what is nearest to the partner's axis and the mean of the cut, both along the member [mm]. */
 export type SaddleWrap = { readonly template: WrapTemplate; readonly throat: number; readonly mean: number };
@@ -21,8 +31,7 @@ const LEAST_AXIS_ANGLE = (10 * Math.PI) / 180;
 const NO_OFFSET = 1e-6;
 
 /**
- * Reads the seat from where the two members stand. A partner or a member that is curved there is taken along its
- * tangent, which is exact on straights.
+ * Reads the seat from where the two members stand. A member that is itself curved there is taken along its tangent.
  *
  * @returns undefined where the axes are too nearly parallel or a member has no pieces
  */
@@ -48,37 +57,76 @@ export function saddleSeat(
     axisAngle,
     offset: Math.abs(offset) < NO_OFFSET ? 0 : offset,
     acute: Math.atan2(dot(acuteSide, quarter), dot(acuteSide, outside)),
+    distance:
+      there.piece.kind === 'arc'
+        ? distanceToArc(there.piece, { point: here.point, away, acuteSide, quarter: cross(away, acuteSide) })
+        : null,
   };
 }
+
+/** Distance from an arc's centreline, carried on round its circle, for points given by the branch. */
+function distanceToArc(
+  arc: ArcPiece,
+  branch: { point: Vector3; away: Vector3; acuteSide: Vector3; quarter: Vector3 },
+): (point: BranchPoint) => number {
+  const centre = arcCentre(arc);
+  return ({ along, acute, quarter }) => {
+    const across = add(scale(branch.acuteSide, acute), scale(branch.quarter, quarter));
+    const from = subtract(add(add(branch.point, scale(branch.away, along)), across), centre);
+    const height = dot(from, arc.normal);
+    return Math.hypot(length(subtract(from, scale(arc.normal, height))) - arc.radius, height);
+  };
+}
+
+/** Where a generator comes out of a curved partner: the straight partner's ordinate, mended by secant steps. */
+function ordinateOnArc(first: number, clearance: (along: number) => number): number | undefined {
+  let [before, here] = [first + 1, first];
+  let clearBefore = clearance(before);
+  // 40 steps: a saddle that is not found by then grazes the partner or misses it
+  for (let step = 0; step < 40; step += 1) {
+    const clear = clearance(here);
+    if (Math.abs(clear) < 1e-9) return here;
+    const next = here - (clear * (here - before)) / (clear - clearBefore);
+    if (!Number.isFinite(next)) return undefined;
+    [before, clearBefore, here] = [here, clear, next];
+  }
+  return undefined;
+}
+
+/** Ordinate of one generator of the member's surface [mm]; undefined where it misses the partner. */
+function reach(seat: Seated, radius: number, generator: number): number | undefined {
+  // at a finish the branch runs against the member, so angles round it run the other way
+  const turned = (seat.end === 'start' ? 1 : -1) * (generator - seat.acute);
+  const straight = saddleOrdinate({ ...seat, radius, generator: turned });
+  const { distance } = seat;
+  if (distance === null) return straight;
+  const [acute, quarter] = [radius * Math.cos(turned), radius * Math.sin(turned)];
+  const side = (acute * Math.cos(seat.axisAngle)) / Math.sin(seat.axisAngle);
+  return ordinateOnArc(straight ?? side, (along) => distance({ along, acute, quarter }) - seat.mainRadius);
+}
+
+type Seated = SaddleSeat & { readonly end: 'start' | 'finish'; readonly mainRadius: number };
 
 /**
  * The wrap of a saddle. The ring (ordinate 0) is where the two axes meet; ordinates count towards the far end of the
  * member, so they are negative at a finish. A cut that goes radially through the wall must leave no metal inside the
- * partner, so the line to cut to is the further of the outer and the inner one. Where the outer surface misses the
- * partner by less than the wall its ordinate is the one at the partner's side.
+ * partner, so the line to cut to is the further of the outer and the inner one; where the outer surface misses the
+ * partner, the inner one alone.
  *
- * @returns undefined where the inner surface misses the partner too
+ * @returns undefined where the inner surface misses the partner somewhere
  */
-export function saddleWrap(
-  frame: WrapFrame,
-  seat: SaddleSeat & { readonly end: 'start' | 'finish'; readonly mainRadius: number },
-): SaddleWrap | undefined {
+export function saddleWrap(frame: WrapFrame, seat: Seated): SaddleWrap | undefined {
   const outside = frame.tube.outsideDiameter / 2;
   const inside = outside - frame.tube.wall;
-  if (inside + Math.abs(seat.offset) > seat.mainRadius) return undefined;
   const sign = seat.end === 'start' ? 1 : -1;
-  const at = (radius: number, generator: number): number => {
-    // at a finish the branch runs against the member, so angles round it run the other way
-    const turned = sign * (generator - seat.acute);
-    const reached = saddleOrdinate({ ...seat, radius, generator: turned });
-    return reached ?? (radius * Math.cos(turned) * Math.cos(seat.axisAngle)) / Math.sin(seat.axisAngle);
-  };
-  const ordinatesAt = (generator: number): Ordinates => {
-    const outer = at(outside, generator);
-    const inner = at(inside, generator);
-    return { outer: sign * outer, inner: sign * inner, cut: sign * Math.max(outer, inner) };
-  };
-  const template = wrapTemplate(frame, 'saddle', ordinatesAt);
+  let missed = false;
+  const template = wrapTemplate(frame, 'saddle', (generator): Ordinates => {
+    const inner = reach(seat, inside, generator);
+    if (inner === undefined) missed = true;
+    const outer = reach(seat, outside, generator) ?? inner ?? 0;
+    return { outer: sign * outer, inner: sign * (inner ?? 0), cut: sign * Math.max(outer, inner ?? 0) };
+  });
+  if (missed) return undefined;
   // the first point of the curve is the last one again
   const round = template.curve.slice(1).map(([, ordinate]) => sign * ordinate);
   const mean = round.reduce((sum, ordinate) => sum + ordinate, 0) / round.length;
