@@ -53,7 +53,8 @@ export const JointFace = Type.Object({
       distance: Figure,
     }),
   ),
-  template: WrapTemplate,
+  /** For the way that the sheets show; null for the others. */
+  template: Type.Union([WrapTemplate, Type.Null()]),
 });
 export type JointFace = Static<typeof JointFace>;
 

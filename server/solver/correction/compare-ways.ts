@@ -34,7 +34,7 @@ export function markUnbeaten(ways: readonly Way[]): Way[] {
 
 /**
  * The way to take: among those whose feet and corners come within the tolerance and whose kinks stay hidden, the one
- * with the fewest welds, then the cheapest where every cost is known, then the least kink; a new frame only where
+ * with the fewest welds, then the cheapest where both costs are known, then the least misfit; a new frame only where
  * nothing else comes within. Where none does, the possible way with the least misfit.
  *
  * @param tolerance ± [mm]

@@ -11,12 +11,13 @@ import { alongGenerator, GENERATORS } from './slug.ts';
 
 const DEGREES = 180 / Math.PI;
 
-/** What a face needs to know of the job: tube, tape [mm], paper [mm], and how many stations a template prints. */
+/** What a face needs to know of the job: tube, tape [mm], paper [mm], how many stations a template prints, and whether. */
 export type FaceContext = {
   readonly tube: Tube;
   readonly tape: number;
   readonly paperThickness: number;
   readonly templateStations: 16 | 24;
+  readonly templates: boolean;
 };
 
 /**
@@ -79,19 +80,21 @@ export function jointFace(
         ),
       };
     }),
-    template: wrapForPlane({
-      key: `joint ${face.number} ${side}`,
-      member: member.name,
-      place: `${face.number}${side}`,
-      tube,
-      paperThickness: context.paperThickness,
-      stations: context.templateStations,
-      tilt,
-      tiltDirection,
-      arc: piece.kind === 'arc' ? { radius: piece.radius } : null,
-      ringStation: station,
-      scrap: side === 'A' ? 'finish' : 'start',
-    }),
+    template: !context.templates
+      ? null
+      : wrapForPlane({
+          key: `joint ${face.number} ${side}`,
+          member: member.name,
+          place: `${face.number}${side}`,
+          tube,
+          paperThickness: context.paperThickness,
+          stations: context.templateStations,
+          tilt,
+          tiltDirection,
+          arc: piece.kind === 'arc' ? { radius: piece.radius } : null,
+          ringStation: station,
+          scrap: side === 'A' ? 'finish' : 'start',
+        }),
   };
 }
 

@@ -4,6 +4,9 @@ import { Matrix, solve } from 'ml-matrix';
 const STEP = 1e-6;
 const MOST_STEPS = 30;
 
+/** The sum of squares has settled where a step gains less than this share of it (residuals are in tolerances). */
+const SETTLED = 1e-12;
+
 /**
  * Nonlinear least squares by Gauss–Newton with Levenberg's damping; the linear algebra is ml-matrix's.
  *
@@ -39,7 +42,7 @@ export function leastSquares(
       const nextResiduals = residuals(next);
       const nextCost = sumOfSquares(nextResiduals);
       if (nextCost <= cost) {
-        better = cost - nextCost > 1e-13 * cost;
+        better = cost - nextCost > SETTLED * (cost + 1);
         values = next;
         current = nextResiduals;
         cost = nextCost;

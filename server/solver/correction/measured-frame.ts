@@ -8,9 +8,9 @@ import { length, subtract, type Vector3 } from '../geometry/vector.ts';
 /** Where a spot of the frame as it came back ends up. */
 export type Placer = (spot: Spot) => Vector3;
 
-/** A check in a reference [mm]: centre to centre, plus or less its overlap. */
-export const inReference = (centre: number, overlap: number, reference: Reference, outsideDiameter: number): number =>
-  centre + (reference === 'outside' ? 1 : reference === 'inside' ? -1 : 0) * overlap * outsideDiameter;
+/** What a check's reference adds to its centre size [mm]. */
+export const extraFor = (check: Check, reference: Reference): number =>
+  reference === 'outside' ? check.outsideExtra : reference === 'inside' ? check.insideExtra : 0;
 
 /** Size of a check with its spots moved, centre to centre [mm]. */
 export const measureCheck = (check: Check, placed: Placer = (spot) => spot.point): number =>
@@ -26,7 +26,7 @@ export const measureCheck = (check: Check, placed: Placer = (spot) => spot.point
 export function differences(
   wanted: FrameGeometry,
   actual: FrameGeometry,
-  context: { outsideDiameter: number; doubt: number; from: readonly string[] },
+  context: { doubt: number; from: readonly string[] },
   placed?: Placer,
 ): Difference[] {
   return wanted.checks.flatMap((check) => {
@@ -34,14 +34,10 @@ export function differences(
     if (own === undefined) return [];
     const size = (centre: number, name: string, doubt: number): Figure =>
       figure(
-        inReference(centre, check.overlap, check.reference, context.outsideDiameter),
+        centre + extraFor(check, check.reference),
         'mm',
-        'w = c ± o D',
-        [
-          input('c', name, centre, 'mm'),
-          input('o', 'overlap', check.overlap, 'ratio'),
-          input('D', 'outside-diameter', context.outsideDiameter, 'mm'),
-        ],
+        'w = c + e',
+        [input('c', name, centre, 'mm'), input('e', 'reference-extra', extraFor(check, check.reference), 'mm')],
         ['geometry'],
         doubt > 0 ? band(doubt, ...context.from) : null,
       );

@@ -60,12 +60,7 @@ export function leaveWay(work: Correcting, base: Base): WayDraft {
     possible: true,
     reasons: [],
     welds: countFigure(0, 'joints'),
-    after: differences(
-      wanted,
-      actual,
-      { outsideDiameter: context.tube.outsideDiameter, doubt: context.tape, from: ['tape'] },
-      (spot) => movePoint(lay, spot.point),
-    ),
+    after: differences(wanted, actual, { doubt: context.tape, from: ['tape'] }, (spot) => movePoint(lay, spot.point)),
     rebends: [],
     members: membersAt(actual, lay),
     effort: { welds: 0, cuts: base.trims.length, bends: 0, tubeMetres: 0, purgeJoints: [] },
@@ -115,11 +110,8 @@ export function rebendWay(work: Correcting, machine: Machine, base: Base): { way
       },
     ];
   });
-  const after = differences(
-    wanted,
-    bent,
-    { outsideDiameter: context.tube.outsideDiameter, doubt: doubt.plusMinus, from: doubt.from },
-    (spot) => movePoint(lay, spot.point),
+  const after = differences(wanted, bent, { doubt: doubt.plusMinus, from: doubt.from }, (spot) =>
+    movePoint(lay, spot.point),
   );
   const corner = after.find((one) => one.key === 'width-at-corners');
   if (corner !== undefined && Math.abs(corner.difference.value) > 2 * context.tape) {
@@ -174,11 +166,8 @@ export function newFrameWay(work: Correcting, machine: Machine, effort: Effort):
     possible: true,
     reasons: [],
     welds: countFigure(effort.welds, 'joints'),
-    after: differences(
-      wanted,
-      wanted,
-      { outsideDiameter: context.tube.outsideDiameter, doubt: doubt.plusMinus, from: doubt.from },
-      (spot) => movePoint(lay, spot.point),
+    after: differences(wanted, wanted, { doubt: doubt.plusMinus, from: doubt.from }, (spot) =>
+      movePoint(lay, spot.point),
     ),
     rebends: [],
     trims: [],

@@ -60,7 +60,7 @@ export function planCorrection(source: CorrectionInput): {
   const tape = readings.tapeAccuracy;
   const tube = job.tube;
   const findings: Finding[] = [];
-  const found = differences(wanted, cameBack, { outsideDiameter: tube.outsideDiameter, doubt: tape, from: ['tape'] });
+  const found = differences(wanted, cameBack, { doubt: tape, from: ['tape'] });
   if (found.every((one) => Math.abs(one.difference.value) <= tape)) {
     findings.push(finding('came-back-as-wanted', 'note', '/cameBack/frame', { tape }));
   }
@@ -81,6 +81,7 @@ export function planCorrection(source: CorrectionInput): {
       tape,
       paperThickness: job.closing.paperThickness,
       templateStations: job.print.templateStations,
+      templates: false,
     },
   };
   const base = { trims: trimsOf(excesses, tape) };
@@ -116,7 +117,8 @@ export function planCorrection(source: CorrectionInput): {
   if (asked !== null && chosen !== asked) {
     findings.push(finding('way-not-possible', 'caution', '/closing/way', { way: asked }));
   }
-  const chosenFindings = splices.find((splice) => splice.way.key === chosen)?.findings ?? [];
+  const chosenSplice = splices.find((splice) => splice.way.key === chosen);
+  const chosenFindings = chosenSplice?.findings ?? [];
   // where no splice is possible, say why the plain one is not
   const blocked = splices.some((splice) => splice.way.possible) ? [] : (splices[0]?.findings ?? []);
   findings.push(...(chosenFindings.length > 0 ? chosenFindings : blocked));
@@ -128,7 +130,9 @@ export function planCorrection(source: CorrectionInput): {
       members: [...source.cameBackMembers],
       differences: found,
       slips: scores,
-      ways,
+      ways: ways.map((way) =>
+        way.key === chosen && chosenSplice !== undefined ? { ...way, joints: chosenSplice.templated() } : way,
+      ),
       recommended: advice.recommended,
       reason: advice.reason,
       chosen,

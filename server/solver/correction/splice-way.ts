@@ -1,5 +1,5 @@
 import type { Closing } from '../../job/closing.ts';
-import type { WayKey } from '../../plan/correction.ts';
+import type { Joint, WayKey } from '../../plan/correction.ts';
 import type { Finding } from '../../plan/finding.ts';
 import { band } from '../figure.ts';
 import { finding } from '../finding.ts';
@@ -29,13 +29,14 @@ export type Correcting = {
  *
  * @param key which way this is; the style goes with it
  * @param base trims and what all ways share
+ * @returns the way, what there is to say, and its joints once more with the wrap templates of their faces
  */
 export function spliceWay(
   key: WayKey,
   style: SpliceStyle,
   work: Correcting,
   base: Pick<WayDraft, 'trims'>,
-): { way: WayDraft; findings: Finding[] } {
+): { way: WayDraft; findings: Finding[]; templated: () => Joint[] } {
   const { wanted, actual, targets, context, closing } = work;
   const cutAt = middleOf(actual) + closing.cutOffset;
   const places = jointPlaces(actual, cutAt, style);
@@ -51,9 +52,11 @@ export function spliceWay(
     },
     doubt,
   );
-  const planned = planJoints(splice, actual, closing, context, (body, point) =>
-    movePoint(lay, movePoint(splice.motions.get(body) ?? STILL, point)),
-  );
+  const plan = (faces: FaceContext) =>
+    planJoints(splice, actual, closing, faces, (body, point) =>
+      movePoint(lay, movePoint(splice.motions.get(body) ?? STILL, point)),
+    );
+  const planned = plan(context);
   const findings = [...planned.findings];
   if (places.length === 0)
     findings.push(finding('cut-no-place', 'stop', '/closing/cutOffset', { joint: 0, member: '' }));
@@ -75,11 +78,8 @@ export function spliceWay(
     largestKink: largest(planned.joints, (joint) => joint.kink, 'deg'),
     largestHiLo: largest(planned.joints, (joint) => joint.hiLo, 'mm'),
     welds: countFigure(planned.joints.length, 'joints'),
-    after: differences(
-      wanted,
-      actual,
-      { outsideDiameter: context.tube.outsideDiameter, doubt: doubt.plusMinus, from: ['tape'] },
-      (spot) => movePoint(lay, movePoint(motionOf(spot), spot.point)),
+    after: differences(wanted, actual, { doubt: doubt.plusMinus, from: ['tape'] }, (spot) =>
+      movePoint(lay, movePoint(motionOf(spot), spot.point)),
     ),
     joints: planned.joints,
     rebends: [],
@@ -96,7 +96,7 @@ export function spliceWay(
       })),
     },
   };
-  return { way, findings };
+  return { way, findings, templated: () => plan({ ...context, templates: true }).joints };
 }
 
 /** Middle between the outermost feet and corners across the frame [mm]. */

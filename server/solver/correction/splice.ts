@@ -123,9 +123,10 @@ export function solveSplice(input: {
 /** On a curve the joint stands where it meets its moved copy; on a straight the place is free and stays as wanted. */
 function closeAt(place: JointPlace, motion: PlaneMotion): ClosedJoint | undefined {
   const { centreline } = place.member;
-  const about = closeAbout(centreline, motion, place.at);
-  if (place.crossing.piece.kind === 'straight' || about === undefined) return about;
-  return meetMovedCopy(centreline, motion, about) ?? about;
+  if (place.crossing.piece.kind === 'straight') return closeAbout(centreline, motion, place.at);
+  const half = (-motion.shift.x * place.crossing.heading) / 2;
+  const near = { stationA: place.at - half, stationB: place.at + half };
+  return meetMovedCopy(centreline, motion, near) ?? closeAbout(centreline, motion, place.at);
 }
 
 /** How the right side would have to move, joints left aside. */
