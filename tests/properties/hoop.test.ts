@@ -2,7 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Hoop } from '../../server/job/frame.ts';
 import type { Reference } from '../../server/job/quantities.ts';
-import { hoopCentreline } from '../../server/solver/frame/hoop.ts';
+import { readHoop } from '../../server/solver/correction/hoop-readings.ts';
+import { hoopFrame } from '../../server/solver/frame/hoop-frame.ts';
 import { placeAt, type Centreline } from '../../server/solver/geometry/centreline.ts';
 
 const sizes = fc.record({
@@ -14,6 +15,17 @@ const sizes = fc.record({
 });
 type Sizes = typeof sizes extends fc.Arbitrary<infer T> ? T : never;
 
+type Asked = Pick<Hoop, 'width' | 'leftLeg' | 'rightLeg' | 'crossbar'> & Partial<Pick<Hoop, 'widthAtFeet'>>;
+
+const hoopOf = (asked: Asked, context: { outsideDiameter: number; cornerRadius: number }) =>
+  hoopFrame({ shape: 'hoop', widthAtFeet: null, innerCrossbars: [], ...asked }, { ...context, root: '/frame' });
+
+function drawn(asked: Asked, context: { outsideDiameter: number; cornerRadius: number }): Centreline {
+  const result = hoopOf(asked, context);
+  if ('failure' in result) throw new Error(result.failure);
+  return result.members[0]!.centreline;
+}
+
 function hoopAs(size: Sizes, reference: Reference): Centreline {
   const side = reference === 'outside' ? 1 : reference === 'inside' ? -1 : 0;
   const half = (side * size.diameter) / 2;
@@ -22,13 +34,10 @@ function hoopAs(size: Sizes, reference: Reference): Centreline {
   const leg = { value: size.leg + height(half) - height(0), reference };
   const crossbar: Hoop['crossbar'] =
     size.crown === null ? { form: 'straight' } : { form: 'crowned', radius: size.crown };
-  const result = hoopCentreline(
+  return drawn(
     { width: { value: size.width + 2 * half, reference }, leftLeg: leg, rightLeg: leg, crossbar },
-    { outsideDiameter: size.diameter },
-    size.radius,
+    { outsideDiameter: size.diameter, cornerRadius: size.radius },
   );
-  if ('failure' in result) throw new Error(result.failure);
-  return result;
 }
 
 describe('a hoop', () => {
@@ -58,6 +67,32 @@ describe('a hoop', () => {
       }),
     );
   });
+
+  it('with splayed legs measures what was asked where it was asked', () => {
+    const splay = fc.tuple(
+      sizes,
+      fc.double({ min: 0.93, max: 1.15, noNaN: true }),
+      fc.double({ min: 1, max: 1.4, noNaN: true }),
+    );
+    fc.assert(
+      fc.property(splay, ([short, share, longer]) => {
+        // legs long enough for the splay: below that the answer is a finding
+        const size = { ...short, leg: short.leg + 250 };
+        const asked: Asked = {
+          width: { value: size.width, reference: 'centre' },
+          widthAtFeet: { value: size.width * share, reference: 'centre' },
+          leftLeg: { value: size.leg, reference: 'centre' },
+          rightLeg: { value: size.leg * longer, reference: 'centre' },
+          crossbar: size.crown === null ? { form: 'straight' } : { form: 'crowned', radius: size.crown },
+        };
+        const read = readHoop(drawn(asked, { outsideDiameter: size.diameter, cornerRadius: size.radius }))!;
+        expect(Math.abs(read['width-at-corners'] - size.width)).toBeLessThan(1e-8);
+        expect(Math.abs(read['width-at-feet'] - size.width * share)).toBeLessThan(1e-8);
+        expect(Math.abs(read['left-leg'] - size.leg)).toBeLessThan(1e-8);
+        expect(Math.abs(read['right-leg'] - size.leg * longer)).toBeLessThan(1e-8);
+      }),
+    );
+  });
 });
 
 describe('a hoop that cannot be', () => {
@@ -67,10 +102,9 @@ describe('a hoop that cannot be', () => {
     ['leg-short-for-bend', { ...base, leftLeg: { value: 100, reference: 'centre' } } as const, 100, 120],
     ['width-under-tube', { ...base, width: { value: 30, reference: 'outside' } } as const, -8.1, 38.1],
   ])('%s', (failure, sizesAsked, value, low) => {
-    const result = hoopCentreline(
+    const result = hoopOf(
       { ...sizesAsked, rightLeg: base.leftLeg, crossbar: { form: 'straight' } },
-      { outsideDiameter: 38.1 },
-      120,
+      { outsideDiameter: 38.1, cornerRadius: 120 },
     );
     expect(result).toMatchObject({ failure, low });
     expect((result as { value: number }).value).toBeCloseTo(value, 9);
