@@ -1,5 +1,8 @@
+import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
+  /** The page's controllers are written with runes, which only its compiler knows. */
+  plugins: [svelte({ configFile: false })],
   test: { root: '.', include: ['tests/**/*.test.ts'], environment: 'node' },
 });
