@@ -20,6 +20,9 @@ export type ClosedJoint = {
 /** Newton steps at the most; a crossing of two smooth curves is met in fewer than ten. */
 const MOST_STEPS = 40;
 
+/** A last step this small [mm] leaves an error of its square; nearly parallel curves cannot be met much closer. */
+const SETTLED = 1e-6;
+
 /**
  * Finds where a curved centreline in the plane meets its own moved copy: C(a) = M C(b).
  *
@@ -45,7 +48,7 @@ export function meetMovedCopy(
     const db = planeCross(a.tangent, gap) / determinant;
     stationA += da;
     stationB += db;
-    if (Math.abs(da) + Math.abs(db) < 1e-10) return closedAt(centreline, motion, { stationA, stationB });
+    if (Math.abs(da) + Math.abs(db) < SETTLED) return closedAt(centreline, motion, { stationA, stationB });
   }
   return undefined;
 }
@@ -66,7 +69,7 @@ export function closeAbout(centreline: Centreline, motion: PlaneMotion, middle: 
     const change = -dot(subtract(movePoint(motion, b.point), a.point), both) / dot(both, both);
     // both faces move by `change`, each along its own tangent: the gap closes by twice that over |both|²/2
     half += change;
-    if (Math.abs(change) < 1e-10) break;
+    if (Math.abs(change) < SETTLED) break;
   }
   return closedAt(centreline, motion, { stationA: middle - half, stationB: middle + half });
 }

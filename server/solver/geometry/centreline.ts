@@ -92,11 +92,14 @@ export function centrelineFromChain(
  * carried on, so that a search may overshoot. Undefined for a centreline without pieces.
  */
 export function placeAt(centreline: Centreline, station: number): Place | undefined {
+  const { pieces } = centreline;
+  const last = pieces.length - 1;
   let from = 0;
-  for (const [index, piece] of centreline.pieces.entries()) {
-    if (station <= from + piece.length || index === centreline.pieces.length - 1) {
-      return { ...along(piece, station - from), piece };
-    }
+  // counted, not iterated: the correction asks for thousands of places
+  for (let index = 0; index <= last; index += 1) {
+    const piece = pieces[index];
+    if (piece === undefined) continue;
+    if (station <= from + piece.length || index === last) return { ...along(piece, station - from), piece };
     from += piece.length;
   }
   return undefined;
