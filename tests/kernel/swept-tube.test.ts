@@ -1,7 +1,7 @@
 // The geometry kernel as an independent witness: it sweeps the same centrelines and measures them itself.
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { Hoop } from '../../server/job/frame.ts';
-import { hoopCentreline } from '../../server/solver/frame/hoop.ts';
+import { hoopFrame } from '../../server/solver/frame/hoop-frame.ts';
 import { centrelineFromChain, type Centreline, type Link } from '../../server/solver/geometry/centreline.ts';
 import { planPieces } from '../../server/solver/geometry/plan-pieces.ts';
 import { sectionProperties } from '../../server/solver/tube/section.ts';
@@ -13,18 +13,22 @@ const tube = { outsideDiameter: 38.1, wall: 1.65 };
 const radians = (angle: number) => (angle * Math.PI) / 180;
 
 function hoop(width: number, leg: number, crossbar: Hoop['crossbar']): Centreline {
-  const result = hoopCentreline(
+  const result = hoopFrame(
     {
+      shape: 'hoop',
       width: { value: width, reference: 'outside' },
+      widthAtFeet: { value: width * 0.95, reference: 'centre' },
       leftLeg: { value: leg, reference: 'outside' },
       rightLeg: { value: leg * 1.1, reference: 'inside' },
       crossbar,
+      innerCrossbars: [],
     },
-    tube,
-    117,
+    { outsideDiameter: tube.outsideDiameter, cornerRadius: 117, root: '/frame' },
   );
   if ('failure' in result) throw new Error(result.failure);
-  return result;
+  const [member] = result.members;
+  if (member === undefined) throw new Error('a hoop without its member');
+  return member.centreline;
 }
 
 /** A run in space with straights, die bends in turned planes and a rolled stretch, laid from a seed. */

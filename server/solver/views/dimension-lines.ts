@@ -1,6 +1,6 @@
 import type { FlatPoint, ViewDimension } from '../../plan/view.ts';
 import type { FrameGeometry } from '../frame/frame-geometry.ts';
-import { inReference } from '../correction/measured-frame.ts';
+import { extraFor } from '../correction/measured-frame.ts';
 import { length, subtract, type Vector3 } from '../geometry/vector.ts';
 import { project, rounded, type Projection } from './projection.ts';
 
@@ -20,7 +20,6 @@ export function dimensionLines(
   layer: ViewDimension['layer'],
   view: Projection,
   bounds: Bounds,
-  outsideDiameter: number,
   place: (point: Vector3) => Vector3 = (point) => point,
 ): ViewDimension[] {
   const [leftEdge, bottom, rightEdge, top] = bounds;
@@ -32,12 +31,11 @@ export function dimensionLines(
     const apart = Math.hypot(centreTo[0] - centreFrom[0], centreTo[1] - centreFrom[1]);
     const centre = length(subtract(check.to.point, check.from.point));
     if (apart < 0.01 * size) return [];
-    const value = inReference(centre, check.overlap, check.reference, outsideDiameter);
+    const whole = extraFor(check, check.reference);
+    const value = centre + whole;
     const along: FlatPoint = [(centreTo[0] - centreFrom[0]) / apart, (centreTo[1] - centreFrom[1]) / apart];
-    const extra = (value - centre) / 2;
-    // a width grows at both ends, a length from a cut end only at the far one
-    const atFrom = check.overlap === 1 ? extra : 0;
-    const atTo = check.overlap === 1 ? extra : 2 * extra;
+    const atFrom = check.bothEnds ? whole / 2 : 0;
+    const atTo = whole - atFrom;
     const from: FlatPoint = [centreFrom[0] - along[0] * atFrom, centreFrom[1] - along[1] * atFrom];
     const to: FlatPoint = [centreTo[0] + along[0] * atTo, centreTo[1] + along[1] * atTo];
     const middle: FlatPoint = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];

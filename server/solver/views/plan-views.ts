@@ -95,8 +95,8 @@ function faceView(drawn: Drawn): View {
   }
   const bounds = boundsOf(layers.flatMap((layer) => layer.members));
   const dimensions = [
-    ...dimensionLines(wanted, 'wanted', view, bounds, outsideDiameter),
-    ...(cameBack === undefined ? [] : dimensionLines(cameBack, 'came-back', view, bounds, outsideDiameter, placed)),
+    ...dimensionLines(wanted, 'wanted', view, bounds),
+    ...(cameBack === undefined ? [] : dimensionLines(cameBack, 'came-back', view, bounds, placed)),
   ];
   const joints: ViewMark[] = (chosen?.joints ?? []).map((joint) => ({
     kind: 'joint',
@@ -125,8 +125,7 @@ function faceView(drawn: Drawn): View {
 function plainView(key: View['key'], drawn: Drawn, view: Projection): View {
   const layers: ViewLayer[] = [{ role: 'wanted', members: outlines(drawn.wanted, view, drawn.outsideDiameter) }];
   const bounds = boundsOf(layers.flatMap((layer) => layer.members));
-  const dimensions =
-    key === 'pictorial' ? [] : dimensionLines(drawn.wanted, 'wanted', view, bounds, drawn.outsideDiameter);
+  const dimensions = key === 'pictorial' ? [] : dimensionLines(drawn.wanted, 'wanted', view, bounds);
   const marks = [...endMarks(drawn.wanted, view), ...purgeMarks(drawn, drawn.wanted, 'wanted', view, (point) => point)];
   return {
     key,
