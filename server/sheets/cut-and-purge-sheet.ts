@@ -22,13 +22,14 @@ type Named = { readonly template: WrapTemplate; readonly names: TemplateNames };
 function wrapsFor({ plan }: SheetInput, way: Way | undefined): Named[] {
   if (way !== undefined && way.joints.length > 0) {
     return way.joints.flatMap((joint) =>
-      (['A', 'B'] as const).map((side): Named => ({
-        template: side === 'A' ? joint.faceA.template : joint.faceB.template,
-        names: {
-          title: words('sheet.template-joint', { number: joint.number, side, member: joint.member }),
-          piece: words(side === 'A' ? 'sheet.template-piece-a' : 'sheet.template-piece-b', { member: joint.member }),
-        },
-      })),
+      (['A', 'B'] as const).flatMap((side): Named[] => {
+        const { template } = side === 'A' ? joint.faceA : joint.faceB;
+        if (template === null) return [];
+        const { number, member } = joint;
+        const title = words('sheet.template-joint', { number, side, member });
+        const piece = words(side === 'A' ? 'sheet.template-piece-a' : 'sheet.template-piece-b', { member });
+        return [{ template, names: { title, piece } }];
+      }),
     );
   }
   if (way !== undefined && way.key !== 'new-frame') return [];

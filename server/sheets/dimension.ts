@@ -91,7 +91,7 @@ export function dimensionLines(dimension: Dimension): Drawn[] {
 const SHARES = [0.5, 0.38, 0.62, 0.26, 0.74, 0.15, 0.85] as const;
 
 /** The value above its line, readable from the bottom or from the right, at the freest place. */
-export function dimensionText(dimension: Dimension, items: readonly Item[], area: Rectangle): Written | undefined {
+export function dimensionText(dimension: Dimension, items: readonly Item[], area: Rectangle): Item[] {
   const [start, end] = dimension.line;
   const raw = unit(start, end);
   // The page's y runs down: a line that climbs to the right has y < 0. Text runs to the right, or upwards.
@@ -113,5 +113,22 @@ export function dimensionText(dimension: Dimension, items: readonly Item[], area
   const past = [say(1 - first, 'left', 2 * ARROW.length), say(first, 'right', -2 * ARROW.length)];
   const between = SHARES.map((share) => say(share));
   const candidates = middle.width + 2 < raw.length ? [...between, ...past] : [...past, ...between];
-  return freest(candidates, items, area);
+  const chosen = freest(candidates, items, area);
+  if (chosen === undefined) return [];
+  const pastEnd = past.indexOf(chosen);
+  if (pastEnd < 0) return [chosen];
+  // past an end the line goes on under its value
+  const [x, y] = pastEnd === 0 ? (flip ? start : end) : flip ? end : start;
+  const reach = (pastEnd === 0 ? 1 : -1) * (2 * ARROW.length + chosen.width);
+  return [
+    chosen,
+    line(
+      'dimension',
+      [
+        [x, y],
+        [x + along.x * reach, y + along.y * reach],
+      ],
+      STROKES.thin,
+    ),
+  ];
 }

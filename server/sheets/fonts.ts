@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import PDFDocument from 'pdfkit';
+import { unpackWoff } from './woff.ts';
 
 export type Weight = 400 | 600;
 
@@ -30,14 +31,15 @@ function fileOf(alphabet: Alphabet, weight: Weight): Buffer {
   const name = fontName(alphabet, weight);
   const known = files.get(name);
   if (known !== undefined) return known;
-  const read = readFileSync(
-    require.resolve(`@fontsource/ibm-plex-sans/files/ibm-plex-sans-${alphabet}-${String(weight)}-normal.woff`),
+  const path = require.resolve(
+    `@fontsource/ibm-plex-sans/files/ibm-plex-sans-${alphabet}-${String(weight)}-normal.woff`,
   );
+  const read = unpackWoff(readFileSync(path));
   files.set(name, read);
   return read;
 }
 
-/** Makes every alphabet of both weights known to a document; only those that are used get embedded. */
+/** Makes every alphabet of both weights known to a document; only those that are used get opened and embedded. */
 export function registerFonts(document: PDFKit.PDFDocument): void {
   for (const alphabet of ALPHABETS) {
     for (const weight of [400, 600] as const)

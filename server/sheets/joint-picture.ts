@@ -13,13 +13,13 @@ const PAD = 12;
 const TOP = 12;
 const SIDE = 17;
 
-/** Ordinate of the line to cut to at the generator that is nearest to an angle [degrees]. */
-function ordinateAt({ stations }: WrapTemplate, angle: number): number {
+/** Ordinate of the line to cut to at the generator that is nearest to an angle [degrees]; square where there is no wrap. */
+function ordinateAt(template: WrapTemplate | null, angle: number): number {
   const off = (one: number): number => Math.abs(((one - angle + 540) % 360) - 180);
-  return stations.reduce(
-    (best, one) => (off(one.angle) < off(best.angle) ? one : best),
-    stations[0] ?? { angle: 0, cut: 0 },
-  ).cut;
+  const [first, ...rest] = template?.stations ?? [];
+  return first === undefined
+    ? 0
+    : rest.reduce((best, one) => (off(one.angle) < off(best.angle) ? one : best), first).cut;
 }
 
 /** Where a face crosses the outside and the inside of the curve, along the tube [mm]. */
@@ -126,7 +126,6 @@ export function jointPicture(
     write([start - 2.5, axis + 4.5], words('sheet.to-datum'), { ...small, align: 'right' }),
     write([width / 2, bottom + 11], wordsOf('generator', 'inside'), { ...small, align: 'middle' }),
   ];
-  const value = dimensionText(removed, items, { left: 0, top: 0, width, height: bottom + 13 });
-  if (value !== undefined) items.push(value);
+  items.push(...dimensionText(removed, items, { left: 0, top: 0, width, height: bottom + 13 }));
   return { block: { height: bottom + 13, items }, scale };
 }

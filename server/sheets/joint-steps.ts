@@ -6,6 +6,7 @@ import type { Figure } from '../plan/figure.ts';
 import type { Flow } from './flow.ts';
 import { HEIGHTS, STROKES } from './ink.ts';
 import { jointPicture } from './joint-picture.ts';
+import { picture } from './picture.ts';
 import type { SheetInput } from './sheet-input.ts';
 import { tick } from './sign.ts';
 import { stepHead } from './step.ts';
@@ -17,7 +18,7 @@ import { beside, paragraph, space, stacked, type Block } from './text-block.ts';
 export function findMarks(flow: Flow, way: Way, input: SheetInput, number: number): void {
   const { job, plan } = input;
   const members = [...new Set(way.joints.map(({ member }) => member))];
-  let head: Block[] = [stepHead(number, words('sheet.step-marks'), flow.width)];
+  let head: Block[] = [stepHead(number, words('sheet.step-marks'), flow.width), jointsInFrame(flow, input)];
   for (const name of members) {
     const joints = way.joints.filter(({ member }) => member === name);
     const length = plan.correction?.members.find((member) => member.name === name)?.developedLength;
@@ -57,6 +58,26 @@ export function findMarks(flow: Flow, way: Way, input: SheetInput, number: numbe
     flow.add(paragraph(text, flow.width, { height: HEIGHTS.small }));
   }
   flow.add(space(2));
+}
+
+/** A small picture that says which joint is where. */
+function jointsInFrame(flow: Flow, { plan }: SheetInput): Block {
+  const view = plan.views.find(({ marks }) => marks.some(({ kind }) => kind === 'joint'));
+  if (view === undefined) return space(0);
+  const drawn = picture(
+    view,
+    {
+      layers: ['corrected'],
+      dimensions: () => false,
+      marks: ({ kind }) => kind === 'joint',
+      member: null,
+      say: () => '',
+    },
+    { width: flow.width, height: 62 },
+  );
+  flow.sayScale(drawn.scale.text);
+  const caption = words('sheet.joints-in-frame', { scale: drawn.scale.text });
+  return stacked([paragraph(caption, flow.width, { height: HEIGHTS.small }), drawn]);
 }
 
 /** The member as it is, laid straight: stations of the two faces of each joint, the piece between them hatched. */

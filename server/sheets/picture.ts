@@ -70,8 +70,7 @@ export function picture(view: View, selection: Selection, room: { width: number;
   }));
   for (const dimension of dimensions) items.push(...dimensionLines(dimension));
   for (const dimension of dimensions) {
-    const text = dimensionText(dimension, items, area);
-    if (text !== undefined) items.push(text);
+    items.push(...dimensionText(dimension, items, area));
   }
   for (const mark of view.marks.filter(selection.marks)) {
     items.push(

@@ -13,11 +13,20 @@ import { stepHead } from './step.ts';
 import { table } from './table.ts';
 import { paragraph, space, stacked, type Block } from './text-block.ts';
 
+/** A station this near to an end is the end: finer than a tape reads [mm]. */
+const NEAR = 0.1;
+
 const GAS_MARKS: readonly string[] = ['feed', 'vent', 'dam', 'plug'];
 
 /** Where on a member a thing sits: an end by its name, else the distance from the datum end. */
-const place = (spot: { member: string; station: number }, { job }: SheetInput): string =>
-  words('sheet.place-on', { member: spot.member, distance: formatLength(spot.station, job.units) });
+function place(spot: { member: string; station: number }, { plan, job }: SheetInput): string {
+  const members = [...(plan.correction?.members ?? []), ...(plan.frame?.members ?? [])];
+  const length = members.find(({ name }) => name === spot.member)?.developedLength.value;
+  const { member, station } = spot;
+  if (station <= NEAR) return words('sheet.place-start', { member });
+  if (length !== undefined && Math.abs(station - length) <= NEAR) return words('sheet.place-finish', { member });
+  return words('sheet.place-on', { member, distance: formatLength(station, job.units) });
+}
 
 /** Step 4: plug, feed low, vent high, as drawn. */
 export function plugFeedVent(flow: Flow, purge: PurgePlan, input: SheetInput, number: number): void {
@@ -122,7 +131,7 @@ export function waitForGas(flow: Flow, purge: PurgePlan, { job }: SheetInput, nu
         formatFigure(plug.time, job.units),
         longTube === null ? words('sheet.does-not-hold') : formatFigure(longTube.time, job.units),
         formatFigure(wellMixed.time, job.units),
-        '            ppm',
+        '_________ ppm',
       ]),
       { width: flow.width },
     ),

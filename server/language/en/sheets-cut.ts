@@ -15,6 +15,7 @@ export const cutSheetWords = {
   'sheet.step-rebend': 'Bend again',
   'sheet.step-trim': 'Cut the ends back',
 
+  'sheet.joints-in-frame': 'The frame put right, with its joints, scale {scale}',
   'sheet.member-straight': '{member} as it came back, drawn straight, centreline distances, scale {scale}',
   'sheet.mark-face': '{joint} {side} {distance}',
   'sheet.joint-number': 'joint {number}',
@@ -60,6 +61,8 @@ export const cutSheetWords = {
   'sheet.feed': 'feed',
   'sheet.vent': 'vent',
   'sheet.plugs-and-dams': 'plugs and dams',
+  'sheet.place-start': '{member}, datum end',
+  'sheet.place-finish': '{member}, far end',
   'sheet.place-on': '{member} at {distance}',
   'sheet.plug-at': 'plug {member} {end}',
   'sheet.dam-at': 'dam {place}',
