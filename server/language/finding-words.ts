@@ -22,14 +22,19 @@ function filled(text: string, data: FindingData): string {
 }
 
 /** 'hoop, bend 2' from what the finding says about its place; empty where it says nothing. */
-function placeOf({ member, bend, joint, chamber }: FindingData): string {
-  const parts = [
+function placeOf({ member, bend, bends, joint, chamber }: FindingData): string {
+  const numbered = (name: string, number: string | number | undefined): string =>
+    number === undefined || number === 0 || number === '' ? '' : `${name} ${String(number)}`;
+  const several = typeof bends === 'string' && bends.includes(',') ? 'bends' : 'bend';
+  return [
     member === undefined ? '' : String(member),
-    bend === undefined ? '' : `bend ${String(bend)}`,
-    joint === undefined ? '' : `joint ${String(joint)}`,
-    chamber === undefined ? '' : `chamber ${String(chamber)}`,
-  ];
-  return parts.filter((part) => part !== '').join(', ');
+    numbered('bend', bend),
+    numbered(several, bends),
+    numbered('joint', joint),
+    numbered('chamber', chamber),
+  ]
+    .filter((part) => part !== '')
+    .join(', ');
 }
 
 /**

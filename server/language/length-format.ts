@@ -39,16 +39,22 @@ export function formatLength(mm: number, units: Units): string {
   return `${number} ${unit}`;
 }
 
-/** The same length in the unit that the job does not use, to show beside a field what was understood. */
-export function formatInOtherUnit(mm: number, units: Units): string {
-  return formatLength(mm, { ...units, length: units.length === 'mm' ? 'inch' : 'mm' });
-}
-
 /** Decimals without closing zeros. */
 const trimmed = (value: number, decimals: number): string =>
   fixed(value, decimals)
     .replace(/(\.\d*?)0+$/, '$1')
     .replace(/\.$/, '');
+
+/**
+ * The same length in the unit that the job does not use, to show beside a field what was understood: millimetres to
+ * 0.1, inches as a fraction where it is one to the last 1/64, else to 0.001.
+ */
+export function formatInOtherUnit(mm: number, units: Units): string {
+  if (units.length === 'inch') return `${trimmed(mm, 3)} mm`;
+  const steps = (mm / INCH) * 64;
+  const isFraction = Math.abs(steps - Math.round(steps)) < 1e-6;
+  return isFraction ? `${inchFraction(mm, 64)} in` : `${fixed(mm / INCH, 3)} in`;
+}
 
 /**
  * The text that stands in a field nobody has typed in: short, and read back as the same length to 0.0005 mm.

@@ -35,6 +35,8 @@ const DECIMALS: Readonly<Record<Unit, number>> = {
   count: 0,
   degC: 0,
   minor: 0,
+  A: 0,
+  'A/mm': 0,
 };
 
 /** Small numbers get one or two decimals more, so that they keep a figure to read. */
@@ -43,7 +45,8 @@ function decimalsFor(value: number, unit: Unit): number {
   const size = Math.abs(value);
   if (unit === 'count' || unit === 'minor' || size === 0) return usual;
   if (unit === 'deg') return size < 10 ? 2 : 1;
-  if (size < 1) return Math.min(6, Math.max(usual, Math.ceil(-Math.log10(size)) + 1));
+  if (unit === 'ratio' && size >= 10) return 1;
+  if (size < 1) return Math.min(usual + 2, Math.max(usual, Math.ceil(-Math.log10(size)) + 1));
   return size < 10 && usual === 0 ? 1 : usual;
 }
 
@@ -63,12 +66,17 @@ export function durationParts(seconds: number): Parts {
 
 /** A value with its unit in words, in the job's unit of length. */
 export function quantityParts(value: number, unit: Unit, units: Units): Parts {
+  if (unit === 'mm' && Math.abs(value) < 0.0005) return { number: '0', unit: units.length === 'mm' ? 'mm' : 'in' };
   if (unit === 'mm') {
-    const small = units.length === 'mm' && value !== 0 && Math.abs(value) < 0.1;
-    return small ? { number: fixed(value, decimalsFor(value, unit)), unit: 'mm' } : lengthParts(value, units);
+    // walls, gaps and steps are read with a caliper, not a tape
+    const small = units.length === 'mm' && value !== 0 && Math.abs(value) < 10;
+    return small
+      ? { number: fixed(value, Math.max(2, decimalsFor(value, unit))), unit: 'mm' }
+      : lengthParts(value, units);
   }
   if (unit === 's' && value >= 0) return durationParts(value);
-  return { number: fixed(value, decimalsFor(value, unit)), unit: unitWords[unit] };
+  const number = fixed(value, decimalsFor(value, unit));
+  return unit === 'deg' ? { number: `${number}°`, unit: '' } : { number, unit: unitWords[unit] };
 }
 
 export function formatQuantity(value: number, unit: Unit, units: Units): string {

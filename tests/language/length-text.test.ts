@@ -86,6 +86,8 @@ describe('a length shown', () => {
     expect(formatLength(25.3, inch)).toBe('1 in');
     expect(formatLength(1, { length: 'inch', fraction: 64 })).toBe('3/64 in');
     expect(formatInOtherUnit(38.1, mm)).toBe('1 1/2 in');
+    expect(formatInOtherUnit(1.65, mm)).toBe('0.065 in');
+    expect(formatInOtherUnit(38.1, inch)).toBe('38.1 mm');
   });
 
   it('reads back within half of what it was rounded to', () => {

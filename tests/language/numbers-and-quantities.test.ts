@@ -74,15 +74,16 @@ describe('money', () => {
 
 describe('quantities', () => {
   it('show each unit with the decimals that a shop can use', () => {
-    expect(formatQuantity(1.1841, 'deg', mm)).toBe('1.18 °');
-    expect(formatQuantity(90, 'deg', mm)).toBe('90.0 °');
+    expect(formatQuantity(1.1841, 'deg', mm)).toBe('1.18°');
+    expect(formatQuantity(90, 'deg', mm)).toBe('90.0°');
     expect(formatQuantity(270, 's', mm)).toBe('4 min 30 s');
     expect(formatQuantity(45.2, 's', mm)).toBe('46 s');
     expect(formatQuantity(3900, 's', mm)).toBe('1 h 5 min');
     expect(formatQuantity(38.1, 'mm', inch)).toBe('1 1/2 in');
     expect(formatQuantity(2, 'count', mm)).toBe('2');
+    expect(formatQuantity(1.65, 'mm', mm)).toBe('1.65 mm');
     expect(formatQuantity(0.012, 'mm', mm)).toBe('0.012 mm');
     expect(formatBand({ plusMinus: 1, from: ['tape'] }, 'mm', inch)).toBe('± 0.039 in');
-    expect(formatBand({ plusMinus: 1, from: ['tape'] }, 'mm', mm)).toBe('± 1.0 mm');
+    expect(formatBand({ plusMinus: 1, from: ['tape'] }, 'mm', mm)).toBe('± 1.00 mm');
   });
 });

@@ -1,6 +1,7 @@
 import { getContext, setContext, untrack } from 'svelte';
 import { SvelteMap } from 'svelte/reactivity';
 import type { Job } from '../../server/job/job.ts';
+import type { Figure } from '../../server/plan/figure.ts';
 import type { Finding } from '../../server/plan/finding.ts';
 import type { JobProblem } from '../../server/job/problem.ts';
 import type { SavedJob } from '../../server/job/saved-job.ts';
@@ -26,6 +27,8 @@ export class JobSession {
   readonly shown = new SvelteMap<string, number>();
   /** The field that is being typed in; the same one is thick on the drawing. */
   focused = $state('');
+  /** The number whose working stands open, with its name; null where none does. */
+  opened: { readonly id: string; readonly name: string; readonly figure: Figure } | null = $state.raw(null);
   /** One sentence about what was just done; empty where there is nothing to say. */
   notice = $state('');
   /** The last job that the server could plan: where a refused value goes back to. */

@@ -7,7 +7,7 @@ import {
 } from '../../server/language/length-format.ts';
 import { parseLength, type LengthProblem } from '../../server/language/length-text.ts';
 import { parseMoney, parseNumber, type NumberProblem } from '../../server/language/number-text.ts';
-import { formatMoney } from '../../server/language/quantity-format.ts';
+import { formatMoney, formatQuantity } from '../../server/language/quantity-format.ts';
 import { words } from '../../server/language/words.ts';
 import { valueAt, withValue } from './pointer.ts';
 
@@ -41,7 +41,7 @@ export function textOf(form: FieldForm, value: unknown, job: Job): string {
 
 /** A value in words, for 'the plan still uses …'. */
 export function wordsOfValue(form: FieldForm, value: number, job: Job): string {
-  if (form.kind === 'length') return formatLength(value, job.units);
+  if (form.kind === 'length') return formatQuantity(value, 'mm', job.units);
   if (form.kind === 'number') return numberForField(value);
   return formatMoney(value, job.rates.currency, job.rates.minorDigits);
 }

@@ -69,6 +69,13 @@ export const choices = {
   'wayShort.splice-turned': 'splice, turned',
   'wayShort.new-frame': 'new frame',
 
+  'reason.fewest-welds':
+    'Recommended: of the ways that come within {tolerance} and whose kinks do not show, it has the fewest welds.',
+  'reason.good-enough': 'Recommended: the frame is within {tolerance} as it is.',
+  'reason.only-new-frame': 'Recommended: no repair comes within {tolerance}.',
+  'reason.least-misfit': 'No way comes within {tolerance}. This one comes nearest, to {misfit}.',
+  'reason.none': 'No way is possible.',
+
   'mandrel.none': 'no mandrel',
   'mandrel.none-or-plug': 'none, or a plug mandrel',
   'mandrel.plug': 'plug mandrel',

@@ -14,7 +14,7 @@ export const findings: Readonly<Record<FindingCode, FindingText>> = {
   'wall-outside-usual': about('mm', 'This wall is unusual for frame tube.', 'Look at the tube again with a caliper.'),
   'grade-springback-estimated': about(
     'mm',
-    'The hardening values of this grade are estimated, so the springback is too.',
+    'Its hardening values are estimated, so the springback is too.',
     'Make two test bends and type them in.',
   ),
 
@@ -40,7 +40,7 @@ export const findings: Readonly<Record<FindingCode, FindingText>> = {
   ),
   'springback-estimate': about(
     'deg',
-    'Springback is computed, not measured.',
+    'It is computed, not measured.',
     'Bend one piece and measure it before the first real tube.',
   ),
   'springback-extrapolated': about(

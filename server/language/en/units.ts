@@ -32,4 +32,6 @@ export const unitWords: Readonly<Record<Unit, string>> = {
   count: '',
   degC: '°C',
   minor: '',
+  A: 'A',
+  'A/mm': 'A/mm',
 };
