@@ -1,0 +1,17 @@
+/** Volumetric heat of stainless steel [J/(m³ K)] and its diffusivity [m²/s]; usual values of austenitic grades. */
+const HEAT_CAPACITY = 3.95e6;
+const DIFFUSIVITY = 3.8e-6;
+/** √(2πe): the peak of a plane source that spreads along a tube. */
+const PEAK = Math.sqrt(2 * Math.PI * Math.E);
+
+/**
+ * Highest rise of temperature [K] at a distance [mm] from a weld made in one pass, nothing cooled:
+ * ΔT = (H/t)/(√(2πe) ρc x), from the plane instantaneous source (derived).
+ *
+ * @param weld heat put in for each length [J/mm] and wall [mm]
+ */
+export const peakRise = ({ heat, wall }: { readonly heat: number; readonly wall: number }, distance: number): number =>
+  ((heat * 1e6) / wall) * (1000 / (PEAK * HEAT_CAPACITY * distance));
+
+/** When that peak passes [s]: t = x²/2α. */
+export const peakTime = (distance: number): number => (distance / 1000) ** 2 / (2 * DIFFUSIVITY);
