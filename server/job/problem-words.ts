@@ -53,7 +53,7 @@ function sentence({ code, field, title, value, wanted, allowed }: Refusal): stri
   switch (code) {
     case 'wrong-type': {
       const kind = wanted === 'true or false' ? wanted : `${article} ${wanted}`;
-      const form = range === '' || wanted === 'list' ? kind : `${kind}, ${range}`;
+      const form = range === '' || wanted === 'list' || wanted === 'text' ? kind : `${kind}, ${range}`;
       return `${name} is ${saidBack(value)}; it takes ${form}. Give it that.`;
     }
     case 'below-range':
