@@ -65,7 +65,6 @@ function addPicture(flow: Flow, view: View, what: Selection, height: number): vo
   if (drawn.items.length === 0) return;
   const caption = words('sheet.view-at-scale', { view: wordsOf('view', view.key), scale: drawn.scale.text });
   flow.add(stacked([paragraph(caption, flow.width, { height: HEIGHTS.small }), drawn]));
-  flow.sayScale(drawn.scale.text);
 }
 
 /** Every member with its length to saw and its ends. */
@@ -148,7 +147,6 @@ function addMember(flow: Flow, member: MemberPlan, input: SheetInput, view: View
     ),
   );
   const marks = straightTube(markedTube(member, input), flow.width);
-  flow.sayScale(marks.scale.text);
   flow.add(
     stacked([
       paragraph(words('sheet.marks', { scale: marks.scale.text }), flow.width, { height: HEIGHTS.small }),

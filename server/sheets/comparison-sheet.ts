@@ -38,8 +38,6 @@ export function comparisonSheet(input: SheetInput): Drafts {
           },
           room,
         );
-  const scale = drawn?.scale.text;
-  if (scale !== undefined) flow.sayScale(scale);
   flow.add(
     beside([
       { left: 0, block: drawn ?? space(0) },

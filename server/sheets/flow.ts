@@ -8,7 +8,7 @@ import { stacked, type Block } from './text-block.ts';
 export class Flow {
   private readonly paper: Paper;
   private readonly turn: Turn;
-  private readonly pages: { scale: string; items: Item[] }[] = [];
+  private readonly pages: { scales: Set<string>; items: Item[] }[] = [];
   private used = 0;
 
   constructor(paper: Paper, turn: Turn) {
@@ -28,23 +28,17 @@ export class Flow {
   }
 
   newPage(): void {
-    this.pages.push({ scale: '', items: [] });
+    this.pages.push({ scales: new Set(), items: [] });
     this.used = 0;
   }
 
-  /** Says the scale of what is drawn on this page. */
-  sayScale(scale: string): void {
-    const page = this.pages.at(-1);
-    if (page === undefined || page.scale.split(', ').includes(scale)) return;
-    page.scale = page.scale === '' ? scale : `${page.scale}, ${scale}`;
-  }
-
-  /** Where the next block's top left corner will be if it fits. */
+  /** Puts a block under the last one, or on a new page where it does not fit. */
   add(block: Block): void {
     if (this.used > 0 && block.height > this.left) this.newPage();
     const { left, top } = contentOf(this.paper, this.turn);
     const page = this.pages.at(-1);
     page?.items.push(...block.items.map((item) => moved(item, [left, top + this.used])));
+    for (const scale of block.scales ?? []) page?.scales.add(scale);
     this.used += block.height;
   }
 
@@ -65,6 +59,6 @@ export class Flow {
   drafts(): Draft[] {
     return this.pages
       .filter((page) => page.items.length > 0)
-      .map(({ scale, items }) => ({ turn: this.turn, scale, items }));
+      .map(({ scales, items }) => ({ turn: this.turn, scale: [...scales].join(', '), items }));
   }
 }

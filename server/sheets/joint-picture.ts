@@ -127,5 +127,5 @@ export function jointPicture(
     write([width / 2, bottom + 11], wordsOf('generator', 'inside'), { ...small, align: 'middle' }),
   ];
   items.push(...dimensionText(removed, items, { left: 0, top: 0, width, height: bottom + 13 }));
-  return { block: { height: bottom + 13, items }, scale };
+  return { block: { height: bottom + 13, items, scales: [scale.text] }, scale };
 }

@@ -24,7 +24,6 @@ export function findMarks(flow: Flow, way: Way, input: SheetInput, number: numbe
     const length = plan.correction?.members.find((member) => member.name === name)?.developedLength;
     if (length === undefined) continue;
     const drawn = straightTube(markedMember(joints, length, input), flow.width);
-    flow.sayScale(drawn.scale.text);
     const caption = words('sheet.member-straight', { member: name, scale: drawn.scale.text });
     flow.add(stacked([...head, paragraph(caption, flow.width, { height: HEIGHTS.small }), drawn.block]));
     head = [];
@@ -75,7 +74,6 @@ function jointsInFrame(flow: Flow, { plan }: SheetInput): Block {
     },
     { width: flow.width, height: 62 },
   );
-  flow.sayScale(drawn.scale.text);
   const caption = words('sheet.joints-in-frame', { scale: drawn.scale.text });
   return stacked([paragraph(caption, flow.width, { height: HEIGHTS.small }), drawn]);
 }
@@ -130,7 +128,6 @@ export function cutFaces(flow: Flow, way: Way, { job }: SheetInput, number: numb
   for (const joint of way.joints) {
     const pictureWidth = 82;
     const drawn = jointPicture(joint, job.tube.outsideDiameter, job.units, pictureWidth);
-    flow.sayScale(drawn.scale.text);
     const numbers = tableBlock(
       table(
         [

@@ -3,6 +3,7 @@ import { dimensionLines, dimensionText, type Dimension } from './dimension.ts';
 import { around, COLOURS, STROKES, line, shape, type Item, type Rectangle, type Spot, type Stroke } from './ink.ts';
 import { markItems } from './marks.ts';
 import { largestScale, type Scale } from './scale.ts';
+import type { Block } from './text-block.ts';
 import type { FlatPoint, View, ViewDimension, ViewLayer, ViewMark } from '../plan/view.ts';
 
 /** What of a view is drawn. */
@@ -15,7 +16,7 @@ export type Selection = {
   readonly say: (dimension: ViewDimension) => string;
 };
 
-export type Picture = { readonly items: readonly Item[]; readonly scale: Scale; readonly height: number };
+export type Picture = Block & { readonly scale: Scale };
 
 /** Room round the drawing for values and marks [mm on paper]. */
 const ROOM = 9;
@@ -77,7 +78,7 @@ export function picture(view: View, selection: Selection, room: { width: number;
       ...markItems({ ...mark, at: place(mark.at), towards: [mark.towards[0], -mark.towards[1]] }, items, area),
     );
   }
-  return { items, scale, height };
+  return { items, scale, height, scales: [scale.text] };
 }
 
 function layerItems(layer: ViewLayer, { member: wide, layers }: Selection, place: (point: FlatPoint) => Spot): Item[] {

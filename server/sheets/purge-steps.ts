@@ -48,7 +48,6 @@ export function plugFeedVent(flow: Flow, purge: PurgePlan, input: SheetInput, nu
       { width: flow.width, height: 100 },
     );
     flow.add(stacked([head, drawn]));
-    flow.sayScale(drawn.scale.text);
   }
   flow.addTable(
     table(

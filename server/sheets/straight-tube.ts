@@ -95,7 +95,7 @@ export function straightTube(tube: Tube, width: number): { block: Block; scale: 
     items.push(...drawn.map((item) => moved(item, [4, index * rowHeight])));
     from = to;
   }
-  return { block: { height: rows.length * rowHeight, items }, scale };
+  return { block: { height: rows.length * rowHeight, items, scales: [scale.text] }, scale };
 }
 
 function rowItems(

@@ -12,7 +12,7 @@ import { tilesAlong } from './tiles.ts';
 import { wrapSize, wrapTiles } from './wrap-drawing.ts';
 
 /** Height that the names and the check bars take above the wrap [mm]. */
-const HEAD = 40;
+const HEAD = 44;
 
 /** What a wrap is called and how it is used. */
 export type TemplateNames = {
@@ -48,10 +48,11 @@ function head(
     length: formatLength(template.wrapLength, setting.units),
     paper: formatLength(setting.paperThickness, setting.units),
   });
+  const join = tile.of > 1 ? ` ${words('sheet.tile-join')}` : '';
   return stacked([
     paragraph(`${names.title}${part}`, width, { height: HEIGHTS.title, weight: 600 }),
     paragraph(words('sheet.print-true'), width, { weight: 600 }),
-    paragraph(`${names.piece} ${length} ${ring}`, width, { height: HEIGHTS.small }),
+    paragraph(`${names.piece} ${length} ${ring}${join}`, width, { height: HEIGHTS.small }),
     space(1.5),
     checkBars(),
     space(2),

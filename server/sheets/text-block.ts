@@ -2,7 +2,14 @@ import { widthOf, type Weight } from './fonts.ts';
 import { HEIGHTS, moved, write, type Item } from './ink.ts';
 
 /** Something that stands on a page, from its own top left corner [mm]. */
-export type Block = { readonly height: number; readonly items: readonly Item[] };
+export type Block = {
+  readonly height: number;
+  readonly items: readonly Item[];
+  /** Scales of what is drawn in it, for the title block of its page. */
+  readonly scales?: readonly string[];
+};
+
+const scalesOf = (blocks: readonly Block[]): string[] => blocks.flatMap(({ scales = [] }) => scales);
 
 /** The text with a capital letter in front, where it stands as a title. */
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
@@ -88,7 +95,7 @@ export function stacked(blocks: readonly Block[]): Block {
     items.push(...block.items.map((item) => moved(item, [0, height])));
     height += block.height;
   }
-  return { height, items };
+  return { height, items, scales: scalesOf(blocks) };
 }
 
 /** Blocks beside one another, each at its distance from the left. */
@@ -96,5 +103,6 @@ export function beside(blocks: readonly { readonly left: number; readonly block:
   return {
     height: Math.max(0, ...blocks.map(({ block }) => block.height)),
     items: blocks.flatMap(({ left, block }) => block.items.map((item) => moved(item, [left, 0]))),
+    scales: scalesOf(blocks.map(({ block }) => block)),
   };
 }

@@ -116,13 +116,13 @@ function wrapNames(template: WrapTemplate): Item[] {
     line(
       'mark',
       [
-        [2, bottom + 1.5],
-        [2, bottom + 7.5],
+        [6, bottom + 1.5],
+        [6, bottom + 7.5],
       ],
       STROKES.narrow,
     ),
-    arrowhead([2, bottom + 8], { x: 0, y: 1 }),
-    write([5, bottom + 6], words('sheet.towards-datum', { member: template.member }), { ...small, weight: 600 }),
+    arrowhead([6, bottom + 8], { x: 0, y: 1 }),
+    write([9, bottom + 6], words('sheet.towards-datum', { member: template.member }), { ...small, weight: 600 }),
   ];
 }
 

@@ -117,6 +117,7 @@ export const cutSheetWords = {
   'sheet.template-piece-b': 'Wrap on the piece of {member} away from the datum end.',
   'sheet.template-piece-end': 'Wrap on the end of {member}.',
   'sheet.tile': 'part {tile} of {of}',
+  'sheet.tile-join': 'Lay the edge of one part on the dashed line across the next.',
   'sheet.print-true': 'Print at 100 %, no fit to page. Lay a steel rule on both bars before you cut.',
   'sheet.bar-mm': '100 mm',
   'sheet.bar-inch': '4 in',
