@@ -1,5 +1,9 @@
 import type { Frame } from '../../job/frame.ts';
+import { crossings } from './crossing.ts';
 import { expandHoop } from './expand-hoop.ts';
+import { expandMembers, expandRun } from './expand-members.ts';
+import { expandOffset } from './expand-offset.ts';
+import { expandRing } from './expand-ring.ts';
 import { expandStraight } from './expand-straight.ts';
 import type { DrawnFrame, ShapeContext } from './shape-context.ts';
 
@@ -8,15 +12,27 @@ import type { DrawnFrame, ShapeContext } from './shape-context.ts';
  * made gives stops at the fields that cause it, with the allowed range in the reference that was typed.
  *
  * @param context outside diameter and centreline radius of a die bend after release [mm]; the frame's JSON pointer
- * @returns geometry null where it cannot be drawn
+ * @returns geometry null where it cannot be drawn; one whose tubes run through each other is drawn, with the stops
  */
 export function frameGeometry(frame: Frame, context: ShapeContext): DrawnFrame {
+  const drawn = shapeOf(frame, context);
+  if (drawn.geometry === null) return drawn;
+  return { ...drawn, findings: [...drawn.findings, ...crossings(frame, drawn.geometry, context)] };
+}
+
+function shapeOf(frame: Frame, context: ShapeContext): DrawnFrame {
   switch (frame.shape) {
     case 'hoop':
       return expandHoop(frame, context);
+    case 'ring':
+      return expandRing(frame, context);
+    case 'offset':
+      return expandOffset(frame, context);
     case 'straight':
       return expandStraight(frame, context);
-    default:
-      throw new Error(frame.shape);
+    case 'run':
+      return expandRun(frame, context);
+    case 'members':
+      return expandMembers(frame, context);
   }
 }

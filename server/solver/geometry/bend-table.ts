@@ -21,7 +21,7 @@ export type StartFrame = { readonly point: Vector3; readonly direction: Vector3;
 export type TableFailure = { readonly failure: 'points-coincide' | 'bend-angle-straight-back'; readonly at: number };
 
 /** Below this change of direction there is no bend and the two straights are one [rad]: 0.01°, common practice. */
-const LEAST_BEND = (0.01 * Math.PI) / 180;
+export const LEAST_BEND = (0.01 * Math.PI) / 180;
 
 /** Tangent length T = R tan(θ/2) [mm]. FAA AC 43.13-1B Table 4-7 prints tan(θ/2) as K. */
 export const tangentLength = (bend: { radius: number; angle: number }): number =>

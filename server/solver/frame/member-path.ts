@@ -1,0 +1,100 @@
+import type { ChainPiece, MemberPath, RunPoint } from '../../job/frame.ts';
+import type { Finding } from '../../plan/finding.ts';
+import { finding } from '../finding.ts';
+import { centrelineFromChain, type Centreline, type Link } from '../geometry/centreline.ts';
+import { pathThrough, type PathPoint } from '../geometry/path-through.ts';
+import { cross, dot, length, scale, subtract, unit, type Vector3 } from '../geometry/vector.ts';
+import { pathFindings } from './path-findings.ts';
+import type { ShapeContext } from './shape-context.ts';
+
+/** A member's path: its centreline with the findings about it. */
+export type DrawnPath = {
+  readonly centreline: Centreline | null;
+  readonly closed: boolean;
+  readonly findings: readonly Finding[];
+};
+
+/** A typed radius of this many diameters or more is rolled, not bent on a die; common practice, no source. */
+const ROLLED_FROM = 10;
+const DEGREE = Math.PI / 180;
+/** Share of a typed normal that must stand square to the direction; below it the two are parallel. */
+const LEAST_SQUARE = 1e-6;
+
+/** A typed point, with the die's radius where none was typed. */
+const pathPoint = ({ x, y, z, radius }: RunPoint, context: ShapeContext): PathPoint => ({
+  point: { x, y, z },
+  radius: radius ?? context.cornerRadius,
+  made: radius !== null && radius >= ROLLED_FROM * context.outsideDiameter ? 'rolled' : 'die',
+});
+
+/** The path through typed points. */
+export function pathByPoints(
+  typed: { readonly points: readonly RunPoint[]; readonly closed: boolean },
+  context: ShapeContext,
+  field: string,
+  named: { member?: string } = {},
+): DrawnPath {
+  const path = pathThrough(
+    typed.points.map((point) => pathPoint(point, context)),
+    typed.closed,
+  );
+  const findings = pathFindings(path.problems, typed.points, field, named);
+  return { centreline: path.centreline, closed: typed.closed, findings };
+}
+
+/** A chain of pieces laid from its start; its direction and normal need not be unit vectors, nor square. */
+function pathByChain(
+  chain: Extract<MemberPath, { by: 'chain' }>,
+  context: ShapeContext,
+  field: string,
+  named: { member: string },
+): DrawnPath {
+  const refused = (part: 'direction' | 'normal'): DrawnPath => ({
+    centreline: null,
+    closed: false,
+    findings: [finding('path-not-possible', 'stop', `${field}/${part}`, named)],
+  });
+  const direction = unit(chain.direction);
+  if (direction === undefined) return refused('direction');
+  const bends = chain.pieces.some(({ piece }) => piece === 'arc');
+  const normal = squareTo(direction, chain.normal) ?? (bends ? undefined : anySquare(direction));
+  if (normal === undefined) return refused('normal');
+  const links = chain.pieces.map((piece) => link(piece, context));
+  return {
+    centreline: centrelineFromChain({ point: chain.start, direction, normal }, links),
+    closed: false,
+    findings: [],
+  };
+}
+
+const link = (piece: ChainPiece, context: ShapeContext): Link =>
+  piece.piece === 'straight'
+    ? { kind: 'straight', length: piece.length }
+    : {
+        kind: 'arc',
+        radius: piece.radius ?? context.cornerRadius,
+        angle: piece.angle * DEGREE,
+        rotation: piece.rotation * DEGREE,
+        made: piece.made,
+      };
+
+/** The part of a typed axis that stands square to a direction; undefined where it runs along it. */
+function squareTo(direction: Vector3, axis: Vector3): Vector3 | undefined {
+  const square = subtract(axis, scale(direction, dot(axis, direction)));
+  return length(square) > LEAST_SQUARE * length(axis) ? unit(square) : undefined;
+}
+
+/** Any axis square to a direction. */
+const anySquare = (direction: Vector3): Vector3 | undefined =>
+  unit(cross(direction, Math.abs(direction.z) < 0.9 ? { x: 0, y: 0, z: 1 } : { x: 1, y: 0, z: 0 }));
+
+/** The path of a member, typed either way. */
+export const memberPath = (
+  path: MemberPath,
+  context: ShapeContext,
+  field: string,
+  named: { member: string },
+): DrawnPath =>
+  path.by === 'points'
+    ? pathByPoints(path, context, `${field}/points`, named)
+    : pathByChain(path, context, field, named);
