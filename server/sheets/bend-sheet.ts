@@ -10,7 +10,7 @@ import { Flow } from './flow.ts';
 import { HEIGHTS, STROKES } from './ink.ts';
 import type { Drafts } from './page.ts';
 import { picture, type Selection } from './picture.ts';
-import { notes, tubeWords, type SheetInput } from './sheet-input.ts';
+import { remarks, stops, tubeWords, type SheetInput } from './sheet-input.ts';
 import { straightTube, type Stretch, type TubeMark } from './straight-tube.ts';
 import { table, tableBlock } from './table.ts';
 import { paragraph, space, stacked, type Block } from './text-block.ts';
@@ -34,6 +34,7 @@ export function bendSheet(input: SheetInput): Drafts {
       first.width,
     ),
   );
+  for (const block of stops(input, PARTS, first.width)) first.add(block);
   const lists = [memberList(input, plan.frame.members, first.width), checkList(input, first.width)];
   const below = lists.reduce((sum, block) => sum + block.height + 3, 0);
   const views = plan.views.filter(({ key }) => key !== 'pictorial' && (plan.frame?.planar === false || key === 'face'));
@@ -42,7 +43,7 @@ export function bendSheet(input: SheetInput): Drafts {
     addPicture(first, view, selection(input, null), index === 0 && room > 90 ? room : Math.min(first.left, 150));
   }
   for (const block of lists) first.add(stacked([space(3), block]));
-  for (const block of notes(input, ({ field }) => PARTS.test(field), first.width)) first.add(block);
+  for (const block of remarks(input, PARTS, first.width)) first.add(block);
 
   const each = new Flow(job.print.paper, 'across');
   for (const [index, member] of bent.entries()) {

@@ -10,7 +10,7 @@ import { dimensionWords } from './dimension-words.ts';
 import type { SheetInput } from './sheet-input.ts';
 import { signatureLine } from './sign.ts';
 import { table, tableBlock, type Cell, type Table } from './table.ts';
-import { beside, paragraph, space, stacked, type Block } from './text-block.ts';
+import { beside, capital, paragraph, space, stacked, type Block } from './text-block.ts';
 
 /** Width of the words beside the picture [mm]. */
 const ASIDE = 92;
@@ -109,10 +109,7 @@ function aside({ job, plan }: SheetInput, correction: CorrectionPlan): Block {
       return [name, formatQuantity(value, unit, job.units)];
     }),
   );
-  const title =
-    recommended === null
-      ? words('sheet.none-recommended')
-      : words('sheet.recommended-way', { way: wordsOf('way', recommended) });
+  const title = recommended === null ? words('sheet.none-recommended') : capital(wordsOf('way', recommended));
   const sizes = table(
     [
       { head: words('sheet.check'), align: 'left' },

@@ -10,7 +10,7 @@ import { addChecks, cutFaces, dressAndFit, findMarks } from './joint-steps.ts';
 import type { Draft, Drafts } from './page.ts';
 import { grind, hold, plugFeedVent, waitForGas, weld } from './purge-steps.ts';
 import { addRebends, addTrims } from './rebend-steps.ts';
-import { chosenWay, notes, tubeWords, type SheetInput } from './sheet-input.ts';
+import { chosenWay, remarks, stops, tubeWords, type SheetInput } from './sheet-input.ts';
 import { capital, paragraph, space, stacked } from './text-block.ts';
 import { templatePages, type TemplateNames } from './template-pages.ts';
 
@@ -77,6 +77,7 @@ export function cutAndPurgeSheet(input: SheetInput): Drafts {
       flow.width,
     ),
   );
+  for (const block of stops(input, PARTS, flow.width)) flow.add(block);
   let number = 0;
   const step = (): number => (number += 1);
   if (way !== undefined) {
@@ -95,7 +96,7 @@ export function cutAndPurgeSheet(input: SheetInput): Drafts {
     hold(flow, plan.purge, input, step());
     grind(flow, step());
   } else flow.add(paragraph(words('sheet.no-purge'), flow.width, { weight: 600 }));
-  for (const block of notes(input, ({ field }) => PARTS.test(field), flow.width)) flow.add(block);
+  for (const block of remarks(input, PARTS, flow.width)) flow.add(block);
   flow.add(stacked([space(3), cautions(flow.width)]));
   const setting = { paper: job.print.paper, units: job.units, paperThickness: job.closing.paperThickness };
   const wrapPages: Draft[] = wraps.flatMap(({ template, names }) => templatePages(template, names, setting));

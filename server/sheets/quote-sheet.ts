@@ -6,7 +6,7 @@ import { figuresRow } from './figures-row.ts';
 import { Flow } from './flow.ts';
 import { HEIGHTS } from './ink.ts';
 import type { Drafts } from './page.ts';
-import { notes, tubeWords, type SheetInput } from './sheet-input.ts';
+import { remarks, tubeWords, type SheetInput } from './sheet-input.ts';
 import { signatureLine } from './sign.ts';
 import { table, type Cell } from './table.ts';
 import { paragraph, space, stacked } from './text-block.ts';
@@ -58,7 +58,7 @@ export function quoteSheet(input: SheetInput): Drafts {
       paragraph(words('sheet.estimate-words'), flow.width),
     ]),
   );
-  for (const block of notes(input, ({ field }) => field.startsWith('/rates'), flow.width)) flow.add(block);
+  for (const block of remarks(input, /^\/rates(\/|$)/, flow.width)) flow.add(block);
   flow.add(stacked([space(8), signatureLine([words('sheet.accepted-by'), words('sheet.date')], flow.width)]));
   return { ok: true, drafts: flow.drafts() };
 }

@@ -45,8 +45,16 @@ export function computedFrom({ job, plan, revision }: SheetInput): string {
   return `${words('sheet.from')} ${parts.filter((part) => part !== '').join('; ')}.`;
 }
 
-/** Findings that a sheet has to tell, gravest first, each as one paragraph. */
-export function notes({ plan, job }: SheetInput, about: (finding: Finding) => boolean, width: number): Block[] {
+/** What keeps the work from being done as typed; stands above everything else on a sheet. */
+export const stops = (input: SheetInput, fields: RegExp, width: number): Block[] =>
+  notes(input, ({ grade, field }) => grade === 'stop' && fields.test(field), width);
+
+/** Cautions and notes of a sheet's fields; they stand below. */
+export const remarks = (input: SheetInput, fields: RegExp, width: number): Block[] =>
+  notes(input, ({ grade, field }) => grade !== 'stop' && fields.test(field), width);
+
+/** Findings, gravest first, each as one paragraph. */
+function notes({ plan, job }: SheetInput, about: (finding: Finding) => boolean, width: number): Block[] {
   const order = ['stop', 'caution', 'note'];
   const told = plan.findings.filter(about).toSorted((a, b) => order.indexOf(a.grade) - order.indexOf(b.grade));
   if (told.length === 0) return [];

@@ -157,3 +157,15 @@ describe('quote', () => {
     expect(text).toContain('not a fixed price');
   });
 });
+
+describe('findings', () => {
+  it('of grade stop stand above the picture, others below the tables', async () => {
+    const plan = makePlan();
+    const stop = { code: 'width-under-tube', grade: 'stop', field: '/frame/width', data: {}, wayOut: null } as const;
+    const [text = ''] = await textOf('bend', input({ plan: { ...plan, findings: [...plan.findings, stop] } }));
+    const [stopAt, tableAt, noteAt] = ['STOP:', 'cut length', 'NOTE:'].map((said) => text.indexOf(said));
+    expect(stopAt).toBeGreaterThan(0);
+    expect(stopAt).toBeLessThan(tableAt!);
+    expect(tableAt).toBeLessThan(noteAt!);
+  });
+});

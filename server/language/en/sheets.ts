@@ -48,7 +48,6 @@ export const sheets = {
   'sheet.recommended': 'recommended',
   'sheet.chosen': 'chosen',
   'sheet.not-possible': 'not possible',
-  'sheet.recommended-way': 'Recommended: {way}',
   'sheet.none-recommended': 'No way is recommended',
   'sheet.feet-off': 'feet off by',
   'sheet.corners-off': 'corners off by',
