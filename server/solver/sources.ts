@@ -23,6 +23,7 @@ export const SOURCES = {
   'asme-bpe': source('ASME BPE-2012, bioprocessing equipment', 'misalignment at most 15 % of the wall', 'standard'),
   procrustes: source('Best fit of points in a plane', 'orthogonal Procrustes problem, closed form', 'derivation'),
   'path-model': source('Bending the marks in software', 'straights and arcs laid end to end', 'derivation'),
+  'weld-metal': source('Weld metal from gap, cap and root', 'area times length times 7.9 g/cm³, derived', 'derivation'),
   // tube and bending
   'en-10088-1': source(
     'EN 10088-1, physical properties',
@@ -75,6 +76,54 @@ export const SOURCES = {
     'practice',
   ),
   'mandrel-grid': source('Mandrel by D/t and R/D', 'common practice, no source; low confidence', 'practice'),
+  // purge and welding
+  'sweep-through': source(
+    'Crowl & Louvar, Chemical Process Safety',
+    'sweep-through purging: well mixed all the time; from memory, computed again',
+    'handbook',
+  ),
+  'taylor-aris': source(
+    'Taylor 1953 and Aris 1956, Proc. R. Soc. A 219 and 235; Ogata & Banks 1961',
+    'laminar dispersion along a tube; first term, on the long side',
+    'paper',
+  ),
+  'argon-data': source(
+    'Argon at 20 °C: Tegeler, Span, Wagner 1999; Lemmon & Jacobsen 2004; CRC Handbook',
+    'density, viscosity, diffusivity in air',
+    'paper',
+  ),
+  'argon-state': source('Tegeler, Span, Wagner 1999', 'equation of state; fits of Z within 0.0009', 'paper'),
+  'gas-grades': source(
+    'Oxygen by grade of argon',
+    'typical of suppliers, common practice, no source: ask for the certificate',
+    'practice',
+  ),
+  'inlet-jet': source('Mixed share near the feed', '5 bores of a free jet; derived, on the long side', 'derivation'),
+  orifice: source('Flow through a sharp-edged hole', 'Bernoulli, discharge coefficient 0.61', 'derivation'),
+  'root-pressure': source(
+    'Sag of a weld root 3 mm wide under pressure',
+    'derived: 332 Pa sags by a tenth of a 1.65 mm wall; no published figure was found',
+    'derivation',
+  ),
+  'oxygen-balance': source('Balance of oxygen, perfectly mixed', 'derived; layers make it worse', 'derivation'),
+  'oxygen-alarm': source(
+    'US 29 CFR 1910.146(b) and EIGA Doc 44/18',
+    'air below 19.5 % oxygen is hazardous; seen second-hand',
+    'standard',
+  ),
+  'tube-weld-current': source(
+    'Current of a closed butt in thin stainless tube',
+    '30 to 40 A for each mm of wall; common practice, no source',
+    'practice',
+  ),
+  'filler-pairing': source('AWS A5.9 and EN ISO 14343-A', 'filler by base grade; pairing seen second-hand', 'standard'),
+  'weld-section': source(
+    'Section of a weld with parabolic cap and root',
+    'derived; the size of the bead is common practice, no source',
+    'derivation',
+  ),
+  'tack-spacing': source('Tacks round a tube', 'common practice, no source', 'practice'),
+  'shop-rates': source('Rates and times typed in this job', '', 'typed'),
 } as const satisfies Record<string, Source>;
 
 export type SourceKey = keyof typeof SOURCES;
