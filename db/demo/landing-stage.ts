@@ -16,8 +16,22 @@ const WANTED: Hoop = {
   innerCrossbars: [{ fromFoot: centre(250) }],
 };
 
-/** What the tape found when the frame came back; null while nobody has measured it. */
-const CAME_BACK: CameBack | null = null;
+/**
+ * What the tape found, to the millimetre: the distances between the corners were laid along the tube and each mark was
+ * taken for the start of a bend; the bar was sawn with its trim allowance. The inner crossbar was set down from the
+ * crown.
+ */
+const CAME_BACK: CameBack = {
+  tapeAccuracy: 1,
+  frame: {
+    ...WANTED,
+    width: outside(983),
+    widthAtFeet: outside(976),
+    leftLeg: outside(701),
+    rightLeg: outside(614),
+    innerCrossbars: [{ fromFoot: centre(351) }],
+  },
+};
 
 /** The job that a new database opens with: made up from end to end, and it says so. */
 export function landingStage(): Job {
@@ -31,6 +45,7 @@ export function landingStage(): Job {
     note: 'Made-up example: club, sizes, readings and rates are invented. Two equal frames hold the hand rail of a landing stage.',
     invented: true,
     frame: WANTED,
+    machine: { ...job.machine, name: 'Draw bender of the example', trimAllowance: 150 },
     cameBack: CAME_BACK,
     rates: {
       ...rates,

@@ -44,7 +44,7 @@ function decimalsFor(value: number, unit: Unit): number {
   const usual = DECIMALS[unit];
   const size = Math.abs(value);
   if (unit === 'count' || unit === 'minor' || size === 0) return usual;
-  if (unit === 'deg') return size < 10 ? 2 : 1;
+  if (unit === 'deg') return size < 10 && size >= 0.005 ? 2 : 1;
   if (unit === 'ratio' && size >= 10) return 1;
   if (size < 1) return Math.min(usual + 2, Math.max(usual, Math.ceil(-Math.log10(size)) + 1));
   return size < 10 && usual === 0 ? 1 : usual;

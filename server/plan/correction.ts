@@ -1,6 +1,6 @@
 import { Type, type Static } from 'typebox';
 import { Figure, Point, literals } from './figure.ts';
-import { MemberPlan, PlanPiece, WrapTemplate } from './frame.ts';
+import { PlanPiece, WrapTemplate } from './frame.ts';
 
 /** A check dimension as wanted, as it came back, and after the correction, all with the reference it was typed in. */
 export const Difference = Type.Object({
@@ -123,8 +123,17 @@ export const Way = Type.Object({
 });
 export type Way = Static<typeof Way>;
 
+/** A member as it came back. */
+export const ReturnedMember = Type.Object({
+  name: Type.String(),
+  closed: Type.Boolean(),
+  developedLength: Figure,
+  pieces: Type.Array(PlanPiece),
+});
+export type ReturnedMember = Static<typeof ReturnedMember>;
+
 export const CorrectionPlan = Type.Object({
-  members: Type.Array(MemberPlan),
+  members: Type.Array(ReturnedMember),
   differences: Type.Array(Difference),
   slips: Type.Array(SlipScore),
   ways: Type.Array(Way),

@@ -37,6 +37,8 @@ export const Unit = literals(
     'count',
     'degC',
     'minor',
+    'A',
+    'A/mm',
   ],
   'unit',
 );

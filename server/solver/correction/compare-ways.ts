@@ -48,8 +48,8 @@ export function recommend(ways: readonly Way[], tolerance: number): Pick<Correct
     (a, b) =>
       a.welds.value - b.welds.value ||
       costOrder(a, b) ||
-      a.largestKink.value - b.largestKink.value ||
-      misfit(a) - misfit(b),
+      misfit(a) - misfit(b) ||
+      a.largestKink.value - b.largestKink.value,
   );
   const data = (way: Way) => ({ tolerance, misfit: misfit(way), welds: way.welds.value, kink: way.largestKink.value });
   if (pick !== undefined) {

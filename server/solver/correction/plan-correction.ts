@@ -1,11 +1,11 @@
 import type { Job } from '../../job/job.ts';
-import type { CorrectionPlan, Way, WayKey } from '../../plan/correction.ts';
+import type { CorrectionPlan, ReturnedMember, Way, WayKey } from '../../plan/correction.ts';
 import type { Finding } from '../../plan/finding.ts';
 import type { Figure } from '../../plan/figure.ts';
-import type { MemberPlan } from '../../plan/frame.ts';
 import { band, figure, input } from '../figure.ts';
 import { finding } from '../finding.ts';
-import type { FrameGeometry } from '../frame/frame-geometry.ts';
+import type { FrameGeometry, MemberGeometry } from '../frame/frame-geometry.ts';
+import { planPieces } from '../geometry/plan-pieces.ts';
 import { markUnbeaten, recommend } from './compare-ways.ts';
 import { fitTolerance } from './fit-tolerance.ts';
 import { flatFrame } from './flat-frame.ts';
@@ -28,7 +28,6 @@ export type CorrectionInput = {
   readonly job: Job;
   readonly wanted: FrameGeometry;
   readonly cameBack: FrameGeometry;
-  readonly cameBackMembers: readonly MemberPlan[];
   readonly newFrame: Effort;
   readonly slips: SlipContext;
   /** Prices an effort on the frame as it came back, or on the new one. */
@@ -127,7 +126,7 @@ export function planCorrection(source: CorrectionInput): {
   return {
     chosen: draft === undefined ? null : workOf(draft),
     correction: {
-      members: [...source.cameBackMembers],
+      members: cameBack.members.map(returnedMember),
       differences: found,
       slips: scores,
       ways: ways.map((way) =>
@@ -138,6 +137,16 @@ export function planCorrection(source: CorrectionInput): {
       chosen,
     },
     findings,
+  };
+}
+
+function returnedMember(member: MemberGeometry): ReturnedMember {
+  const { length } = member.centreline;
+  return {
+    name: member.name,
+    closed: member.closed,
+    developedLength: figure(length, 'mm', 'L = Σ ℓ', [input('L', 'developed-length', length, 'mm')], ['geometry']),
+    pieces: planPieces(member.centreline),
   };
 }
 

@@ -1,0 +1,48 @@
+// How fast a plan, a request and a sheet are, beside the geometry kernel's own time for the same tubes. Figures and
+// ratios are printed; nothing is asserted, since a machine's load is not the program's fault.
+import { performance } from 'node:perf_hooks';
+import { landingStage } from '../../db/demo/landing-stage.ts';
+import { renderSheet, SHEET_NAMES } from '../../server/sheets/render-sheet.ts';
+import { plan } from '../../server/solver/plan.ts';
+import { measureTube, startKernel } from '../kernel/kernel.ts';
+
+const job = landingStage();
+
+/** Times of many calls, sorted [ms]. */
+function timesOf(count: number, work: () => unknown): number[] {
+  return Array.from({ length: count }, () => {
+    const start = performance.now();
+    work();
+    return performance.now() - start;
+  }).sort((a, b) => a - b);
+}
+
+const at = (sorted: readonly number[], share: number): number =>
+  sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? Number.NaN;
+
+const row = (name: string, value: number, goal: string): void =>
+  console.log(`${name.padEnd(44)} ${value.toFixed(2).padStart(9)} ms   ${goal}`);
+
+timesOf(200, () => plan(job));
+const plans = timesOf(500, () => plan(job));
+row('plan(demo), median', at(plans, 0.5), 'goal 5');
+row('plan(demo), 99 of 100', at(plans, 0.99), '');
+
+await startKernel();
+const made = plan(job);
+const members = made.frame?.members ?? [];
+const kernel = timesOf(10, () => {
+  for (const member of members) measureTube(member.pieces, job.tube);
+});
+row('geometry kernel, the same tubes swept, median', at(kernel, 0.5), '');
+console.log(`kernel / plan: ${(at(kernel, 0.5) / at(plans, 0.5)).toFixed(1)}`);
+
+for (const name of SHEET_NAMES) {
+  const times: number[] = [];
+  for (let round = 0; round < 10; round += 1) {
+    const start = performance.now();
+    await renderSheet(name, { plan: made, job, revision: null });
+    times.push(performance.now() - start);
+  }
+  row(`sheet ${name}, slowest of 10`, Math.max(...times), 'goal 300');
+}
