@@ -47,13 +47,22 @@ const trimmed = (value: number, decimals: number): string =>
 
 /**
  * The same length in the unit that the job does not use, to show beside a field what was understood: millimetres to
- * 0.1, inches as a fraction where it is one to the last 1/64, else to 0.001.
+ * 0.001, inches as a fraction where it is one to the last 1/64, else to 0.001.
  */
-export function formatInOtherUnit(mm: number, units: Units): string {
-  if (units.length === 'inch') return `${trimmed(mm, 3)} mm`;
+export const formatInOtherUnit = (mm: number, units: Units): string =>
+  formatClosely(mm, { ...units, length: units.length === 'mm' ? 'inch' : 'mm' });
+
+/** A length as a caliper reads it: what is typed stays what it is, a wall does not become 1/16 in. */
+export function formatClosely(mm: number, units: Units): string {
+  const { number, unit } = closeParts(mm, units);
+  return `${number} ${unit}`;
+}
+
+export function closeParts(mm: number, units: Units): Parts {
+  if (units.length === 'mm') return { number: trimmed(mm, 3), unit: 'mm' };
   const steps = (mm / INCH) * 64;
   const isFraction = Math.abs(steps - Math.round(steps)) < 1e-6;
-  return isFraction ? `${inchFraction(mm, 64)} in` : `${fixed(mm / INCH, 3)} in`;
+  return { number: isFraction ? inchFraction(mm, 64) : fixed(mm / INCH, 3), unit: 'in' };
 }
 
 /**

@@ -12,6 +12,7 @@ import { JobHistory } from './job-history.svelte.ts';
 import { JobSaver } from './job-saver.svelte.ts';
 import { PlanKeeper } from './plan-keeper.svelte.ts';
 import { valueAt, withValue } from './pointer.ts';
+import { fieldAndWhole } from './stages.ts';
 import { withChoice, withText, type FieldForm } from './typed-text.ts';
 
 /** One open job: its history, its plan, its saving, and what the person is looking at. */
@@ -127,10 +128,10 @@ export class JobSession {
     return this.keeper.plan?.findings ?? [];
   }
 
-  /** Findings of a field, or of the pair of value and reference that it belongs to. */
+  /** Findings of a field, and of the whole that it stands for. */
   findingsAt(pointer: string): readonly Finding[] {
-    const pair = pointer.endsWith('/value') ? pointer.slice(0, -'/value'.length) : pointer;
-    return this.findings.filter(({ field }) => field === pointer || field === pair);
+    const places = fieldAndWhole(pointer);
+    return this.findings.filter(({ field }) => places.includes(field));
   }
 
   /** Says that fields are on the page; the answer says that they are gone. */

@@ -10,6 +10,8 @@ export type FirstSizes = {
   readonly dieRadius: number;
   readonly across: number;
   readonly along: number;
+  /** The unit that the sizes were typed in. */
+  readonly length: Job['units']['length'];
 };
 
 /** Which of the two sizes a shape asks for, by the field whose name stands beside it. */
@@ -54,6 +56,7 @@ export function ownJob(example: Job, sizes: FirstSizes): Job {
     note: '',
     invented: false,
     asTyped: {},
+    units: { ...example.units, length: sizes.length },
     tube: { ...example.tube, outsideDiameter: sizes.outsideDiameter, wall: sizes.wall },
     machine: { ...example.machine, name: '', dieRadius: sizes.dieRadius, springback: { method: 'theory' } },
     frame: frameOf(sizes),

@@ -57,26 +57,53 @@ export function readingTurn(from: FlatPoint, to: FlatPoint): number {
   return Math.abs(upright - 90) < 1e-9 ? -90 : upright;
 }
 
+/** About how large a value is on the screen [px]: seven figures at the size that they are written in. */
+const VALUE = { width: 54, height: 17 };
+
+/** Where along its line a value may stand, best first. */
+const PLACES = [0.5, 0.34, 0.66, 0.22, 0.78];
+
 export type DrawnDimension = {
   readonly dimension: ViewDimension;
   readonly from: FlatPoint;
   readonly to: FlatPoint;
   readonly start: FlatPoint;
   readonly end: FlatPoint;
+  /** Where the value stands. */
   readonly middle: FlatPoint;
   readonly turn: number;
 };
 
-export function drawnDimension(dimension: ViewDimension, screen: Screen): DrawnDimension {
-  const start = onScreen(dimension.line[0], screen);
-  const end = onScreen(dimension.line[1], screen);
-  return {
-    dimension,
-    from: onScreen(dimension.from, screen),
-    to: onScreen(dimension.to, screen),
-    start,
-    end,
-    middle: [(start[0] + end[0]) / 2, (start[1] + end[1]) / 2],
-    turn: readingTurn(start, end),
-  };
+/** Two values lie on each other where neither their places along nor across keep them apart. */
+function collide(one: DrawnDimension, place: FlatPoint, turn: number): boolean {
+  const apart = [Math.abs(one.middle[0] - place[0]), Math.abs(one.middle[1] - place[1])] as const;
+  const lies = (angle: number): readonly [number, number] =>
+    Math.abs(angle) > 45 ? [VALUE.height, VALUE.width] : [VALUE.width, VALUE.height];
+  const [a, b] = [lies(one.turn), lies(turn)];
+  return apart[0] < (a[0] + b[0]) / 2 && apart[1] < (a[1] + b[1]) / 2;
+}
+
+/** Dimensions on the screen, each value moved along its line where it would lie on another. */
+export function drawnDimensions(dimensions: readonly ViewDimension[], screen: Screen): DrawnDimension[] {
+  const drawn: DrawnDimension[] = [];
+  for (const dimension of dimensions) {
+    const start = onScreen(dimension.line[0], screen);
+    const end = onScreen(dimension.line[1], screen);
+    const turn = readingTurn(start, end);
+    const at = (share: number): FlatPoint => [
+      start[0] + (end[0] - start[0]) * share,
+      start[1] + (end[1] - start[1]) * share,
+    ];
+    const free = PLACES.find((share) => !drawn.some((other) => collide(other, at(share), turn)));
+    drawn.push({
+      dimension,
+      from: onScreen(dimension.from, screen),
+      to: onScreen(dimension.to, screen),
+      start,
+      end,
+      middle: at(free ?? 0.5),
+      turn,
+    });
+  }
+  return drawn;
 }

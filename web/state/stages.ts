@@ -1,7 +1,7 @@
 import type { Job } from '../../server/job/job.ts';
 import { figureParts, formatMoney } from '../../server/language/quantity-format.ts';
-import { lengthForField } from '../../server/language/length-format.ts';
-import { wordsOf } from '../../server/language/words.ts';
+import { closeParts } from '../../server/language/length-format.ts';
+import { words, wordsOf } from '../../server/language/words.ts';
 import type { Finding } from '../../server/plan/finding.ts';
 import type { Plan } from '../../server/plan/plan.ts';
 
@@ -22,6 +22,13 @@ const PLACES: readonly (readonly [string, StageKey])[] = [
 export const stageOf = (pointer: string): StageKey =>
   PLACES.find(([start]) => pointer === start || pointer.startsWith(`${start}/`))?.[1] ?? 'what';
 
+/** A value stands for its dimension, a method for its springback, a key for its grade, a shape for its frame. */
+export function fieldAndWhole(pointer: string): readonly string[] {
+  const whole = /^(.+)\/(?:value|method|shape)$/.exec(pointer) ?? /^(\/tube\/grade)\/(?:key|from)$/.exec(pointer);
+  const at = whole?.[1];
+  return at === undefined ? [pointer] : [pointer, at];
+}
+
 export const findingsOf = (stage: StageKey, findings: readonly Finding[]): readonly Finding[] =>
   findings.filter(({ field }) => stageOf(field) === stage);
 
@@ -30,7 +37,7 @@ export function stageFigure(stage: StageKey, job: Job, plan: Plan | null): strin
   const { units } = job;
   if (stage === 'what') {
     const { outsideDiameter, wall } = job.tube;
-    return `${lengthForField(outsideDiameter, units)} × ${lengthForField(wall, units)}`;
+    return `${closeParts(outsideDiameter, units).number} × ${closeParts(wall, units).number}`;
   }
   if (plan === null) return '';
   if (stage === 'wanted') {
@@ -52,7 +59,9 @@ export function stageFigure(stage: StageKey, job: Job, plan: Plan | null): strin
     return longest === undefined ? '' : joined(figureParts(longest, units));
   }
   if (stage === 'price' && plan.quote !== null) {
-    return formatMoney(plan.quote.subtotal, plan.quote.currency, plan.quote.minorDigits);
+    const { open, subtotal } = plan.quote;
+    if (subtotal === 0 && open.length > 0) return words('stage.open', { count: open.length });
+    return formatMoney(subtotal, plan.quote.currency, plan.quote.minorDigits);
   }
   return '';
 }

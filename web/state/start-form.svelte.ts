@@ -47,7 +47,9 @@ export class StartForm {
       if (!read.ok || read.mm <= 0) return null;
       lengths[field] = read.mm;
     }
-    const answer = await api.create(ownJob(example, { shape: this.shape, ...lengths }));
+    const inInches = this.fields.every((field) => /["'″′]|in|ft|foot|feet/i.test(this.texts[field]));
+    const length = inInches ? 'inch' : 'mm';
+    const answer = await api.create(ownJob(example, { shape: this.shape, length, ...lengths }));
     if (answer.kind === 'done') return answer.body.id;
     this.trouble =
       answer.kind === 'refused' && answer.problems.length > 0

@@ -1,13 +1,13 @@
 import type { Job } from '../../server/job/job.ts';
 import {
+  formatClosely,
   formatInOtherUnit,
-  formatLength,
   lengthForField,
   numberForField,
 } from '../../server/language/length-format.ts';
 import { parseLength, type LengthProblem } from '../../server/language/length-text.ts';
 import { parseMoney, parseNumber, type NumberProblem } from '../../server/language/number-text.ts';
-import { formatMoney, formatQuantity } from '../../server/language/quantity-format.ts';
+import { formatMoney } from '../../server/language/quantity-format.ts';
 import { words } from '../../server/language/words.ts';
 import { valueAt, withValue } from './pointer.ts';
 
@@ -41,7 +41,7 @@ export function textOf(form: FieldForm, value: unknown, job: Job): string {
 
 /** A value in words, for 'the plan still uses …'. */
 export function wordsOfValue(form: FieldForm, value: number, job: Job): string {
-  if (form.kind === 'length') return formatQuantity(value, 'mm', job.units);
+  if (form.kind === 'length') return formatClosely(value, job.units);
   if (form.kind === 'number') return numberForField(value);
   return formatMoney(value, job.rates.currency, job.rates.minorDigits);
 }
@@ -54,6 +54,15 @@ export type FieldState = {
   /** Why the text cannot be used; empty where it can. */
   readonly trouble: string;
 };
+
+/** True where a text names its own unit, so that none needs to stand beside it. */
+export const namesUnit = (text: string): boolean => /[a-z"'′″”’]/i.test(text);
+
+/** What was understood, in the unit that the text does not already say: 1 1/2 in is shown as 38.1 mm. */
+function understoodOf(mm: number, text: string, units: Job['units']): string {
+  const typedIn = !namesUnit(text) ? units.length : /m/i.test(text) ? 'mm' : 'inch';
+  return formatInOtherUnit(mm, { ...units, length: typedIn });
+}
 
 export function fieldState(form: FieldForm, pointer: string, job: Job, refusal: string | undefined): FieldState {
   const value = valueAt(job, pointer);
@@ -69,7 +78,7 @@ export function fieldState(form: FieldForm, pointer: string, job: Job, refusal: 
       : words('field.keptNothing');
   if (!reading.ok) return { text: typed, understood: '', trouble: `${words(reading.why)} ${kept}` };
   const understood =
-    form.kind === 'length' && reading.value !== null ? formatInOtherUnit(reading.value, job.units) : '';
+    form.kind === 'length' && reading.value !== null ? understoodOf(reading.value, typed, job.units) : '';
   if (Object.is(reading.value, value ?? null) && refusal === undefined) return { text: typed, understood, trouble: '' };
   const reason = refusal === undefined ? '' : `${words('field.outOfRange', { reason: refusal })} `;
   return { text: typed, understood, trouble: reason + kept };

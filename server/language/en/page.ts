@@ -21,6 +21,7 @@ export const page = {
   'stage.figure.ways': 'way',
   'stage.figure.purge': 'purge',
   'stage.figure.price': 'total so far',
+  'stage.open': '{count} open',
   'stage.findings': '{count} to look at',
 
   'drawing.label': 'Drawing of the frame',
@@ -93,6 +94,7 @@ export const page = {
   'start.widths': 'Widths',
   'start.go': 'Make the plan',
   'start.demo': 'This is a made-up example. Change anything to see what happens.',
+  'start.legs': 'legs',
   'start.mm': 'mm, or write the unit',
   'start.positive': 'This must be more than 0.',
   'start.noExample': 'There is no job to take the settings from. Bring a deleted one back first.',

@@ -11,6 +11,7 @@ export const bendSheetWords = {
   'sheet.machine-unnamed': 'not named',
   'sheet.marks': 'Marks on the straight tube, scale {scale}; broken stretches are shorter than drawn to scale.',
   'sheet.datum-end': 'datum end 0',
+  'sheet.datum-end-of': 'datum end of {member}',
   'sheet.cut-at': 'cut {distance}',
   'sheet.mark-start': '{bend} start {distance}',
   'sheet.mark-middle': '{bend} middle {distance}',

@@ -56,6 +56,11 @@ export const cutSheetWords = {
   'sheet.angle-then': 'angle then',
   'sheet.end': 'end',
   'sheet.cut-back': 'cut back',
+  'sheet.at-start': 'datum end',
+  'sheet.at-finish': 'far end',
+  'sheet.trim-last': 'Only after the last weld: every mark above is measured from the ends as they are.',
+  'sheet.after-trim': 'Lengths of legs are those after the ends are cut back.',
+  'sheet.square': 'square',
 
   'sheet.chamber': 'chamber',
   'sheet.feed': 'feed',
@@ -66,7 +71,8 @@ export const cutSheetWords = {
   'sheet.place-on': '{member} at {distance}',
   'sheet.plug-at': 'plug {member} {end}',
   'sheet.dam-at': 'dam {place}',
-  'sheet.feed-low': 'Feed at the lowest point, vent at the highest. Tape the joints. Every other opening is plugged.',
+  'sheet.feed-low':
+    'Turn the frame so that the feed is low and the vent is high. Tape the joints. Every other opening is plugged.',
   'sheet.vent-bore':
     'The vent of {bore} gives {pressure} inside at the pre-purge flow; a bore of {least} would give 100 Pa.',
   'sheet.no-purge': 'This way needs no purge.',
@@ -91,7 +97,7 @@ export const cutSheetWords = {
   'sheet.current-range': '{low} to {high} A',
   'sheet.filler': 'filler',
   'sheet.no-filler': 'none',
-  'sheet.tacks': 'tacks, all joints',
+  'sheet.tacks': 'tacks, each joint',
   'sheet.torch-flow': 'torch flow',
   'sheet.welding-flow': 'purge while welding',
   'sheet.travel': 'travel speed',
