@@ -114,7 +114,7 @@ describe('other frames', () => {
   });
 
   it.each([
-    [330, 'cut-too-much'],
+    [345, 'cut-too-much'],
     [400, 'cut-no-place'],
     [290, 'cut-beside-bend'],
   ] as const)('a cut %i off the middle of a straight crossbar: %s', (cutOffset, code) => {
