@@ -1,0 +1,45 @@
+import { randomUUID } from 'node:crypto';
+import { openDatabase } from '../db/database.ts';
+import { loadDemo } from '../db/demo/load-demo.ts';
+import { jobRepository } from '../db/job-repository.ts';
+import { buildApp } from './app.ts';
+import { readConfig } from './config.ts';
+import { freePort } from './listen.ts';
+
+const say = (text: string): void => void process.stdout.write(`${text}\n`);
+
+function giveUp(...messages: readonly string[]): never {
+  for (const message of messages) process.stderr.write(`${message}\n`);
+  process.exit(1);
+}
+
+const read = readConfig(process.env);
+if (!read.ok) giveUp(...read.messages);
+const { host, port: wanted, portIsFixed, databaseFile, pageFolder, logLevel } = read.config;
+
+const because = (what: string) => (error: unknown) =>
+  giveUp(`${what}: ${error instanceof Error ? error.message : String(error)}`);
+
+const port = await freePort(host, wanted).catch(because(`Nothing can listen on ${host}`));
+if (port === undefined)
+  giveUp(`No port from ${String(wanted)} on is free on ${host}. Set HOOPWRIGHT_PORT to a free one.`);
+if (port !== wanted && portIsFixed)
+  giveUp(`Port ${String(wanted)} is taken. Port ${String(port)} is free: HOOPWRIGHT_PORT=${String(port)} npm start`);
+if (port !== wanted) say(`Port ${String(wanted)} is taken, so another one is used.`);
+
+const database = await openDatabase(databaseFile).catch(because(`The database ${databaseFile} cannot be opened`));
+const jobs = jobRepository(database);
+const now = (): string => new Date().toISOString();
+if (await loadDemo(jobs, randomUUID(), now())) say('A new database, with a made-up example job in it.');
+
+const app = await buildApp({ jobs, now, newId: randomUUID, pageFolder, logLevel });
+const address = await app.listen({ host, port });
+say(`Hoopwright runs at ${address} and keeps its jobs in ${databaseFile}. Ctrl-C ends it.`);
+
+for (const signal of ['SIGINT', 'SIGTERM'] as const)
+  process.once(signal, () => {
+    void app
+      .close()
+      .then(() => database.destroy())
+      .then(() => process.exit(0));
+  });

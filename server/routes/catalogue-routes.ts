@@ -1,0 +1,55 @@
+import { Type } from 'typebox';
+import { SOURCES } from '../solver/sources.ts';
+import { STANDARD_SIZES } from '../solver/tube/catalogue.ts';
+import { CATALOGUE_GRADES } from '../solver/tube/grades.ts';
+import type { App } from './app-type.ts';
+
+const Catalogue = Type.Object(
+  {
+    sizes: Type.Array(
+      Type.Object({ family: Type.String(), name: Type.String(), outsideDiameter: Type.Number(), wall: Type.Number() }),
+    ),
+    grades: Type.Array(
+      Type.Object({
+        key: Type.String(),
+        name: Type.String(),
+        density: Type.Number(),
+        elasticModulus: Type.Number(),
+        strengthCoefficient: Type.Number(),
+        hardeningExponent: Type.Number(),
+        proofStress: Type.Number(),
+        elongation: Type.Number(),
+        hardeningEstimated: Type.Boolean(),
+        sources: Type.Record(Type.String(), Type.String()),
+      }),
+    ),
+    sources: Type.Record(
+      Type.String(),
+      Type.Object({ title: Type.String(), place: Type.String(), kind: Type.String() }),
+    ),
+  },
+  { title: 'catalogue' },
+);
+
+/** Usual sizes, one row a wall; grades with their sources; and what every source key stands for. */
+const CATALOGUE = {
+  sizes: STANDARD_SIZES.flatMap(({ family, name, outsideDiameter, walls }) =>
+    walls.map((wall) => ({ family, name, outsideDiameter, wall })),
+  ),
+  grades: Object.entries(CATALOGUE_GRADES).map(([key, grade]) => ({ key, ...grade })),
+  sources: SOURCES,
+};
+
+export function catalogueRoutes(app: App): void {
+  app.get(
+    '/api/catalogue',
+    {
+      schema: {
+        tags: ['catalogue'],
+        summary: 'Usual sizes and grades of tube, and what every source key stands for',
+        response: { 200: Catalogue },
+      },
+    },
+    () => CATALOGUE,
+  );
+}

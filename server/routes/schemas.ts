@@ -1,0 +1,43 @@
+import { Type } from 'typebox';
+import { ErrorAnswer, SavedJob, StaleSave } from '../job/saved-job.ts';
+import { SHEET_NAMES } from '../sheets/render-sheet.ts';
+
+/** The documents that stand once in the OpenAPI text and are pointed at from everywhere else. */
+const documentAt = (id: 'Job' | 'Plan') => Type.Unsafe<unknown>({ $ref: `${id}#` });
+
+/** A Job in a request or an answer. In a request it is any value at all until `readJob` has read it. */
+export const JobDocument = documentAt('Job');
+export const PlanDocument = documentAt('Plan');
+
+export const SavedJobAnswer = Type.Object({ ...SavedJob.properties, job: JobDocument }, { title: 'saved job' });
+
+export const StaleSaveAnswer = Type.Object(
+  {
+    ...StaleSave.properties,
+    yours: JobDocument,
+    theirs: SavedJobAnswer,
+    base: Type.Union([SavedJobAnswer, Type.Null()]),
+  },
+  { title: 'stale save' },
+);
+
+const LONGEST_ID = 64;
+const id = Type.String({ minLength: 1, maxLength: LONGEST_ID, title: 'job id' });
+const name = Type.Enum<[...typeof SHEET_NAMES]>([...SHEET_NAMES], { title: 'sheet' });
+
+export const JobParams = Type.Object({ id });
+export const RevisionParams = Type.Object({
+  id,
+  revision: Type.String({ pattern: '^[0-9]{1,9}$', title: 'revision number' }),
+});
+export const SheetParams = Type.Object({ name });
+export const JobSheetParams = Type.Object({ id, name });
+
+/** The refusals that a route can answer with, for the OpenAPI text. */
+export const refusals = <const Status extends number>(...statuses: Status[]) =>
+  Object.fromEntries(statuses.map((status) => [status, ErrorAnswer])) as Record<Status, typeof ErrorAnswer>;
+
+export const Pdf = {
+  description: 'The sheet as a PDF',
+  content: { 'application/pdf': { schema: Type.Unsafe<Uint8Array>({ type: 'string', format: 'binary' }) } },
+};

@@ -1,0 +1,31 @@
+import { openDatabase, type Database } from '../../db/database.ts';
+import { jobRepository, type JobRepository } from '../../db/job-repository.ts';
+import { buildApp } from '../../server/app.ts';
+import type { App } from '../../server/routes/app-type.ts';
+
+export type UnderTest = {
+  readonly app: App;
+  readonly jobs: JobRepository;
+  readonly database: Database;
+  readonly close: () => Promise<void>;
+};
+
+/** The whole server on a database in memory; its clock ticks a second a call, its ids are job-1, job-2 … */
+export async function serverUnderTest(pageFolder: string | null = null): Promise<UnderTest> {
+  const database = await openDatabase(':memory:');
+  const jobs = jobRepository(database);
+  let seconds = 0;
+  let ids = 0;
+  const app = await buildApp({
+    jobs,
+    now: () => new Date(Date.UTC(2026, 0, 1) + 1000 * (seconds += 1)).toISOString(),
+    newId: () => `job-${String((ids += 1))}`,
+    pageFolder,
+    logLevel: 'silent',
+  });
+  const close = async () => {
+    await app.close();
+    await database.destroy();
+  };
+  return { app, jobs, database, close };
+}
