@@ -2,8 +2,9 @@ import { checks } from './en/checks.ts';
 import { choices } from './en/choices.ts';
 import { page } from './en/page.ts';
 import { sheets } from './en/sheets.ts';
+import { stages } from './en/stages.ts';
 
-const catalogue = { ...page, ...choices, ...checks, ...sheets } as const;
+const catalogue = { ...page, ...stages, ...choices, ...checks, ...sheets } as const;
 
 type Catalogue = typeof catalogue;
 export type WordKey = keyof Catalogue;
