@@ -1,7 +1,8 @@
+import type { Job } from '../job/job.ts';
 import { formatLength } from '../language/length-format.ts';
 import { formatFigure } from '../language/quantity-format.ts';
 import { words, wordsOf } from '../language/words.ts';
-import type { MemberPlan } from '../plan/frame.ts';
+import type { CheckDimension, MemberPlan } from '../plan/frame.ts';
 import type { View } from '../plan/view.ts';
 import { bendTable } from './bend-table.ts';
 import { dimensionWords } from './dimension-words.ts';
@@ -9,13 +10,16 @@ import { figuresRow } from './figures-row.ts';
 import { Flow } from './flow.ts';
 import { HEIGHTS, STROKES } from './ink.ts';
 import type { Drafts } from './page.ts';
-import { picture, type Selection } from './picture.ts';
+import { picture, scaleFor, type Selection } from './picture.ts';
 import { remarks, stops, tubeWords, type SheetInput } from './sheet-input.ts';
 import { straightTube, type Stretch, type TubeMark } from './straight-tube.ts';
-import { table, tableBlock } from './table.ts';
-import { paragraph, space, stacked, type Block } from './text-block.ts';
+import { table, tableHeight, type Table } from './table.ts';
+import { paragraph, space, stacked } from './text-block.ts';
 
 const PARTS = /^\/(tube|machine|frame)(\/|$)/;
+
+/** Most of a page's height that a picture takes [mm]. */
+const LARGEST = 170;
 
 /** The frame as wanted, what to check it by, and for each member its marks and bend table. */
 export function bendSheet(input: SheetInput): Drafts {
@@ -35,21 +39,31 @@ export function bendSheet(input: SheetInput): Drafts {
     ),
   );
   for (const block of stops(input, PARTS, first.width)) first.add(block);
-  const lists = [memberList(input, plan.frame.members, first.width), checkList(input, first.width)];
-  const below = lists.reduce((sum, block) => sum + block.height + 3, 0);
+  const { members, checks } = plan.frame;
+  const lists = [memberList(input, members, first.width)];
+  if (checks.length > 0) lists.push(checkList(job, checks, first.width));
+  const told = remarks(input, PARTS, first.width);
+  const below = stacked(told).height + lists.reduce((sum, list) => sum + tableHeight(list) + 3, 1);
   const views = plan.views.filter(({ key }) => key !== 'pictorial' && (plan.frame?.planar === false || key === 'face'));
   for (const [index, view] of views.entries()) {
-    const room = first.left - below;
-    addPicture(first, view, selection(input, null), index === 0 && room > 90 ? room : Math.min(first.left, 150));
+    const what = selection(input, null);
+    const tight = { width: first.width, height: first.left - below };
+    const wide = { width: first.width, height: Math.min(first.left, LARGEST) };
+    // the tables go to the next page where keeping them here would make the picture smaller
+    const same = scaleFor(view, what, tight).factor === scaleFor(view, what, wide).factor;
+    addPicture(first, view, what, index === 0 && same ? tight.height : wide.height);
   }
-  for (const block of lists) first.add(stacked([space(3), block]));
-  for (const block of remarks(input, PARTS, first.width)) first.add(block);
+  for (const list of lists) first.addTable(list, [space(3)]);
+  // notes that would need a page of their own go below the last bend table
+  const here = bent.length === 0 || stacked(told).height + 1 <= first.left;
+  if (here && told.length > 0) first.addTogether([space(1), ...told]);
 
   const each = new Flow(job.print.paper, 'across');
   for (const [index, member] of bent.entries()) {
     if (index > 0) each.newPage();
     addMember(each, member, input, bent.length > 1 ? views[0] : undefined);
   }
+  if (!here) each.addTogether([space(2), ...remarks(input, PARTS, each.width)]);
   return { ok: true, drafts: [...first.drafts(), ...each.drafts()] };
 }
 
@@ -69,51 +83,45 @@ function addPicture(flow: Flow, view: View, what: Selection, height: number): vo
 }
 
 /** Every member with its length to saw and its ends. */
-function memberList({ job }: SheetInput, members: readonly MemberPlan[], width: number): Block {
+function memberList({ job }: SheetInput, members: readonly MemberPlan[], width: number): Table {
   const end = (one: MemberPlan['start']): string =>
     one.onto === null ? wordsOf('choice.end', one.kind) : words('sheet.saddle-on', { member: one.onto });
-  return tableBlock(
-    table(
-      [
-        { head: words('sheet.member'), align: 'left' },
-        { head: words('sheet.bends'), align: 'right' },
-        { head: words('sheet.cut-length'), align: 'right' },
-        { head: words('sheet.mass'), align: 'right' },
-        { head: words('sheet.start'), align: 'left' },
-        { head: words('sheet.finish'), align: 'left' },
-      ],
-      members.map((member) => [
-        { text: member.name, weight: 600 },
-        String(member.bends.length),
-        { text: formatFigure(member.cutLength, job.units), weight: 600 },
-        formatFigure(member.mass, job.units),
-        end(member.start),
-        end(member.finish),
-      ]),
-      { width },
-    ),
+  return table(
+    [
+      { head: words('sheet.member'), align: 'left' },
+      { head: words('sheet.bends'), align: 'right' },
+      { head: words('sheet.cut-length'), align: 'right' },
+      { head: words('sheet.mass'), align: 'right' },
+      { head: words('sheet.start'), align: 'left' },
+      { head: words('sheet.finish'), align: 'left' },
+    ],
+    members.map((member) => [
+      { text: member.name, weight: 600 },
+      String(member.bends.length),
+      { text: formatFigure(member.cutLength, job.units), weight: 600 },
+      formatFigure(member.mass, job.units),
+      end(member.start),
+      end(member.finish),
+    ]),
+    { width },
   );
 }
 
-function checkList({ plan, job }: SheetInput, width: number): Block {
-  const checks = plan.frame?.checks ?? [];
-  if (checks.length === 0) return space(0);
-  return tableBlock(
-    table(
-      [
-        { head: words('sheet.check'), align: 'left' },
-        { head: wordsOf('choice.reference', 'outside'), align: 'right' },
-        { head: wordsOf('choice.reference', 'centre'), align: 'right' },
-        { head: wordsOf('choice.reference', 'inside'), align: 'right' },
-      ],
-      checks.map((check) => [
-        wordsOf('check', check.key, { index: check.index }),
-        { text: formatFigure(check.outside, job.units), weight: 600 },
-        formatFigure(check.centre, job.units),
-        formatFigure(check.inside, job.units),
-      ]),
-      { width },
-    ),
+function checkList(job: Job, checks: readonly CheckDimension[], width: number): Table {
+  return table(
+    [
+      { head: words('sheet.check'), align: 'left' },
+      { head: wordsOf('choice.reference', 'outside'), align: 'right' },
+      { head: wordsOf('choice.reference', 'centre'), align: 'right' },
+      { head: wordsOf('choice.reference', 'inside'), align: 'right' },
+    ],
+    checks.map((check) => [
+      wordsOf('check', check.key, { index: check.index }),
+      { text: formatFigure(check.outside, job.units), weight: 600 },
+      formatFigure(check.centre, job.units),
+      formatFigure(check.inside, job.units),
+    ]),
+    { width },
   );
 }
 

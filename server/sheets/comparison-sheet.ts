@@ -6,11 +6,10 @@ import { Flow } from './flow.ts';
 import { HEIGHTS, STROKES, line, write } from './ink.ts';
 import type { Drafts } from './page.ts';
 import { picture } from './picture.ts';
-import { dimensionWords } from './dimension-words.ts';
 import type { SheetInput } from './sheet-input.ts';
 import { signatureLine } from './sign.ts';
-import { table, tableBlock, type Cell, type Table } from './table.ts';
-import { beside, capital, paragraph, space, stacked, type Block } from './text-block.ts';
+import { table, tableBlock, tableHeight, type Cell, type Table } from './table.ts';
+import { beside, capital, lineHeight, paragraph, space, stacked, type Block } from './text-block.ts';
 
 /** Width of the words beside the picture [mm]. */
 const ASIDE = 92;
@@ -31,17 +30,17 @@ export function comparisonSheet(input: SheetInput): Drafts {
           view,
           {
             layers: ['wanted', 'came-back'],
-            dimensions: ({ layer }) => layer === 'came-back',
+            dimensions: () => false,
             marks: () => false,
             member: null,
-            say: dimensionWords(job.units),
+            say: () => '',
           },
           room,
         );
   flow.add(
     beside([
       { left: 0, block: drawn ?? space(0) },
-      { left: room.width + 4, block: aside(input, plan.correction) },
+      { left: room.width + 4, block: aside(input, plan.correction, room.height) },
     ]),
   );
   return { ok: true, drafts: flow.drafts() };
@@ -100,7 +99,7 @@ function waysTable({ job, plan }: SheetInput, { ways, recommended, chosen }: Cor
 }
 
 /** The reason, what the lines mean, the largest differences, and where to sign. */
-function aside({ job, plan }: SheetInput, correction: CorrectionPlan): Block {
+function aside({ job, plan }: SheetInput, correction: CorrectionPlan, height: number): Block {
   const { reason, recommended, differences } = correction;
   const data = Object.fromEntries(
     Object.entries(reason.data).map(([name, value]) => {
@@ -125,21 +124,29 @@ function aside({ job, plan }: SheetInput, correction: CorrectionPlan): Block {
     ]),
     { width: ASIDE, height: 2 },
   );
-  const kept = { ...sizes, rows: sizes.rows.slice(0, 6) };
   const open =
     plan.quote !== null && plan.quote.open.length > 0
       ? [paragraph(words('sheet.money-partial'), ASIDE, { height: HEIGHTS.small })]
       : [];
-  return stacked([
+  const above = stacked([
     paragraph(title, ASIDE, { height: HEIGHTS.text, weight: 600 }),
     paragraph(wordsOf('reason', reason.key.replace(/^reason\./, ''), data), ASIDE, { height: HEIGHTS.small }),
     ...open,
     space(1.5),
-    tableBlock(kept),
-    space(1),
-    legend(),
-    signatureLine([words('sheet.agreed-by'), words('sheet.date')], ASIDE),
   ]);
+  const below = stacked([space(1), legend(), signatureLine([words('sheet.agreed-by'), words('sheet.date')], ASIDE)]);
+  return stacked([above, ...rowsThatFit(sizes, height - above.height - below.height), below]);
+}
+
+/** As many rows as a height holds; where some are left out it is said how many. */
+function rowsThatFit(list: Table, height: number): Block[] {
+  if (tableHeight(list) <= height) return [tableBlock(list)];
+  const said = lineHeight(HEIGHTS.small);
+  let used = list.head.height + said;
+  const rows = list.rows.filter((row) => (used += row.height) <= height);
+  const count = list.rows.length - rows.length;
+  const more = paragraph(words('sheet.more-sizes', { count }), ASIDE, { height: HEIGHTS.small });
+  return [tableBlock({ head: list.head, rows }), more];
 }
 
 const legend = (): Block => ({

@@ -14,7 +14,8 @@ import { chosenWay, remarks, stops, tubeWords, type SheetInput } from './sheet-i
 import { capital, paragraph, space, stacked } from './text-block.ts';
 import { templatePages, type TemplateNames } from './template-pages.ts';
 
-const PARTS = /^\/(cameBack|closing|purge|welding)(\/|$)/;
+const PARTS = /^\/(cameBack|closing(?!\/way)|welding)(\/|$)/;
+const STOPPING = /^\/(cameBack|closing|purge|welding)(\/|$)/;
 
 type Named = { readonly template: WrapTemplate; readonly names: TemplateNames };
 
@@ -77,12 +78,11 @@ export function cutAndPurgeSheet(input: SheetInput): Drafts {
       flow.width,
     ),
   );
-  for (const block of stops(input, PARTS, flow.width)) flow.add(block);
+  for (const block of stops(input, STOPPING, flow.width)) flow.add(block);
   let number = 0;
   const step = (): number => (number += 1);
   if (way !== undefined) {
     if (way.rebends.length > 0) addRebends(flow, way, input, step());
-    if (way.trims.length > 0) addTrims(flow, way, input, step());
     if (way.joints.length > 0) {
       findMarks(flow, way, input, step());
       cutFaces(flow, way, input, step());
@@ -94,8 +94,10 @@ export function cutAndPurgeSheet(input: SheetInput): Drafts {
     waitForGas(flow, plan.purge, input, step());
     weld(flow, way, plan.purge, input, step());
     hold(flow, plan.purge, input, step());
-    grind(flow, step());
   } else flow.add(paragraph(words('sheet.no-purge'), flow.width, { weight: 600 }));
+  // the marks are measured from the ends as they are, so the ends are cut back only after the last weld
+  if (way !== undefined && way.trims.length > 0) addTrims(flow, way, input, step());
+  if (plan.purge !== null && plan.purge.chambers.length > 0) grind(flow, step());
   for (const block of remarks(input, PARTS, flow.width)) flow.add(block);
   flow.add(stacked([space(3), cautions(flow.width)]));
   const setting = { paper: job.print.paper, units: job.units, paperThickness: job.closing.paperThickness };

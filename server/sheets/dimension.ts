@@ -22,6 +22,13 @@ export type Dimension = {
   readonly radius: boolean;
 };
 
+/** The same dimension elsewhere on the page. */
+export function movedDimension(dimension: Dimension, [dx, dy]: Spot): Dimension {
+  const shift = ([x, y]: Spot): Spot => [x + dx, y + dy];
+  const { from, to, line: ends } = dimension;
+  return { ...dimension, from: shift(from), to: shift(to), line: [shift(ends[0]), shift(ends[1])] };
+}
+
 /** Arrowheads are filled and slim (ISO 129-1); lengths [mm] are ours. */
 const ARROW = { length: 2.5, half: 0.4 } as const;
 const OVERSHOOT = 1.5;

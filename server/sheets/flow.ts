@@ -42,9 +42,25 @@ export class Flow {
     this.used += block.height;
   }
 
-  /** Rows under their head, which is said again on each page; `before` stays with the first row. */
+  /** Blocks that belong together: on one page where they fill less than half of it. */
+  addTogether(blocks: readonly Block[]): void {
+    const whole = stacked(blocks);
+    if (whole.height <= this.half) this.add(whole);
+    else for (const block of blocks) this.add(block);
+  }
+
+  private get half(): number {
+    return contentOf(this.paper, this.turn).height / 2;
+  }
+
+  /**
+   * Rows under their head, which is said again on each page; `before` stays with the first row. A table of less than
+   * half a page is not parted.
+   */
   addTable(table: Table, before: readonly Block[] = []): void {
     let head: Block = stacked([...before, table.head]);
+    const whole = head.height + table.rows.reduce((sum, row) => sum + row.height, 0);
+    if (whole > this.left && whole <= this.half) this.newPage();
     for (const row of table.rows) {
       if (head.height === 0 && row.height > this.left) {
         this.newPage();

@@ -29,15 +29,25 @@ function turner(degrees: number): (spot: Spot) => Spot {
   return ([x, y]) => [x * cos - y * sin, x * sin + y * cos];
 }
 
+/** A value stands this far from a line before or behind it [mm]. */
+const CLEAR = 0.8;
+
 /** How many lines and texts a text would meet. */
 function meetings(text: Written, items: readonly Item[]): number {
-  const hull = textBox(text);
+  const box = textBox(text);
+  const hull = {
+    left: box.left - CLEAR,
+    top: box.top - CLEAR,
+    width: box.width + 2 * CLEAR,
+    height: box.height + 2 * CLEAR,
+  };
   const turn = turner(text.turn);
-  const own = around(textCorners(text).map(turn));
+  const bare = around(textCorners(text).map(turn));
+  const own = { ...bare, left: bare.left - CLEAR, width: bare.width + 2 * CLEAR };
   let count = 0;
   for (const item of items) {
     if (item.kind === 'text') {
-      if (overlap(hull, textBox(item))) count += 3;
+      if (overlap(box, textBox(item))) count += 3;
     } else count += meets(item, own, hull, turn);
   }
   return count;

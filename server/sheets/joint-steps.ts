@@ -1,4 +1,4 @@
-import { formatLength } from '../language/length-format.ts';
+import { formatClosely, formatLength } from '../language/length-format.ts';
 import { formatBand, formatFigure } from '../language/quantity-format.ts';
 import { words, wordsOf } from '../language/words.ts';
 import type { Joint, JointFace, Way } from '../plan/correction.ts';
@@ -51,11 +51,11 @@ export function findMarks(flow: Flow, way: Way, input: SheetInput, number: numbe
     { width: flow.width },
   );
   const band = way.joints[0]?.faceA.generators[0]?.distance.band ?? null;
-  flow.addTable(marks, [...head, paragraph(words('sheet.along-surface'), flow.width, { height: HEIGHTS.small })]);
-  if (band !== null) {
-    const text = words('sheet.marks-band', { band: formatBand(band, 'mm', job.units) });
-    flow.add(paragraph(text, flow.width, { height: HEIGHTS.small }));
-  }
+  const sure = band === null ? '' : ` ${words('sheet.marks-band', { band: formatBand(band, 'mm', job.units) })}`;
+  flow.addTable(marks, [
+    ...head,
+    paragraph(`${words('sheet.along-surface')}${sure}`, flow.width, { height: HEIGHTS.small }),
+  ]);
   flow.add(space(2));
 }
 
@@ -114,8 +114,12 @@ function markedMember(
   return { diameter: job.tube.outsideDiameter, stretches, marks };
 }
 
+/** Below this a face is square: finer than a saw is set [degrees]. */
+const SQUARE = 0.005;
+
 /** Which way a face leans, by the generator that is longest. */
 function leaning(face: JointFace): string {
+  if (face.tilt.value < SQUARE) return '—';
   const turn = ((face.tiltDirection % 360) + 360) % 360;
   const keys = ['outside', 'top', 'inside', 'bottom'] as const;
   const key = keys[Math.round(turn / 90) % 4] ?? 'outside';
@@ -139,7 +143,10 @@ export function cutFaces(flow: Flow, way: Way, { job }: SheetInput, number: numb
           const face = side === 'A' ? joint.faceA : joint.faceB;
           return [
             { text: side, weight: 600 as const },
-            { text: formatFigure(face.tilt, job.units), weight: 600 as const },
+            {
+              text: face.tilt.value < SQUARE ? words('sheet.square') : formatFigure(face.tilt, job.units),
+              weight: 600 as const,
+            },
             leaning(face),
           ];
         }),
@@ -153,7 +160,7 @@ export function cutFaces(flow: Flow, way: Way, { job }: SheetInput, number: numb
       space(1.5),
       ...[
         words('sheet.removed', { length: formatFigure(joint.removed, job.units) }),
-        words('sheet.scrap-between', { length: scrap, kerf: formatLength(job.closing.kerf, job.units) }),
+        words('sheet.scrap-between', { length: scrap, kerf: formatClosely(job.closing.kerf, job.units) }),
         words('sheet.kink', { angle: formatFigure(joint.kink, job.units) }),
       ].map((sentence) => paragraph(sentence, lineWidth, { height: HEIGHTS.small })),
     ]);
@@ -183,10 +190,10 @@ export function cutFaces(flow: Flow, way: Way, { job }: SheetInput, number: numb
 export function dressAndFit(flow: Flow, way: Way, { job }: SheetInput, number: number): void {
   const joints = way.joints.map((joint) => [
     { text: String(joint.number), weight: 600 as const },
-    formatLength(job.closing.gap, job.units),
-    { text: formatFigure(joint.hiLo, job.units), weight: 600 as const },
+    formatClosely(job.closing.gap, job.units),
+    { text: formatClosely(joint.hiLo.value, job.units), weight: 600 as const },
     wordsOf('hiLo', joint.hiLoGrade),
-    formatLength(job.closing.shrinkage, job.units),
+    formatClosely(job.closing.shrinkage, job.units),
   ]);
   flow.addTable(
     table(
@@ -229,5 +236,9 @@ export function addChecks(flow: Flow, way: Way, units: SheetInput['job']['units'
     ),
     [space(2), paragraph(words('sheet.check-before-tack'), flow.width, { weight: 600 })],
   );
-  flow.add(stacked([space(1), tick(words('sheet.checked')), space(2)]));
+  const trimmed =
+    way.trims.length > 0
+      ? [space(1.5), paragraph(words('sheet.after-trim'), flow.width, { height: HEIGHTS.small })]
+      : [];
+  flow.add(stacked([...trimmed, space(1), tick(words('sheet.checked')), space(2)]));
 }

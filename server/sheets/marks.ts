@@ -93,7 +93,7 @@ const PAST: Readonly<Record<Mark['kind'], number>> = {
 /** The sign of a mark with its words at the freest place round it. */
 export function markItems(mark: Mark, items: readonly Item[], area: Rectangle): Item[] {
   const drawn = sign(mark);
-  const text = mark.kind === 'end' || mark.kind === 'bend' || mark.kind === 'joint' ? mark.label : wordsFor(mark);
+  const text = wordsFor(mark);
   if (text === '') return drawn;
   const candidates = [0, 35, -35, 70, -70, 110, -110, 180].flatMap((degrees) =>
     [0, 3, 7].map((further) => {
@@ -111,6 +111,8 @@ export function markItems(mark: Mark, items: readonly Item[], area: Rectangle): 
 }
 
 function wordsFor({ kind, label }: Mark): string {
+  if (kind === 'bend' || kind === 'joint') return label;
+  if (kind === 'end') return words('sheet.datum-end-of', { member: label });
   const name =
     kind === 'feed'
       ? words('mark.feed')

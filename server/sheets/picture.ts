@@ -1,5 +1,6 @@
 import { hatch } from './hatch.ts';
-import { dimensionLines, dimensionText, type Dimension } from './dimension.ts';
+import { dimensionLines, dimensionText, movedDimension, type Dimension } from './dimension.ts';
+import { placeDimensions } from './dimension-places.ts';
 import { around, COLOURS, STROKES, line, shape, type Item, type Rectangle, type Spot, type Stroke } from './ink.ts';
 import { markItems } from './marks.ts';
 import { largestScale, type Scale } from './scale.ts';
@@ -21,21 +22,22 @@ export type Picture = Block & { readonly scale: Scale };
 /** Room round the drawing for values and marks [mm on paper]. */
 const ROOM = 9;
 
-/** Everything of a view that a selection draws. */
-function drawnPoints(view: View, selection: Selection): FlatPoint[] {
-  const layers = view.layers.filter((layer) => selection.layers.includes(layer.role));
-  return [
-    ...layers.flatMap((layer) => layer.members.flatMap((member) => [...member.edges.flat(), ...member.centreline])),
-    ...view.dimensions.filter(selection.dimensions).flatMap((dimension) => [...dimension.line]),
-  ];
+/** A view on paper at a scale, its origin where the view's own is: dimensions and the places of everything drawn [mm]. */
+function onPaper(view: View, selection: Selection, factor: number): { dimensions: Dimension[]; places: Spot[] } {
+  const place = ([x, y]: readonly [number, number]): Spot => [x * factor, -y * factor];
+  const dimensions = placeDimensions(view.dimensions.filter(selection.dimensions), place, selection.say);
+  const outlines = view.layers
+    .filter((layer) => selection.layers.includes(layer.role))
+    .flatMap((layer) => layer.members.flatMap((member) => [...member.edges.flat(), ...member.centreline]));
+  return { dimensions, places: [...outlines.map(place), ...dimensions.flatMap((dimension) => [...dimension.line])] };
 }
 
 /** The standard scale at which a view fits into a width and height [mm]. */
 export function scaleFor(view: View, selection: Selection, room: { width: number; height: number }): Scale {
-  const size = around(drawnPoints(view, selection));
-  return largestScale(
-    (factor) => size.width * factor + 2 * ROOM <= room.width && size.height * factor + 2 * ROOM <= room.height,
-  );
+  return largestScale((factor) => {
+    const size = around(onPaper(view, selection, factor).places);
+    return size.width + 2 * ROOM <= room.width && size.height + 2 * ROOM <= room.height;
+  });
 }
 
 const STYLES: Readonly<Record<ViewLayer['role'], Stroke>> = {
@@ -47,28 +49,19 @@ const STYLES: Readonly<Record<ViewLayer['role'], Stroke>> = {
 
 /** Draws a view at a standard scale, in the middle of a width, from its own top left corner. */
 export function picture(view: View, selection: Selection, room: { width: number; height: number }): Picture {
-  const points = drawnPoints(view, selection);
-  if (points.length === 0) return { items: [], scale: largestScale(() => true), height: 0 };
-  const bounds = around(points);
   const scale = scaleFor(view, selection, room);
-  const height = bounds.height * scale.factor + 2 * ROOM;
-  const left = (room.width - bounds.width * scale.factor) / 2;
-  const place = ([x, y]: FlatPoint): Spot => [
-    left + (x - bounds.left) * scale.factor,
-    ROOM + (bounds.top + bounds.height - y) * scale.factor,
-  ];
+  const paper = onPaper(view, selection, scale.factor);
+  if (paper.places.length === 0) return { items: [], scale, height: 0 };
+  const bounds = around(paper.places);
+  const height = bounds.height + 2 * ROOM;
+  const shift: Spot = [(room.width - bounds.width) / 2 - bounds.left, ROOM - bounds.top];
+  const place = ([x, y]: FlatPoint): Spot => [shift[0] + x * scale.factor, shift[1] - y * scale.factor];
   const area: Rectangle = { left: 0, top: 0, width: room.width, height };
   const items: Item[] = [];
   for (const layer of view.layers.filter(({ role }) => selection.layers.includes(role))) {
     items.push(...layerItems(layer, selection, place));
   }
-  const dimensions = view.dimensions.filter(selection.dimensions).map((dimension): Dimension => ({
-    from: place(dimension.from),
-    to: place(dimension.to),
-    line: [place(dimension.line[0]), place(dimension.line[1])],
-    text: selection.say(dimension),
-    radius: dimension.radius,
-  }));
+  const dimensions = paper.dimensions.map((dimension) => movedDimension(dimension, shift));
   for (const dimension of dimensions) items.push(...dimensionLines(dimension));
   for (const dimension of dimensions) {
     items.push(...dimensionText(dimension, items, area));

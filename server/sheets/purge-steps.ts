@@ -7,7 +7,7 @@ import { figuresRow } from './figures-row.ts';
 import type { Flow } from './flow.ts';
 import { HEIGHTS } from './ink.ts';
 import { picture } from './picture.ts';
-import type { SheetInput } from './sheet-input.ts';
+import { remarks, type SheetInput } from './sheet-input.ts';
 import { tick } from './sign.ts';
 import { stepHead } from './step.ts';
 import { table } from './table.ts';
@@ -68,6 +68,7 @@ export function plugFeedVent(flow: Flow, purge: PurgePlan, input: SheetInput, nu
       { width: flow.width, height: 2 },
     ),
   );
+  for (const block of remarks(input, /^\/purge(\/|$)/, flow.width)) flow.add(block);
   const bore = words('sheet.vent-bore', {
     bore: formatLength(job.purge.ventBore, job.units),
     pressure: formatFigure(purge.ventPressure, job.units),
@@ -84,7 +85,9 @@ export function plugFeedVent(flow: Flow, purge: PurgePlan, input: SheetInput, nu
 
 const stoppers = ({ plugs, dams }: Chamber, input: SheetInput): string =>
   [
-    ...plugs.map(({ member, end }) => words('sheet.plug-at', { member, end: wordsOf('choice.memberEnd', end) })),
+    ...plugs.map(({ member, end }) =>
+      words('sheet.plug-at', { member, end: words(end === 'start' ? 'sheet.at-start' : 'sheet.at-finish') }),
+    ),
     ...dams.map((dam) => words('sheet.dam-at', { place: place(dam, input) })),
   ].join('; ') || '—';
 
@@ -183,9 +186,8 @@ export function weld(
       }),
     );
   });
-  flow.add(
-    stacked([stepHead(number, words('sheet.step-weld'), flow.width), figuresRow(numbers, flow.width), ...order]),
-  );
+  const begin = stacked([stepHead(number, words('sheet.step-weld'), flow.width), figuresRow(numbers, flow.width)]);
+  flow.addTogether([begin, ...order]);
   flow.add(stacked([paragraph(words('sheet.weld-sentence'), flow.width, { height: HEIGHTS.small }), space(2)]));
 }
 

@@ -1,11 +1,11 @@
 import { formatFigure } from '../language/quantity-format.ts';
-import { words, wordsOf } from '../language/words.ts';
+import { words } from '../language/words.ts';
 import type { Way } from '../plan/correction.ts';
 import type { Flow } from './flow.ts';
 import type { SheetInput } from './sheet-input.ts';
 import { stepHead } from './step.ts';
 import { table } from './table.ts';
-import { space } from './text-block.ts';
+import { paragraph, space } from './text-block.ts';
 
 /** Bends that are turned further or opened. */
 export function addRebends(flow: Flow, way: Way, { job }: SheetInput, number: number): void {
@@ -43,12 +43,15 @@ export function addTrims(flow: Flow, way: Way, { job }: SheetInput, number: numb
       ],
       way.trims.map(({ member, end, length }) => [
         member,
-        wordsOf('choice.memberEnd', end),
+        words(end === 'start' ? 'sheet.at-start' : 'sheet.at-finish'),
         { text: formatFigure(length, job.units), weight: 600 },
       ]),
       { width: flow.width },
     ),
-    [stepHead(number, words('sheet.step-trim'), flow.width)],
+    [
+      stepHead(number, words('sheet.step-trim'), flow.width),
+      paragraph(words('sheet.trim-last'), flow.width, { weight: 600 }),
+    ],
   );
   flow.add(space(2));
 }

@@ -4,7 +4,7 @@ import type { Job } from '../job/job.ts';
 import type { Finding } from '../plan/finding.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Way } from '../plan/correction.ts';
-import { formatLength } from '../language/length-format.ts';
+import { formatClosely, formatLength } from '../language/length-format.ts';
 import { HEIGHTS } from './ink.ts';
 import { paragraph, stacked, type Block } from './text-block.ts';
 
@@ -19,8 +19,11 @@ export type SheetInput = {
 /** 'Ø 38.1 mm × 1.7 mm, 316L'. */
 export function tubeWords({ tube, units }: Job): string {
   const grade = tube.grade.from === 'catalogue' ? tube.grade.key : tube.grade.name;
-  const wall = units.length === 'mm' ? `${String(Number(tube.wall.toFixed(3)))} mm` : formatLength(tube.wall, units);
-  return words('sheet.tube-of', { diameter: formatLength(tube.outsideDiameter, units), wall, grade });
+  return words('sheet.tube-of', {
+    diameter: formatLength(tube.outsideDiameter, units),
+    wall: formatClosely(tube.wall, units),
+    grade,
+  });
 }
 
 /** The way that the sheets show, or undefined where nothing came back or none is possible. */

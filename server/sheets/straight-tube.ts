@@ -110,6 +110,7 @@ function rowItems(
   const ends: { station: number; x: number }[] = [{ station: row.from, x: 0 }];
   let station = row.from;
   let x = 0;
+  let said = -Infinity;
   for (const [index, stretch] of stretches.entries()) {
     const length = lengths[index] ?? 0;
     const area: readonly Spot[] = [
@@ -138,8 +139,11 @@ function rowItems(
       ),
     );
     if (stretch.length * row.factor > length + 1e-6) items.push(...breakAt(x + length / 2, top, bottom));
-    if (stretch.caption !== '') {
-      items.push(write([x + length / 2, bottom + 5], stretch.caption, { align: 'middle', weight: 600 }));
+    const caption = write([x + length / 2, bottom + 5], stretch.caption, { align: 'middle', weight: 600 });
+    // one that would run into the last is left out: the marks say the number too
+    if (caption.width > 0 && x + length / 2 - caption.width / 2 > said) {
+      items.push(caption);
+      said = x + length / 2 + caption.width / 2 + 1;
     }
     x += length;
     station += stretch.length;

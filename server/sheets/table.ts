@@ -123,6 +123,9 @@ export function table(columns: readonly Column[], rows: readonly (readonly Cell[
   };
 }
 
+/** Height of a table with all its rows [mm]. */
+export const tableHeight = ({ head, rows }: Table): number => rows.reduce((sum, row) => sum + row.height, head.height);
+
 /** The whole table as one block. */
 export function tableBlock({ head, rows }: Table): Block {
   let height = head.height;

@@ -1,5 +1,5 @@
 import type { Units } from '../job/job.ts';
-import { fixed, formatLength, lengthParts } from '../language/length-format.ts';
+import { fixed, formatClosely, formatLength } from '../language/length-format.ts';
 import { words } from '../language/words.ts';
 import type { WrapTemplate } from '../plan/frame.ts';
 import { checkBars } from './check-bars.ts';
@@ -10,6 +10,9 @@ import { table, tableBlock } from './table.ts';
 import { beside, paragraph, space, stacked, type Block } from './text-block.ts';
 import { tilesAlong } from './tiles.ts';
 import { wrapSize, wrapTiles } from './wrap-drawing.ts';
+
+/** By definition of the inch. Ordinates in inches are decimal: a fraction is too coarse for a cut. */
+const MM_PER_INCH = 25.4;
 
 /** Height that the names and the check bars take above the wrap [mm]. */
 const HEAD = 44;
@@ -34,6 +37,12 @@ function turnFor(template: WrapTemplate, paper: Paper): Turn {
   return count('across') < count('upright') ? 'across' : 'upright';
 }
 
+const unitOf = (units: Units): string => (units.length === 'mm' ? 'mm' : 'in');
+
+/** An ordinate: hundredths of a millimetre, or thousandths of an inch. */
+const ordinate = (mm: number, units: Units): string =>
+  units.length === 'mm' ? fixed(mm, 2) : fixed(mm / MM_PER_INCH, 3);
+
 /** What identifies and checks a wrap; stands on every page of it. */
 function head(
   template: WrapTemplate,
@@ -45,8 +54,8 @@ function head(
   const part = tile.of > 1 ? `, ${words('sheet.tile', { tile: tile.number, of: tile.of })}` : '';
   const ring = words('sheet.ring-at', { distance: formatLength(template.ringStation, setting.units) });
   const length = words('sheet.wrap-length', {
-    length: formatLength(template.wrapLength, setting.units),
-    paper: formatLength(setting.paperThickness, setting.units),
+    length: `${ordinate(template.wrapLength, setting.units)} ${unitOf(setting.units)}`,
+    paper: formatClosely(setting.paperThickness, setting.units),
   });
   const join = tile.of > 1 ? ` ${words('sheet.tile-join')}` : '';
   return stacked([
@@ -61,8 +70,8 @@ function head(
 
 /** The ordinates in two tables beside one another: a tape beats a printer. */
 function ordinates(template: WrapTemplate, width: number, units: Units): Block {
-  const unit = units.length === 'mm' ? 'mm' : 'in';
-  const show = (value: number): string => (units.length === 'mm' ? fixed(value, 2) : lengthParts(value, units).number);
+  const unit = unitOf(units);
+  const show = (value: number): string => ordinate(value, units);
   const half = Math.ceil(template.stations.length / 2);
   const part = (from: number): Block =>
     tableBlock(

@@ -1,5 +1,7 @@
 import type { FlatPoint, View, ViewDimension, ViewLayer } from '../../server/plan/view.ts';
-import { HOOP } from './fixture.ts';
+
+/** Sizes of the made-up hoop [mm]: over the outside 950 wide, legs 600, came back 62 too wide. */
+export const HOOP = { width: 950, leg: 600, wrong: 62, corner: 116 } as const;
 
 /** Centreline of a hoop with quarter-round corners [mm]: up the left leg, over, down the right. */
 function hoopLine(width: number): FlatPoint[] {

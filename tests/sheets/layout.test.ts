@@ -1,6 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { landingStage } from '../../db/demo/landing-stage.ts';
+import type { Figure } from '../../server/plan/figure.ts';
+import type { Plan } from '../../server/plan/plan.ts';
+import { plan } from '../../server/solver/plan.ts';
 import { crosses, overlap } from '../../server/sheets/free-place.ts';
-import { textBox, type Drawn, type Item, type Rectangle, type Written } from '../../server/sheets/ink.ts';
+import { textBox, textCorners, type Drawn, type Item, type Rectangle, type Written } from '../../server/sheets/ink.ts';
 import type { Page } from '../../server/sheets/page.ts';
 import { SHEET_NAMES, layoutSheet, type SheetName } from '../../server/sheets/render-sheet.ts';
 import { makeJob, makePlan } from './fixture.ts';
@@ -16,10 +20,41 @@ const shrunk = (box: Rectangle, by = 0.05): Rectangle => ({
   height: box.height - 2 * by,
 });
 
-function pagesOf(name: SheetName, diameter: number, paper: 'a4' | 'letter', unit: 'mm' | 'inch'): readonly Page[] {
-  const job = makeJob(diameter, paper);
+/** A printer's own margin [mm]: common practice, no source. */
+const MARGIN = 4;
+
+/** Whatever leaves the paper. */
+function outside(page: Page): string[] {
+  return page.items.flatMap((item) => {
+    const points = item.kind === 'text' ? textCorners(item) : item.points;
+    const inside = points.every(
+      ([x, y]) => x >= MARGIN && x <= page.width - MARGIN && y >= MARGIN && y <= page.height - MARGIN,
+    );
+    return inside ? [] : [item.kind === 'text' ? item.text : item.role];
+  });
+}
+
+/** Pairs of texts that lie over one another. */
+function covered(page: Page): string[] {
+  const written = texts(page.items).map((text) => ({ text: text.text, box: shrunk(textBox(text)) }));
+  return written.flatMap((one, index) =>
+    written
+      .slice(index + 1)
+      .filter((other) => overlap(one.box, other.box))
+      .map((other) => `${one.text} / ${other.text}`),
+  );
+}
+
+/** The job that a new database opens with, planned by the solver. */
+const demo = landingStage();
+const demoPlan = plan(demo);
+
+type Case = { name: SheetName; paper: 'a4' | 'letter'; unit: 'mm' | 'inch'; diameter: number | 'demo' };
+
+function pagesOf({ name, diameter, paper, unit }: Case): readonly Page[] {
+  const job = diameter === 'demo' ? { ...demo, print: { ...demo.print, paper } } : makeJob(diameter, paper);
   const sheet = layoutSheet(name, {
-    plan: makePlan(diameter),
+    plan: diameter === 'demo' ? demoPlan : makePlan(diameter),
     job: { ...job, units: { ...job.units, length: unit } },
     revision: { number: 3, date: '2026-11-25T08:00:00Z' },
   });
@@ -27,47 +62,23 @@ function pagesOf(name: SheetName, diameter: number, paper: 'a4' | 'letter', unit
   return sheet.pages;
 }
 
-const cases = SHEET_NAMES.flatMap((name) =>
+const cases: Case[] = SHEET_NAMES.flatMap((name) =>
   (['a4', 'letter'] as const).flatMap((paper) =>
-    (['mm', 'inch'] as const).flatMap((unit) => [38.1, 114.3].map((diameter) => ({ name, paper, unit, diameter }))),
+    (['mm', 'inch'] as const).flatMap((unit) =>
+      ([38.1, 114.3, 'demo'] as const).map((diameter) => ({ name, paper, unit, diameter })),
+    ),
   ),
 );
 
-describe.each(cases)('$name on $paper in $unit, tube of $diameter mm', ({ name, paper, unit, diameter }) => {
-  const pages = pagesOf(name, diameter, paper, unit);
+describe.each(cases)('$name on $paper in $unit, tube $diameter', (one) => {
+  const pages = pagesOf(one);
 
   it('keeps everything on the paper', () => {
-    for (const page of pages) {
-      for (const item of page.items) {
-        const box = item.kind === 'text' ? textBox(item) : undefined;
-        const points =
-          box === undefined
-            ? (item as Drawn).points
-            : ([
-                [box.left, box.top],
-                [box.left + box.width, box.top + box.height],
-              ] as const);
-        for (const [x, y] of points) {
-          expect(x).toBeGreaterThanOrEqual(4);
-          expect(x).toBeLessThanOrEqual(page.width - 4);
-          expect(y).toBeGreaterThanOrEqual(4);
-          expect(y).toBeLessThanOrEqual(page.height - 4);
-        }
-      }
-    }
+    for (const page of pages) expect(outside(page)).toEqual([]);
   });
 
   it('lays no text over another', () => {
-    for (const page of pages) {
-      const written = texts(page.items);
-      const met = written.flatMap((one, index) =>
-        written
-          .slice(index + 1)
-          .filter((other) => overlap(shrunk(textBox(one)), shrunk(textBox(other))))
-          .map((other) => `${one.text} / ${other.text}`),
-      );
-      expect(met).toEqual([]);
-    }
+    for (const page of pages) expect(covered(page)).toEqual([]);
   });
 
   it('lets no line pass through an upright or lying text', () => {
@@ -86,3 +97,62 @@ describe.each(cases)('$name on $paper in $unit, tube of $diameter mm', ({ name, 
     }
   });
 });
+
+describe('a frame of many members, bends, joints and findings', () => {
+  it.each(SHEET_NAMES)('keeps %s on its pages, no text over another', (name) => {
+    const plan = crowded();
+    const sheet = layoutSheet(name, { plan, job: makeJob(), revision: null });
+    if (!sheet.ok) throw new Error(sheet.reason);
+    for (const page of sheet.pages) {
+      expect(outside(page)).toEqual([]);
+      expect(covered(page)).toEqual([]);
+    }
+  });
+});
+
+/** From one round of bends to the next [mm]. */
+const FURTHER = 1600;
+
+const further = (figure: Figure, by: number): Figure => ({ ...figure, value: figure.value + by });
+
+/** The made-up plan with twenty times as much of everything. */
+function crowded(): Plan {
+  const plan = makePlan();
+  const times = <T>(list: readonly T[], change: (one: T, index: number) => T): T[] =>
+    Array.from({ length: 20 }, (_, round) => list.map((one) => change(one, round))).flat();
+  const { frame, correction } = plan;
+  if (frame === null || correction === null) throw new Error('the made-up plan is whole');
+  const members = times(frame.members, (member, round) => ({
+    ...member,
+    name: `${member.name} with a rather long name ${String(round)}`,
+    cutLength: further(member.cutLength, 19 * FURTHER),
+    bends: times(member.bends, (bend, along) => ({
+      ...bend,
+      startMark: further(bend.startMark, along * FURTHER),
+      middleMark: further(bend.middleMark, along * FURTHER),
+      endMark: further(bend.endMark, along * FURTHER),
+    })).map((bend, index) => ({ ...bend, number: index + 1 })),
+  }));
+  return {
+    ...plan,
+    findings: times(plan.findings, (finding) => finding),
+    frame: { ...frame, members, checks: times(frame.checks, (check, index) => ({ ...check, index })) },
+    correction: {
+      ...correction,
+      members: correction.members.map((member) => ({
+        ...member,
+        developedLength: further(member.developedLength, 19 * 100),
+      })),
+      differences: times(correction.differences, (one, index) => ({ ...one, index })),
+      ways: correction.ways.map((way) => ({
+        ...way,
+        joints: times(way.joints, (joint, along) => ({
+          ...joint,
+          faceA: { ...joint.faceA, station: further(joint.faceA.station, along * 100) },
+          faceB: { ...joint.faceB, station: further(joint.faceB.station, along * 100) },
+        })).map((joint, index) => ({ ...joint, number: index + 1 })),
+        after: times(way.after, (one) => one),
+      })),
+    },
+  };
+}

@@ -4,7 +4,8 @@ import { hasWords } from '../../server/language/words.ts';
 import { SHEET_REASONS } from '../../server/sheets/page.ts';
 import { SHEET_NAMES, renderSheet, type SheetName } from '../../server/sheets/render-sheet.ts';
 import type { SheetInput } from '../../server/sheets/sheet-input.ts';
-import { figure, makeJob, makePlan } from './fixture.ts';
+import { makeJob, makePlan } from './fixture.ts';
+import { figure } from './fixture-figure.ts';
 import { readPdf } from './read-pdf.ts';
 
 const REVISION = { number: 7, date: '2026-11-25T08:30:00Z' };

@@ -61,6 +61,7 @@ export const sheets = {
   'sheet.rate-missing': '— rate missing',
   'sheet.time-missing': '— time missing',
   'sheet.money-partial': 'A dash stands where a rate or a time has not been typed; it is not nothing.',
+  'sheet.more-sizes': '{count} more on the job card.',
   'sheet.agreed-by': 'agreed: name and signature',
 
   'sheet.estimate': 'Estimate',
