@@ -117,13 +117,7 @@ export const SOURCES = {
     'practice',
   ),
   'filler-pairing': source('AWS A5.9 and EN ISO 14343-A', 'filler by base grade; pairing seen second-hand', 'standard'),
-  'weld-section': source(
-    'Section of a weld with parabolic cap and root',
-    'derived; the size of the bead is common practice, no source',
-    'derivation',
-  ),
   'tack-spacing': source('Tacks round a tube', 'common practice, no source', 'practice'),
-  'shop-rates': source('Rates and times typed in this job', '', 'typed'),
 } as const satisfies Record<string, Source>;
 
 export type SourceKey = keyof typeof SOURCES;

@@ -1,102 +1,108 @@
 import type { Welding } from '../../job/purge.ts';
-import type { Grade, Tube } from '../../job/tube.ts';
+import type { Tube } from '../../job/tube.ts';
 import type { Finding } from '../../plan/finding.ts';
 import type { WeldingPlan } from '../../plan/purge.ts';
-import { figure, input } from '../figure.ts';
+import { band, figure, input } from '../figure.ts';
+import { fillerFor } from './filler.ts';
+import { CURRENT_FOR_WALL } from './heat.ts';
+import { weldArea } from './weld-section.ts';
 
-/** Amperes for a millimetre of wall, closed butt in tube with or without a little filler: common practice, no source. */
-const CURRENT_FOR_WALL = { low: 30, high: 40 } as const;
-
-/** Reinforcement taken for the filler's mass, parabolic cap and root [mm]: typical of thin tube, common practice. */
-const CAP = { width: 4, height: 0.5 } as const;
-const ROOT = { width: 3, height: 0.4 } as const;
-
-/** Density of deposited stainless weld metal [g/mm³]. */
-const WELD_METAL_DENSITY = 7.9e-3;
-
-/** Stubs and losses on top of the rod that ends up in the weld: 10 to 15 % and 5 %, common practice, no source. */
+/** Density of stainless weld metal [kg/m³]; that of austenitic grades, EN 10088-1. */
+const WELD_METAL_DENSITY = 7900;
+/** Rod to buy for rod in the weld: 15 % of stubs and 5 % of losses on top; common practice, no source. */
 const ROD_ALLOWANCE = 1.2;
+/** The bead's size is a guess by half either way; our own judgement. */
+const BEAD_DOUBT = 0.5;
 
-/** Tacks by outside diameter [mm]: three at 120° up to 40, four at 90° up to 100, else every 70 mm: common practice. */
-function tacksFor(outsideDiameter: number): number {
+/** Tacks by outside diameter [mm]: 3 at 120° up to 40, 4 at 90° up to 100, else one for 70 mm; common practice, no source. */
+export function tacksRound(outsideDiameter: number): number {
   if (outsideDiameter <= 40) return 3;
   return outsideDiameter <= 100 ? 4 : Math.ceil((Math.PI * outsideDiameter) / 70);
 }
 
-/** Filler that goes with a grade, AWS A5.9 designations. */
-function fillerFor(grade: Grade): string {
-  if (grade.from === 'own') return '';
-  const fillers = {
-    '304': 'ER308L',
-    '304L': 'ER308L',
-    '316': 'ER316L',
-    '316L': 'ER316L',
-    '321': 'ER347',
-    '2205': 'ER2209',
-  } as const;
-  return fillers[grade.key];
-}
-
 /**
- * Lengths, times and filler of the butt welds round the tube; settings to start from and prove on a test piece.
+ * Lengths, times, current and filler of butt welds round the tube; values to begin with, to be proved on a test piece.
  *
- * @param work torch settings, tube, and the number of joints
- * @returns the plan, arc time of one joint [s], and what there is to say
+ * @param work torch settings, tube, number of joints, and the gap between their faces [mm]
+ * @returns the plan, all joints together; the arc time of one [s]; findings, of which there are none yet
  */
-export function planWelding(work: { welding: Welding; tube: Tube; joints: number; gap: number }): {
-  welding: WeldingPlan;
-  arcTimeEach: number;
-  findings: Finding[];
-} {
-  const { welding, tube, joints, gap } = work;
+export function planWelding(work: {
+  readonly welding: Welding;
+  readonly tube: Tube;
+  readonly joints: number;
+  readonly gap: number;
+}): { welding: WeldingPlan; arcTimeEach: number; findings: Finding[] } {
+  const { welding, tube, joints } = work;
   const { outsideDiameter, wall } = tube;
-  const girth = Math.PI * (outsideDiameter - wall);
-  const arcTimeEach = girth / welding.travelSpeed;
-  const withFiller = welding.fillerDiameter > 0;
-  // A_w = b t + ⅔ (w_c h_c + w_r h_r), square butt
-  const section = withFiller ? gap * wall + (2 / 3) * (CAP.width * CAP.height + ROOT.width * ROOT.height) : 0;
-  const mass = WELD_METAL_DENSITY * section * girth * joints;
-  const rodSection = (Math.PI / 4) * welding.fillerDiameter ** 2;
-  const rod = withFiller ? ((section * girth) / rodSection) * ROD_ALLOWANCE * joints : 0;
-  const inputs = [
-    input('D', 'outside-diameter', outsideDiameter, 'mm'),
-    input('t', 'wall', wall, 'mm'),
-    input('n', 'joints', joints, 'count'),
-  ];
-  const bead = [...inputs, input('b', 'gap', gap, 'mm'), input('A', 'weld-section', section, 'mm2')];
-  const current = (perWall: number) =>
-    figure(
-      perWall * wall,
-      'A',
-      'I = i t',
-      [input('i', 'current-for-wall', perWall, 'A/mm'), ...inputs.slice(1, 2)],
-      ['practice'],
-    );
+  const lengthEach = Math.PI * (outsideDiameter - wall);
+  const arcTimeEach = lengthEach / welding.travelSpeed;
+  const outside = input('D', 'outside-diameter', outsideDiameter, 'mm');
+  const thickness = input('t', 'wall', wall, 'mm');
+  const count = input('n', 'joints', joints, 'count');
+  const current = (perWall: number) => {
+    const inputs = [input('i', 'current-for-wall', perWall, 'A/mm'), thickness];
+    return figure(perWall * wall, 'A', 'I = i t', inputs, ['tube-weld-current']);
+  };
+  const tacks = tacksRound(outsideDiameter);
   return {
     arcTimeEach,
     findings: [],
     welding: {
-      weldLength: figure(girth * joints, 'mm', 'l = n π (D − t)', inputs, ['geometry']),
+      weldLength: figure(lengthEach * joints, 'mm', 'l = n π (D − t)', [count, outside, thickness], ['geometry']),
       arcTime: figure(
         arcTimeEach * joints,
         's',
-        'T = n π (D − t) / v',
-        [...inputs, input('v', 'travel-speed', welding.travelSpeed, 'mm/s')],
-        ['typed', 'geometry'],
+        'T = n π (D − t)/v',
+        [count, outside, thickness, input('v', 'travel-speed', welding.travelSpeed, 'mm/s')],
+        ['geometry', 'typed'],
       ),
-      joints: figure(joints, 'count', 'n', inputs.slice(2), ['geometry']),
+      joints: figure(joints, 'count', 'n', [count], ['geometry']),
       currentLow: current(CURRENT_FOR_WALL.low),
       currentHigh: current(CURRENT_FOR_WALL.high),
-      filler: withFiller ? fillerFor(tube.grade) : '',
-      fillerMass: figure(mass, 'g', 'm = n ρ A π (D − t)', bead, ['weld-metal', 'practice']),
-      fillerLength: figure(
-        rod,
-        'mm',
-        'l = 1.2 n A π (D − t) / (π d² / 4)',
-        [...bead, input('d', 'filler-diameter', welding.fillerDiameter, 'mm')],
-        ['weld-metal', 'practice'],
+      ...fillerFigures(work, lengthEach * joints),
+      tacks: figure(
+        tacks * joints,
+        'count',
+        'n k',
+        [count, input('k', 'tacks-each', tacks, 'count'), outside],
+        ['tack-spacing'],
       ),
-      tacks: figure(tacksFor(outsideDiameter), 'count', '3 ≤ 40 mm < 4 ≤ 100 mm', inputs.slice(0, 1), ['practice']),
     },
+  };
+}
+
+/** Filler to have at hand: as much as the welds take, with what is lost; nothing where the torch runs without. */
+function fillerFigures(
+  { welding, tube, gap }: { readonly welding: Welding; readonly tube: Tube; readonly gap: number },
+  length: number,
+): Pick<WeldingPlan, 'filler' | 'fillerMass' | 'fillerLength'> {
+  const { fillerDiameter: diameter } = welding;
+  const area = diameter > 0 ? weldArea({ wall: tube.wall, gap }) : 0;
+  const mass = (ROD_ALLOWANCE * WELD_METAL_DENSITY * area * length) / 1e6;
+  const rod = diameter > 0 ? (ROD_ALLOWANCE * area * length) / ((Math.PI * diameter ** 2) / 4) : 0;
+  const bead = [
+    input('k', 'rod-allowance', ROD_ALLOWANCE, 'ratio'),
+    input('A', 'weld-section', area, 'mm2'),
+    input('l', 'weld-length', length, 'mm'),
+  ];
+  const doubt = (value: number) => (value > 0 ? band(BEAD_DOUBT * value, 'bead-size') : null);
+  return {
+    filler: diameter > 0 ? fillerFor(tube.grade) : '',
+    fillerMass: figure(
+      mass,
+      'g',
+      'm = k ρ A l',
+      [...bead, input('ρ', 'density', WELD_METAL_DENSITY, 'kg/m3')],
+      ['weld-metal', 'filler-pairing', 'practice'],
+      doubt(mass),
+    ),
+    fillerLength: figure(
+      rod,
+      'mm',
+      'k A l/(π d²/4)',
+      [...bead, input('d', 'filler-diameter', diameter, 'mm')],
+      ['weld-metal', 'practice'],
+      doubt(rod),
+    ),
   };
 }
