@@ -4,52 +4,104 @@ import { finding } from '../finding.ts';
 import { hoopFrame } from './hoop-frame.ts';
 import type { HoopFailure } from './hoop-sizes.ts';
 import type { DrawnFrame, ShapeContext } from './shape-context.ts';
-import { above, atLeast, atMost, wayOut } from './way-out.ts';
+import { above, atLeast, atMost, below, wayOut } from './way-out.ts';
 
-/** A hoop drawn, or the stop that says which size does not go. */
+/** A hoop drawn, or the stops that say which sizes do not go. */
 export function expandHoop(hoop: Hoop, context: ShapeContext): DrawnFrame {
   const drawn = hoopFrame(hoop, context);
   if (!('failure' in drawn)) return { geometry: drawn, findings: [] };
-  return { geometry: null, findings: [asFinding(drawn, hoop, context.root)] };
+  const failures = [drawn, ...(drawn.also ?? [])];
+  return { geometry: null, findings: failures.map((failure) => asFinding(failure, hoop, context)) };
 }
 
-/** Limits in the reference that the size was typed in: as far from the typed value as from the centre size. */
-function asFinding(failure: HoopFailure, hoop: Hoop, root: string): Finding {
-  const typed = typedValue(hoop, failure.field) ?? failure.value;
+/** A failure's limits in the reference that its size was typed in: as far from it as they are centre to centre. */
+function typedLimits(failure: HoopFailure, typed: number): { low?: number; high?: number } {
   const turned = (limit: number) => typed + (limit - failure.value);
-  const low = failure.low === undefined ? undefined : turned(failure.low);
-  const high = failure.high === undefined ? undefined : turned(failure.high);
-  const field = `${root}/${failure.field}`;
-  const data = { value: typed, ...(low === undefined ? {} : { low }), ...(high === undefined ? {} : { high }) };
-  return finding(failure.failure, 'stop', field, data, mended(failure, { field, typed, low, high }));
+  return {
+    ...(failure.low === undefined ? {} : { low: turned(failure.low) }),
+    ...(failure.high === undefined ? {} : { high: turned(failure.high) }),
+  };
 }
 
-/** The nearest value inside the limits. */
-function mended(
-  failure: HoopFailure,
-  at: { field: string; typed: number; low: number | undefined; high: number | undefined },
-): Finding['wayOut'] {
-  if (at.low !== undefined && at.high !== undefined && atLeast(at.low) > atMost(at.high)) return null;
-  if (at.low !== undefined && at.typed <= at.low) {
-    const open = failure.failure === 'width-under-tube' || failure.failure === 'leg-short-for-bend';
-    return wayOut(at.field, open ? above(at.low) : atLeast(at.low), mostOf(failure));
+function asFinding(failure: HoopFailure, hoop: Hoop, context: ShapeContext): Finding {
+  const typed = typedSize(hoop, failure.field);
+  const field = `${context.root}/${failure.field}`;
+  const data = { value: typed, ...typedLimits(failure, typed) };
+  const mended = mend(failure, hoop, context);
+  const most = failure.field === 'crossbar/radius' ? 1_000_000 : 20_000;
+  return finding(failure.failure, 'stop', field, data, mended === null ? null : wayOut(field, mended, most));
+}
+
+/** How often a mended size may run into the next limit. */
+const MOST_TRIES = 3;
+
+/** The nearest easy value at which nothing is left to say against the size; null where there is none. */
+function mend(failure: HoopFailure, hoop: Hoop, context: ShapeContext): number | null {
+  const { field } = failure;
+  let [at, tried]: [HoopFailure, Hoop] = [failure, hoop];
+  for (let tries = 0; tries < MOST_TRIES; tries += 1) {
+    const value = nearest(at, typedSize(tried, field));
+    if (value === null) return null;
+    tried = withSize(tried, field, value);
+    const drawn = hoopFrame(tried, context);
+    if (!('failure' in drawn)) return value;
+    const again = [drawn, ...(drawn.also ?? [])].find((other) => other.field === field);
+    if (again === undefined) return value;
+    at = again;
   }
-  return at.high === undefined ? null : wayOut(at.field, atMost(at.high), mostOf(failure));
+  return null;
 }
 
-/** The largest value that the field takes [mm]: as in the Job's schema. */
-const mostOf = (failure: HoopFailure): number => (failure.failure === 'crown-radius-too-small' ? 1_000_000 : 20_000);
+/** Nearer to a limit than this a size stands on it [mm]; rounding. */
+const ON_LIMIT = 1e-6;
 
-function typedValue(hoop: Hoop, field: string): number | undefined {
-  const index = /^innerCrossbars\/(\d+)\//.exec(field)?.[1];
-  if (index !== undefined) return hoop.innerCrossbars[Number(index)]?.fromFoot.value;
-  const radius = hoop.crossbar.form === 'crowned' ? hoop.crossbar.radius : undefined;
+/** The easy value just inside the limit that is passed. */
+function nearest(failure: HoopFailure, typed: number): number | null {
+  const { low = -Infinity, high = Infinity } = typedLimits(failure, typed);
+  if (typed < low + ON_LIMIT) {
+    const inside = typed < low - ON_LIMIT ? atLeast(low) : above(low);
+    return inside > high ? null : inside;
+  }
+  if (typed > high - ON_LIMIT) {
+    const inside = typed > high + ON_LIMIT ? atMost(high) : below(high);
+    return inside < low ? null : inside;
+  }
+  return null;
+}
+
+const crossbarOf = (field: string): number => Number(/^innerCrossbars\/(\d+)\//.exec(field)?.[1] ?? Number.NaN);
+
+/** A typed size by its field below the frame [mm]. */
+function typedSize(hoop: Hoop, field: string): number {
   const sizes: Readonly<Record<string, number | undefined>> = {
     'width/value': hoop.width.value,
     'widthAtFeet/value': hoop.widthAtFeet?.value,
     'leftLeg/value': hoop.leftLeg.value,
     'rightLeg/value': hoop.rightLeg.value,
-    'crossbar/radius': radius,
+    'crossbar/radius': hoop.crossbar.form === 'crowned' ? hoop.crossbar.radius : undefined,
   };
-  return sizes[field];
+  return sizes[field] ?? hoop.innerCrossbars[crossbarOf(field)]?.fromFoot.value ?? 0;
+}
+
+/** The hoop with one size typed anew. */
+function withSize(hoop: Hoop, field: string, value: number): Hoop {
+  switch (field) {
+    case 'width/value':
+      return { ...hoop, width: { ...hoop.width, value } };
+    case 'widthAtFeet/value':
+      return { ...hoop, widthAtFeet: hoop.widthAtFeet === null ? null : { ...hoop.widthAtFeet, value } };
+    case 'leftLeg/value':
+      return { ...hoop, leftLeg: { ...hoop.leftLeg, value } };
+    case 'rightLeg/value':
+      return { ...hoop, rightLeg: { ...hoop.rightLeg, value } };
+    case 'crossbar/radius':
+      return hoop.crossbar.form === 'straight' ? hoop : { ...hoop, crossbar: { ...hoop.crossbar, radius: value } };
+    default:
+      return {
+        ...hoop,
+        innerCrossbars: hoop.innerCrossbars.map((one, index) =>
+          index === crossbarOf(field) ? { ...one, fromFoot: { ...one.fromFoot, value } } : one,
+        ),
+      };
+  }
 }

@@ -1,7 +1,7 @@
 import type { Hoop } from '../../job/frame.ts';
 import { centrelineFromChain, placeAt, type Link } from '../geometry/centreline.ts';
-import { pieceStations } from '../geometry/slice.ts';
 import type { Vector3 } from '../geometry/vector.ts';
+import { dieCorners } from './die-corners.ts';
 import type { Check, FrameGeometry, MemberGeometry, Spot } from './frame-geometry.ts';
 import { hoopSizes, type HoopFailure } from './hoop-sizes.ts';
 import { innerCrossbars } from './inner-crossbars.ts';
@@ -29,25 +29,21 @@ export function hoopFrame(
   });
   const bend: Link = { kind: 'arc', radius: context.cornerRadius, angle: half.bendAngle, rotation: 0, made: 'die' };
   const { crossbar } = hoop;
-  const middle: Link =
+  const barLength = 2 * half.halfCrossbar;
+  const bar: Link =
     crossbar.form === 'straight'
-      ? { kind: 'straight', length: 2 * half.halfCrossbar }
-      : {
-          kind: 'arc',
-          radius: crossbar.radius,
-          angle: (2 * half.halfCrossbar) / crossbar.radius,
-          rotation: 0,
-          made: 'rolled',
-        };
+      ? { kind: 'straight', length: barLength }
+      : { kind: 'arc', radius: crossbar.radius, angle: barLength / crossbar.radius, rotation: 0, made: 'rolled' };
   const legs = { left: left - half.setback, right: right - half.setback };
-  const centreline = centrelineFromChain({ point: along(0), direction: up, normal: { x: 0, y: 0, z: -1 } }, [
+  const links: Link[] = [
     { kind: 'straight', length: legs.left },
     bend,
-    middle,
+    ...(barLength > 0 ? [bar] : []),
     bend,
     { kind: 'straight', length: legs.right },
-  ]);
-  const stations = pieceStations(centreline);
+  ];
+  const centreline = centrelineFromChain({ point: along(0), direction: up, normal: { x: 0, y: 0, z: -1 } }, links);
+  const rightTangent = centreline.length - legs.right;
   const member: MemberGeometry = {
     name: 'hoop',
     centreline,
@@ -65,9 +61,9 @@ export function hoopFrame(
   const spots = {
     leftFoot: at(0),
     rightFoot: at(centreline.length),
-    leftTangent: at(stations[1] ?? 0),
-    rightTangent: at(stations[4] ?? 0),
-    middle: at(centreline.length / 2 + (legs.left - legs.right) / 2),
+    leftTangent: at(legs.left),
+    rightTangent: at(rightTangent),
+    middle: at((legs.left + rightTangent) / 2),
   };
   const inner = innerCrossbars(hoop, context, {
     along,
@@ -130,13 +126,37 @@ export function hoopFrame(
       from: spots.leftFoot,
       to: { ...spots.middle, point: { ...spots.leftFoot.point, y: spots.middle.point.y } },
     },
+    ...crownRise(crossbar, half.halfCrossbar, spots.middle, outsideDiameter),
     ...inner.checks(spots.leftFoot, upTo, root),
   ];
   return {
     members: [member, ...inner.members],
     checks,
     feet: [spots.leftFoot, spots.rightFoot],
-    corners: [at(((stations[1] ?? 0) + (stations[2] ?? 0)) / 2), at(((stations[3] ?? 0) + (stations[4] ?? 0)) / 2)],
+    corners: dieCorners(member),
     planeNormal: { x: 0, y: 0, z: 1 },
   };
+}
+
+/**
+ * Rise of the crown from the chord between its two ends [mm]: C (1 − cos β), and with C ± D/2 along the outer and the
+ * inner line. None for a straight crossbar.
+ */
+function crownRise(crossbar: Hoop['crossbar'], half: number, middle: Spot, outsideDiameter: number): Check[] {
+  if (crossbar.form === 'straight') return [];
+  const share = 1 - Math.cos(half / crossbar.radius);
+  const more = (outsideDiameter / 2) * share;
+  return [
+    {
+      key: 'crown-rise',
+      index: 0,
+      field: '',
+      reference: 'outside',
+      outsideExtra: more,
+      insideExtra: -more,
+      bothEnds: false,
+      from: { ...middle, point: { ...middle.point, y: middle.point.y - crossbar.radius * share } },
+      to: middle,
+    },
+  ];
 }

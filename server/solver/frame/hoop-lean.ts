@@ -4,7 +4,7 @@ export type WidthAtFeet = (lean: number) => number | undefined;
 /** The lean that gives the wanted width, or the widths that can be had; null where no lean gives a hoop. */
 export type LeanResult = { readonly lean: number } | { readonly reachable: { low: number; high: number } | null };
 
-/** Legs are looked for from lying almost flat to leaning in as far as the bend lets them; steps of one degree. */
+/** Legs are looked for from upright to almost flat, either way, in steps of one degree. */
 const STEPS = 85;
 const STEP = Math.PI / 180;
 
@@ -15,40 +15,35 @@ type Sample = { readonly lean: number; readonly width: number };
  * Looked for in steps, then halved down to the last bit, so that the answer is the same for every way of typing it.
  */
 export function solveLean(wanted: number, widthAt: WidthAtFeet): LeanResult {
-  const samples = sampled(widthAt);
-  let best: number | undefined;
-  const take = (lean: number) => {
-    if (best === undefined || Math.abs(lean) < Math.abs(best)) best = lean;
-  };
-  for (const [index, sample] of samples.entries()) {
-    if (sample.width === wanted) take(sample.lean);
-    const next = samples[index + 1];
-    if (next === undefined || next.lean - sample.lean > 1.5 * STEP) continue;
-    if (sample.width - wanted > 0 !== next.width - wanted > 0) take(halve(wanted, widthAt, sample, next));
+  const seen: number[] = [];
+  for (let step = 0; step < STEPS; step += 1) {
+    for (const side of [1, -1]) {
+      const ends = sampledStep(widthAt, side * step * STEP, side * (step + 1) * STEP);
+      const [near, far] = ends;
+      if (near === undefined || far === undefined) continue;
+      if (near.width === wanted) return { lean: near.lean };
+      if (near.width < wanted !== far.width < wanted) return { lean: halve(wanted, widthAt, near, far) };
+      seen.push(near.width, far.width);
+    }
   }
-  if (best !== undefined) return { lean: best };
-  if (samples.length === 0) return { reachable: null };
-  const widths = samples.map((sample) => sample.width);
-  return { reachable: { low: Math.min(...widths), high: Math.max(...widths) } };
+  return { reachable: seen.length === 0 ? null : { low: Math.min(...seen), high: Math.max(...seen) } };
 }
 
-/** Widths at every step where there is one, and at the very ends of each stretch of them. */
-function sampled(widthAt: WidthAtFeet): Sample[] {
-  const samples: Sample[] = [];
-  let before: number | undefined;
-  for (let step = -STEPS; step <= STEPS; step += 1) {
-    const lean = step * STEP;
-    const width = widthAt(lean);
-    const edge = step > -STEPS && (width === undefined) !== (before === undefined);
-    if (edge) samples.push(...edgeOf(widthAt, width === undefined ? [lean - STEP, lean] : [lean, lean - STEP]));
-    if (width !== undefined) samples.push({ lean, width });
-    before = width;
-  }
-  return samples;
+/** Both ends of a step, drawn in to where there is a width; none where there is none at either end. */
+function sampledStep(widthAt: WidthAtFeet, near: number, far: number): Sample[] {
+  const widths = { near: widthAt(near), far: widthAt(far) };
+  if (widths.near !== undefined && widths.far !== undefined)
+    return [
+      { lean: near, width: widths.near },
+      { lean: far, width: widths.far },
+    ];
+  if (widths.near !== undefined) return [{ lean: near, width: widths.near }, ...edgeOf(widthAt, near, far)];
+  if (widths.far !== undefined) return [...edgeOf(widthAt, far, near), { lean: far, width: widths.far }];
+  return [];
 }
 
 /** The last lean that still has a width, between one that has and one that has not. */
-function edgeOf(widthAt: WidthAtFeet, [has, hasNot]: readonly [number, number]): Sample[] {
+function edgeOf(widthAt: WidthAtFeet, has: number, hasNot: number): Sample[] {
   let [inside, outside] = [has, hasNot];
   for (let round = 0; round < 60; round += 1) {
     const middle = (inside + outside) / 2;
@@ -61,14 +56,14 @@ function edgeOf(widthAt: WidthAtFeet, [has, hasNot]: readonly [number, number]):
 
 /** Halves a stretch at whose ends the width stands on either side of the wanted one. */
 function halve(wanted: number, widthAt: WidthAtFeet, from: Sample, to: Sample): number {
-  const rises = to.width > from.width;
-  let [low, high] = [from.lean, to.lean];
+  const below = from.width < wanted;
+  let [near, far] = [from.lean, to.lean];
   for (let round = 0; round < 80; round += 1) {
-    const middle = (low + high) / 2;
-    if (middle <= low || middle >= high) break;
+    const middle = (near + far) / 2;
+    if (middle === near || middle === far) break;
     const width = widthAt(middle) ?? wanted;
-    if (width > wanted === rises) high = middle;
-    else low = middle;
+    if (width < wanted === below) near = middle;
+    else far = middle;
   }
-  return (low + high) / 2;
+  return (near + far) / 2;
 }

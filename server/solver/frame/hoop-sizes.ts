@@ -15,7 +15,15 @@ export type HoopFailure = {
   readonly value: number;
   readonly low?: number;
   readonly high?: number;
+  /** What else keeps it from being drawn. */
+  readonly also?: readonly HoopFailure[];
 };
+
+/** Several failures as one: the first, with the others beside it; undefined for none. */
+export function together(failures: readonly HoopFailure[]): HoopFailure | undefined {
+  const [first, ...also] = failures;
+  return first === undefined || also.length === 0 ? first : { ...first, also };
+}
 
 /** The left half of a hoop about its axis of symmetry, with the tangent point's height taken as 0 [mm, rad]. */
 export type Half = {
@@ -130,10 +138,10 @@ const centreLeg = (leg: Hoop['leftLeg'], half: Half): number =>
 /** Straight of the shorter leg, from its foot to where the bend begins [mm]. */
 const leastStraight = (sizes: HoopSizes): number => Math.min(sizes.left, sizes.right) - sizes.half.setback;
 
-/** The leg that has no straight left before its bend. */
+/** The legs that have no straight left before their bend. */
 function shortLeg({ half, left, right }: HoopSizes): HoopFailure | undefined {
   const low = half.setback;
-  if (left <= low) return { failure: 'leg-short-for-bend', field: 'leftLeg/value', value: left, low };
-  if (right <= low) return { failure: 'leg-short-for-bend', field: 'rightLeg/value', value: right, low };
-  return undefined;
+  const short = (field: string, value: number): HoopFailure[] =>
+    value <= low ? [{ failure: 'leg-short-for-bend', field, value, low }] : [];
+  return together([...short('leftLeg/value', left), ...short('rightLeg/value', right)]);
 }

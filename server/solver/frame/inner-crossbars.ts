@@ -2,7 +2,7 @@ import type { Hoop } from '../../job/frame.ts';
 import { centrelineFromChain } from '../geometry/centreline.ts';
 import type { Vector3 } from '../geometry/vector.ts';
 import type { Check, MemberGeometry, Spot } from './frame-geometry.ts';
-import type { HoopFailure } from './hoop-sizes.ts';
+import { together, type HoopFailure } from './hoop-sizes.ts';
 import { centreSize } from './reference.ts';
 
 /** The inner crossbars: straights square to the axis of symmetry, from leg to leg. */
@@ -24,19 +24,16 @@ export function innerCrossbars(
       checks: (foot: Spot, upTo: Pick<Check, 'outsideExtra' | 'insideExtra' | 'bothEnds'>, root: string) => Check[];
     } {
   const made: { member: MemberGeometry; distance: number; reference: Check['reference'] }[] = [];
+  const failures: HoopFailure[] = [];
   for (const [index, crossbar] of hoop.innerCrossbars.entries()) {
     const distance = centreSize(crossbar.fromFoot, { outsideDiameter: context.outsideDiameter, overlap: 0.5 });
     const fromRightFoot = distance - legs.left + legs.right;
     const low = Math.max(0, legs.left - legs.right);
     const high = Math.min(legs.straights.left, legs.straights.right + legs.left - legs.right);
     if (distance < low || distance > high) {
-      return {
-        failure: 'crossbar-outside-legs',
-        field: `innerCrossbars/${index}/fromFoot/value`,
-        value: distance,
-        low,
-        high,
-      };
+      const field = `innerCrossbars/${index}/fromFoot/value`;
+      failures.push({ failure: 'crossbar-outside-legs', field, value: distance, low, high });
+      continue;
     }
     const start = legs.along(distance);
     const saddle = (station: number) => ({
@@ -62,6 +59,8 @@ export function innerCrossbars(
       reference: crossbar.fromFoot.reference,
     });
   }
+  const failure = together(failures);
+  if (failure !== undefined) return failure;
   return {
     members: made.map((one) => one.member),
     checks: (foot, upTo, root) =>

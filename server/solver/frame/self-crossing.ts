@@ -1,4 +1,4 @@
-import { leastDistance, halves, type Stretch } from '../geometry/least-distance.ts';
+import { boxesApart, halves, leastDistance, type Stretch } from '../geometry/least-distance.ts';
 import { clearStretches } from './clear-length.ts';
 import type { MemberGeometry } from './frame-geometry.ts';
 
@@ -30,12 +30,11 @@ export function selfDistance(member: MemberGeometry, outsideDiameter: number, li
     const least = b.from - a.to;
     const most = b.to - a.from;
     if (most <= away || whole - least <= away) continue;
-    const distance = leastDistance(a.stretch, b.stretch, best);
-    if (distance >= best) continue;
     if (least >= neighbours && whole - most >= neighbours) {
-      best = distance;
+      best = leastDistance(a.stretch, b.stretch, best);
       continue;
     }
+    if (boxesApart(a.stretch, b.stretch, best)) continue;
     const longer = a.to - a.from > b.to - b.from ? a : b;
     if (longer.to - longer.from < outsideDiameter / 8) continue;
     for (const half of halvesOf(longer)) open.push(longer === a ? [half, b] : [a, half]);

@@ -14,6 +14,9 @@ export const atMost = (high: number): number => Math.floor(high / STEP + ROUNDIN
 /** The first easy value beyond a limit that must be passed [mm]. */
 export const above = (low: number): number => (Math.floor(low / STEP + ROUNDING) + 1) / (1 / STEP);
 
+/** The last easy value before a limit that must not be reached [mm]. */
+export const below = (high: number): number => (Math.ceil(high / STEP - ROUNDING) - 1) / (1 / STEP);
+
 /** A value for a field, where it can be typed there at all. */
 export const wayOut = (field: string, value: number, most = 20_000): Finding['wayOut'] =>
   value > 0 && value <= most ? { field, value } : null;

@@ -51,7 +51,8 @@ export const halves = ({ piece }: Stretch): Stretch[] => [
   stretchOf(partOf(piece, piece.length / 2, piece.length)),
 ];
 
-const boxesApart = (a: Stretch, b: Stretch, limit: number): boolean =>
+/** True where the boxes round two stretches are a limit or more apart [mm]. */
+export const boxesApart = (a: Stretch, b: Stretch, limit: number): boolean =>
   a.low.x - b.high.x >= limit ||
   b.low.x - a.high.x >= limit ||
   a.low.y - b.high.y >= limit ||
