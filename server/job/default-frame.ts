@@ -2,6 +2,9 @@ import type { Frame } from './frame.ts';
 
 export type Shape = Frame['shape'];
 
+/** Every shape that a new job can start with, in the order in which they are offered. */
+export const SHAPES: readonly Shape[] = ['hoop', 'ring', 'offset', 'straight', 'run', 'members'];
+
 const outside = (value: number) => ({ value, reference: 'outside' as const });
 const centre = (value: number) => ({ value, reference: 'centre' as const });
 const at = (x: number, y: number, z: number) => ({ x, y, z, radius: null });

@@ -1,8 +1,11 @@
 import { Type } from 'typebox';
+import { SHAPES } from '../job/default-frame.ts';
+import { newJob } from '../job/default-job.ts';
 import { SOURCES } from '../solver/sources.ts';
 import { STANDARD_SIZES } from '../solver/tube/catalogue.ts';
 import { CATALOGUE_GRADES } from '../solver/tube/grades.ts';
 import type { App } from './app-type.ts';
+import { JobDocument } from './schemas.ts';
 
 const Catalogue = Type.Object(
   {
@@ -27,17 +30,19 @@ const Catalogue = Type.Object(
       Type.String(),
       Type.Object({ title: Type.String(), place: Type.String(), kind: Type.String() }),
     ),
+    newJobs: Type.Record(Type.String(), JobDocument),
   },
   { title: 'catalogue' },
 );
 
-/** Usual sizes, one row a wall; grades with their sources; and what every source key stands for. */
+/** Usual sizes, one row a wall; grades with their sources; what every source key stands for; a new job of each shape. */
 const CATALOGUE = {
   sizes: STANDARD_SIZES.flatMap(({ family, name, outsideDiameter, walls }) =>
     walls.map((wall) => ({ family, name, outsideDiameter, wall })),
   ),
   grades: Object.entries(CATALOGUE_GRADES).map(([key, grade]) => ({ key, ...grade })),
   sources: SOURCES,
+  newJobs: Object.fromEntries(SHAPES.map((shape) => [shape, newJob(shape)])),
 };
 
 export function catalogueRoutes(app: App): void {
@@ -46,7 +51,7 @@ export function catalogueRoutes(app: App): void {
     {
       schema: {
         tags: ['catalogue'],
-        summary: 'Usual sizes and grades of tube, and what every source key stands for',
+        summary: 'Usual sizes and grades of tube, what every source key stands for, and a new job of each shape',
         response: { 200: Catalogue },
       },
     },

@@ -3,12 +3,11 @@ import { Compile } from 'typebox/compile';
 import { describe, expect, it } from 'vitest';
 import { landingStage } from '../../db/demo/landing-stage.ts';
 import { newJob } from '../../server/job/default-job.ts';
-import type { Shape } from '../../server/job/default-frame.ts';
+import { SHAPES } from '../../server/job/default-frame.ts';
 import { Job } from '../../server/job/job.ts';
 import type { JobProblem } from '../../server/job/problem.ts';
 import { parseJob } from '../../server/job/validate.ts';
 
-const SHAPES: Shape[] = ['hoop', 'ring', 'offset', 'straight', 'run', 'members'];
 const published = Compile(Job);
 
 type Loose = Record<string, unknown>;

@@ -1,7 +1,7 @@
 import { Compile } from 'typebox/compile';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { landingStage } from '../../db/demo/landing-stage.ts';
-import type { Shape } from '../../server/job/default-frame.ts';
+import { SHAPES } from '../../server/job/default-frame.ts';
 import { newJob } from '../../server/job/default-job.ts';
 import type { Job } from '../../server/job/job.ts';
 import { Plan } from '../../server/plan/plan.ts';
@@ -11,7 +11,6 @@ let server: UnderTest;
 beforeAll(async () => void (server = await serverUnderTest()));
 afterAll(() => server.close());
 
-const SHAPES: Shape[] = ['hoop', 'ring', 'offset', 'straight', 'run', 'members'];
 const published = Compile(Plan);
 
 const post = (url: string, payload: Job) => server.app.inject({ method: 'POST', url, payload });
@@ -62,6 +61,12 @@ describe('a sheet', () => {
 });
 
 describe('the catalogue', () => {
+  it('has a new job of every shape, each ready to be planned', async () => {
+    const { newJobs } = (await server.app.inject('/api/catalogue')).json<{ newJobs: Record<string, Job> }>();
+    expect(Object.keys(newJobs).sort()).toEqual([...SHAPES].sort());
+    for (const shape of SHAPES) expect(newJobs[shape]).toEqual(newJob(shape));
+  });
+
   it('has sizes, grades and the sources that figures name', async () => {
     const { sizes, grades, sources } = (await server.app.inject('/api/catalogue')).json<{
       sizes: { outsideDiameter: number; wall: number }[];
