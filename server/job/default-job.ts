@@ -43,6 +43,7 @@ const PURGE: Purge = {
   feed: null,
   vent: null,
   ventBore: 6, // the plan says what pressure this gives
+  ventHoles: 'none', // nothing that nobody drilled
   model: 'well-mixed', // the cautious one of two models
   hold: 60, // until the root is below about 250 °C; common practice, no source
   room: { volume: 30, fanFlow: 0 }, // a small closed workshop and no fan: the safe side; example

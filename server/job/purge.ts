@@ -1,5 +1,5 @@
 import { Type, type Static } from 'typebox';
-import { LengthOrZero, PositiveLength, ShortText } from './quantities.ts';
+import { PositiveLength, ShortText } from './quantities.ts';
 
 /** One end of one member, where gas goes in or comes out. */
 export const EndOfMember = Type.Object(
@@ -53,6 +53,8 @@ export const Purge = Type.Object(
     feed: Type.Union([EndOfMember, Type.Null()], { title: 'feed' }),
     vent: Type.Union([EndOfMember, Type.Null()], { title: 'vent' }),
     ventBore: PositiveLength(200, 'vent bore'),
+    /** Holes drilled through the wall under coped ends, so that a bore between two others can breathe. */
+    ventHoles: Type.Union([Type.Literal('none'), Type.Literal('coped-ends')], { title: 'vent holes' }),
     /** Which time the sheets print: the long-tube estimate, or the cautious well-mixed one. */
     model: Type.Union([Type.Literal('well-mixed'), Type.Literal('long-tube')], { title: 'purge time model' }),
     /** Gas kept flowing after the arc stops [s]. */

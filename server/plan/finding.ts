@@ -63,6 +63,7 @@ export const FINDING_CODES = [
   'way-not-possible',
   // purge
   'closed-chamber',
+  'bore-by-vent-holes',
   'feed-is-vent',
   'feed-not-an-end',
   'feed-not-free',

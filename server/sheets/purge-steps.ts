@@ -1,6 +1,6 @@
 import { formatLength } from '../language/length-format.ts';
 import { formatFigure, formatQuantity } from '../language/quantity-format.ts';
-import { words, wordsOf } from '../language/words.ts';
+import { words } from '../language/words.ts';
 import type { Way } from '../plan/correction.ts';
 import type { Chamber, PurgePlan } from '../plan/purge.ts';
 import { figuresRow } from './figures-row.ts';
@@ -74,8 +74,10 @@ export function plugFeedVent(flow: Flow, purge: PurgePlan, input: SheetInput, nu
     pressure: formatFigure(purge.ventPressure, job.units),
     least: formatFigure(purge.ventBoreFor100Pa, job.units),
   });
+  const holes = words('sheet.vent-holes', { bore: formatLength(job.purge.ventBore, job.units) });
   flow.add(
     stacked([
+      ...(job.purge.ventHoles === 'coped-ends' ? [paragraph(holes, flow.width, { weight: 600 })] : []),
       paragraph(words('sheet.feed-low'), flow.width, { weight: 600 }),
       paragraph(bore, flow.width, { height: HEIGHTS.small }),
       space(2),

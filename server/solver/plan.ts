@@ -1,6 +1,5 @@
 import type { Frame } from '../job/frame.ts';
 import type { Job } from '../job/job.ts';
-import type { Finding } from '../plan/finding.ts';
 import type { FramePlan } from '../plan/frame.ts';
 import type { Plan } from '../plan/plan.ts';
 import { planSpringback } from './bending/plan-springback.ts';

@@ -58,7 +58,19 @@ describe('whole bores', () => {
     ]);
     expect(made.setups).toBe(2);
     expect(codes(made)).toEqual(['closed-chamber stop', ...OPEN]);
-    expect(made.findings[0]?.data).toEqual({ member: 'crossbar', openEnds: 0 });
+    const [closed] = made.findings;
+    expect(closed?.data).toEqual({ member: 'crossbar', openEnds: 0 });
+    expect(closed?.wayOut).toEqual({ field: '/purge/ventHoles', value: 'coped-ends' });
+    const vented = purged(
+      [MAIN, CROSSBAR],
+      [
+        { member: 'crossbar', station: 0 },
+        { member: 'crossbar', station: 800 },
+      ],
+      { ventHoles: 'coped-ends' },
+    );
+    expect(codes(vented)).toEqual(['bore-by-vent-holes caution', ...OPEN]);
+    expect(vented.findings[0]?.data).toEqual({ member: 'crossbar', holes: 2 });
   });
 
   it('a member that no weld heats is not filled', () => {

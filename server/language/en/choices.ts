@@ -36,6 +36,8 @@ export const choices = {
   'choice.gas.certificate': 'by certificate',
   'choice.extent.whole-frame': 'the whole frame',
   'choice.extent.dams': 'a short chamber between dams',
+  'choice.ventHoles.none': 'none',
+  'choice.ventHoles.coped-ends': 'drilled before fitting',
   'choice.model.well-mixed': 'well mixed (cautious, longer)',
   'choice.model.long-tube': 'long tube (estimate, shorter)',
   'choice.feed.own': 'chosen by the plan',

@@ -148,6 +148,7 @@ export const fields = {
   '/purge/vent/member': 'vent at member',
   '/purge/vent/end': 'vent at its',
   '/purge/ventBore': 'vent bore',
+  '/purge/ventHoles': 'vent holes under coped ends',
   '/purge/model': 'time printed',
   '/purge/hold': 'hold',
   '/purge/room': 'room',

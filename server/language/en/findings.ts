@@ -202,8 +202,13 @@ export const findings: Readonly<Record<FindingCode, FindingText>> = {
 
   'closed-chamber': about(
     'count',
-    'A bore has no open end: gas can neither go in nor come out.',
-    'Drill a vent hole, or leave one joint open until the last.',
+    'Fewer than two ends of this bore are open, so gas cannot go through it. A closed bore must not be welded.',
+    'Drill vent holes under its coped ends before fitting, or feed it by a needle at a joint that is welded last.',
+  ),
+  'bore-by-vent-holes': about(
+    'count',
+    'Gas reaches this bore only through vent holes[ ({holes})], and not all of it goes that way: the time shown is for gas led straight through it.',
+    'Fit the hose to a hole, or wait for the meter at the far hole.',
   ),
   'feed-is-vent': about('count', 'Feed and vent are the same end.', 'Choose two different ends.'),
   'feed-not-an-end': about('count', 'There is no such end[: {member}].', 'Choose an end from the list.'),

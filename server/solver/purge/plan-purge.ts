@@ -37,7 +37,7 @@ export function planPurge(work: {
   const { pockets } = filled;
   const oxygen = gasOxygen(purge.gas);
   const unreached = targetBelowGas(purge.targetOxygen, oxygen.value);
-  findings.push(...filled.findings, ...closedBores(pockets, purge.extent), ...nearDams({ ...work, pockets }));
+  findings.push(...filled.findings, ...closedBores(pockets, purge), ...nearDams({ ...work, pockets }));
   if (unreached !== null) return { purge: null, setups: pockets.length, findings: [...findings, unreached] };
 
   const bore = tube.outsideDiameter - 2 * tube.wall;

@@ -8,7 +8,7 @@ import { peakRise } from './dam-heat.ts';
 import type { Pocket } from './pockets.ts';
 import { flowAtReynolds, LAMINAR_LIMIT } from './purge-models.ts';
 import { airToHold, ALARM_OXYGEN, SAFE_OXYGEN } from './room-oxygen.ts';
-import { openEnds } from './sites.ts';
+import { copedEnds, openEnds } from './sites.ts';
 import { HIGHEST_PRESSURE, USUAL_PRESSURE, ventBore } from './vent.ts';
 
 /** Nearest and usual distance of a dam from the weld [mm]: paper and tape char nearer; common practice, no source. */
@@ -31,24 +31,23 @@ export function targetBelowGas(target: number, supply: number): Finding | null {
 
 /**
  * Bores that gas cannot pass through by open ends. One that the weld closes is open there until then, so a needle at
- * the gap can feed it; one that nothing opens must not be welded before it is vented. Between dams one open end does,
- * since both hoses go in there.
+ * the gap can feed it; one that nothing opens must not be welded before it is vented, and holes under its coped ends
+ * vent it into its partners' bores. Between dams one open end does, since both hoses go in there.
  */
-export function closedBores(pockets: readonly Pocket[], extent: Purge['extent']): Finding[] {
+export function closedBores(pockets: readonly Pocket[], { extent, ventHoles }: Purge): Finding[] {
   const enough = extent === 'dams' ? 1 : 2;
   const members = [...new Set(pockets.map(({ member }) => member))];
   return members.flatMap((member) => {
     const open = openEnds(member);
     if (open >= enough) return [];
     const cut = pockets.flatMap(({ sites }) => sites).find((site) => site.member === member && site.cut);
+    const holes = copedEnds(member);
+    if (ventHoles === 'coped-ends' && open + holes >= enough)
+      return [finding('bore-by-vent-holes', 'caution', '/purge/ventHoles', { member: member.name, holes })];
     const grade = open > 0 || cut !== undefined ? 'caution' : 'stop';
-    return [
-      finding('closed-chamber', grade, '/purge/vent', {
-        member: member.name,
-        openEnds: open,
-        ...(cut === undefined ? {} : { joint: cut.joint }),
-      }),
-    ];
+    const data = { member: member.name, openEnds: open, ...(cut === undefined ? {} : { joint: cut.joint }) };
+    const wayOut = open + holes >= enough ? { field: '/purge/ventHoles', value: 'coped-ends' } : null;
+    return [finding('closed-chamber', grade, '/purge/ventHoles', data, wayOut)];
   });
 }
 

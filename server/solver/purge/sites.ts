@@ -43,6 +43,10 @@ export const sitesOf = (members: readonly MemberGeometry[], joints: readonly Pur
     return [own, { joint: number, arcTime, member: partner, station: saddle.station, cut: false }];
   });
 
-/** How many ends of a member are open: 0 for a ring or a tube between two others. */
+/** How many ends of a member are open to the air: 0 for a ring or a tube between two others. */
 export const openEnds = ({ closed, start, finish }: MemberGeometry): number =>
   closed ? 0 : [start, finish].filter(({ kind }) => kind === 'free').length;
+
+/** How many ends of a member sit on another one, so that a hole in that one's wall opens this bore into it. */
+export const copedEnds = ({ start, finish }: MemberGeometry): number =>
+  [start, finish].filter(({ kind }) => kind === 'saddle').length;
