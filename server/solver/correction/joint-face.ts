@@ -2,11 +2,11 @@ import type { JointFace } from '../../plan/correction.ts';
 import type { Tube } from '../../job/tube.ts';
 import { band, figure, input } from '../figure.ts';
 import type { FrameGeometry, MemberGeometry } from '../frame/frame-geometry.ts';
-import { placeAt, type Piece } from '../geometry/centreline.ts';
+import { placeAt } from '../geometry/centreline.ts';
 import { pieceStations } from '../geometry/slice.ts';
-import { cross, dot, subtract, type Vector3 } from '../geometry/vector.ts';
-import { wrapForPlane } from '../joints/wrap.ts';
+import { planeCutsAll, wrapForPlane, type PlaneWrap } from '../joints/wrap.ts';
 import { curvature } from './crossings.ts';
+import { outsideLiesLeft } from './outside-lies-left.ts';
 import { alongGenerator, GENERATORS } from './slug.ts';
 
 const DEGREES = 180 / Math.PI;
@@ -33,8 +33,7 @@ export function jointFace(
 ): JointFace {
   const { member, station, side } = face;
   const { tube } = context;
-  const piece = pieceAt(member, station);
-  const outsideIsLeft = outsideLiesLeft(member, station, piece, frame);
+  const outsideIsLeft = outsideLiesLeft(member, station, frame);
   // the face bisects the kink: A's normal is turned by +k/2 from its tangent, B's by −k/2; along the left generator
   // the plane then stands at ∓ r tan(k/2)
   const half = face.kink / 2;
@@ -44,6 +43,19 @@ export function jointFace(
   const tiltDirection = outsideOrdinate >= 0 ? 0 : Math.PI;
   const saddle = member.start.kind === 'saddle' ? member.start : undefined;
   const standOff = saddle === undefined ? 0 : tube.outsideDiameter / 2 / Math.sin(saddle.axisAngle);
+  const cut: PlaneWrap = {
+    key: `joint ${face.number} ${side}`,
+    member: member.name,
+    place: `${face.number}${side}`,
+    tube,
+    paperThickness: context.paperThickness,
+    stations: context.templateStations,
+    tilt,
+    tiltDirection,
+    arc: arcAt(member, station),
+    ringStation: station,
+    scrap: side === 'A' ? 'finish' : 'start',
+  };
   return {
     station: figure(
       station,
@@ -80,49 +92,17 @@ export function jointFace(
         ),
       };
     }),
-    template: !context.templates
-      ? null
-      : wrapForPlane({
-          key: `joint ${face.number} ${side}`,
-          member: member.name,
-          place: `${face.number}${side}`,
-          tube,
-          paperThickness: context.paperThickness,
-          stations: context.templateStations,
-          tilt,
-          tiltDirection,
-          arc: piece.kind === 'arc' ? { radius: piece.radius } : null,
-          ringStation: station,
-          scrap: side === 'A' ? 'finish' : 'start',
-        }),
+    template: context.templates && planeCutsAll(cut) ? wrapForPlane(cut) : null,
   };
 }
 
-/** The piece that a station stands on; an end piece where the station lies beyond it. */
-function pieceAt(member: MemberGeometry, station: number): Piece {
-  const piece = placeAt(member.centreline, station)?.piece;
-  if (piece === undefined) throw new Error(`member ${member.name} has no pieces`);
-  return piece;
-}
-
-/** Whether the outside of the curve (of the frame, on a straight) lies to the left of the way the tube goes. */
-function outsideLiesLeft(member: MemberGeometry, station: number, piece: Piece, frame: FrameGeometry): boolean {
-  const bent = curvature(piece);
-  if (bent !== 0) return bent < 0;
-  const place = placeAt(member.centreline, station);
-  if (place === undefined) return true;
-  const left = cross({ x: 0, y: 0, z: 1 }, place.tangent);
-  return dot(left, subtract(place.point, middleOf(frame))) >= 0;
-}
-
-/** Middle of the box that the feet and corners span. */
-function middleOf(frame: FrameGeometry): Vector3 {
-  const points = [...frame.feet, ...frame.corners].map((spot) => spot.point);
-  const mid = (pick: (point: Vector3) => number) => {
-    const values = points.map(pick);
-    return values.length === 0 ? 0 : (Math.min(...values) + Math.max(...values)) / 2;
-  };
-  return { x: mid((point) => point.x), y: mid((point) => point.y), z: 0 };
+/** The arc that a station stands on, with the centreline lengths back to its start and on to its end; null: none. */
+function arcAt({ centreline }: MemberGeometry, station: number): PlaneWrap['arc'] {
+  const piece = placeAt(centreline, station)?.piece;
+  if (piece?.kind !== 'arc') return null;
+  const index = centreline.pieces.indexOf(piece);
+  const begin = pieceStations(centreline)[index] ?? 0;
+  return { radius: piece.radius, before: station - begin, after: begin + piece.length - station };
 }
 
 /**

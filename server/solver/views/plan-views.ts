@@ -12,6 +12,7 @@ import type { Vector3 } from '../geometry/vector.ts';
 import { dimensionLines, type Bounds } from './dimension-lines.ts';
 import { outlineOf } from './outline.ts';
 import { facing, project, PROJECTIONS, rounded, type Projection } from './projection.ts';
+import { scrapOutlines } from './scrap.ts';
 
 /** What is drawn: the frame as wanted, as it came back, and after the chosen way. */
 export type Drawn = {
@@ -70,12 +71,18 @@ function faceView(drawn: Drawn): View {
         });
   const placed = (point: Vector3) => movePoint(lay, point);
   const layers: ViewLayer[] = [{ role: 'wanted', members: outlines(wanted, view, outsideDiameter) }];
+  let moved: FrameGeometry | undefined;
   if (cameBack !== undefined) {
     const members = cameBack.members.map((member) => ({
       ...member,
       centreline: moveCentreline(member.centreline, lay),
     }));
-    const moved: FrameGeometry = { ...cameBack, members };
+    moved = {
+      ...cameBack,
+      members,
+      feet: cameBack.feet.map((spot) => ({ ...spot, point: placed(spot.point) })),
+      corners: cameBack.corners.map((spot) => ({ ...spot, point: placed(spot.point) })),
+    };
     layers.push({ role: 'came-back', members: outlines(moved, view, outsideDiameter) });
   }
   const chosen = correction?.ways.find((way) => way.key === correction.chosen);
@@ -92,6 +99,9 @@ function faceView(drawn: Drawn): View {
         );
       }),
     });
+  }
+  if (moved !== undefined && chosen !== undefined && chosen.joints.length > 0) {
+    layers.push({ role: 'scrap', members: scrapOutlines(chosen.joints, moved, outsideDiameter) });
   }
   const bounds = boundsOf(layers.flatMap((layer) => layer.members));
   const dimensions = [
