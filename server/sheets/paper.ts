@@ -50,15 +50,3 @@ export function contentOf(paper: Paper, turn: Turn): Rectangle {
     height: height - TITLE_BLOCK.height - 2 * AIR,
   };
 }
-
-/** What is free beside the title block; nothing on an upright page, where the block fills the width. */
-export function asideOf(paper: Paper, turn: Turn): Rectangle {
-  const border = borderOf(paper, turn);
-  const title = titleBlockOf(paper, turn);
-  return {
-    left: border.left + AIR,
-    top: title.top,
-    width: Math.max(0, title.left - border.left - 2 * AIR),
-    height: title.height - AIR,
-  };
-}

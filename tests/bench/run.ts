@@ -1,10 +1,12 @@
 // How fast a plan, a request and a sheet are, beside the geometry kernel's own time for the same tubes. Figures and
 // ratios are printed; nothing is asserted, since a machine's load is not the program's fault.
+import type { AddressInfo } from 'node:net';
 import { performance } from 'node:perf_hooks';
 import { landingStage } from '../../db/demo/landing-stage.ts';
 import { renderSheet, SHEET_NAMES } from '../../server/sheets/render-sheet.ts';
 import { plan } from '../../server/solver/plan.ts';
 import { measureTube, startKernel } from '../kernel/kernel.ts';
+import { serverUnderTest } from '../routes/server-under-test.ts';
 
 const job = landingStage();
 
@@ -27,6 +29,23 @@ timesOf(200, () => plan(job));
 const plans = timesOf(500, () => plan(job));
 row('plan(demo), median', at(plans, 0.5), 'goal 5');
 row('plan(demo), 99 of 100', at(plans, 0.99), '');
+
+const server = await serverUnderTest();
+await server.app.listen({ host: '127.0.0.1', port: 0 });
+const { port } = server.app.server.address() as AddressInfo;
+const body = JSON.stringify(job);
+const headers = { 'content-type': 'application/json' };
+const answers: number[] = [];
+for (let round = 0; round < 600; round += 1) {
+  const start = performance.now();
+  const response = await fetch(`http://127.0.0.1:${String(port)}/api/plan`, { method: 'POST', headers, body });
+  await response.json();
+  if (round >= 100) answers.push(performance.now() - start);
+}
+answers.sort((a, b) => a - b);
+row('POST /api/plan on loopback, median', at(answers, 0.5), '');
+row('POST /api/plan on loopback, 99 of 100', at(answers, 0.99), 'goal 20');
+await server.close();
 
 await startKernel();
 const made = plan(job);

@@ -49,7 +49,7 @@ export function sweptRod(pieces: readonly PlanPiece[], radius: number): Shape3D 
   const [first] = pieces;
   if (first === undefined) throw new Error('a member without pieces');
   const profile = makeCircle(radius, triple(first.from), triple(startDirection(first)));
-  return genericSweep(assembleWire([profile]), assembleWire(pieces.map(edgeOf)), {}) as Shape3D;
+  return genericSweep(assembleWire([profile]), assembleWire(pieces.map(edgeOf)), {});
 }
 
 /** Length, volume and outside area of a swept tube, measured by the kernel. */

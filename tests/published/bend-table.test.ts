@@ -82,14 +82,14 @@ describe('feed, rotation and bend of the worked example', () => {
   it('reversed and mirrored tables', () => {
     const back = reversed(example);
     expect(back.steps.map((step) => step.feed)).toEqual(
-      [180.6237, 116.1694, 66.9171, 27.6].map((feed) => expect.closeTo(feed, 4)),
+      [180.6237, 116.1694, 66.9171, 27.6].map((feed) => expect.closeTo(feed, 4) as number),
     );
     expect(back.steps.map((step) => degrees(step.rotation))).toEqual(
-      [0, 89.8727, 180, 133.1524].map((rotation) => expect.closeTo(rotation, 4)),
+      [0, 89.8727, 180, 133.1524].map((rotation) => expect.closeTo(rotation, 4) as number),
     );
     expect(back.lastStraight).toBeCloseTo(173.8, 4);
     expect(mirrored(example).steps.map((step) => degrees(step.rotation))).toEqual(
-      [0, -133.1524, 180, -89.8727].map((rotation) => expect.closeTo(rotation, 4)),
+      [0, -133.1524, 180, -89.8727].map((rotation) => expect.closeTo(rotation, 4) as number),
     );
   });
 });

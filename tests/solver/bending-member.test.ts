@@ -68,7 +68,7 @@ describe('a U of two bends', () => {
     const arc = 80 * quarter;
     expect(plan.bends.map((row) => row.feed.value)).toEqual([200, 100]);
     expect(plan.bends.map((row) => row.startMark.value)).toEqual(
-      [200, 200 + arc + 100].map((mark) => expect.closeTo(mark, 9)),
+      [200, 200 + arc + 100].map((mark) => expect.closeTo(mark, 9) as number),
     );
     expect(plan.bends[1]!.middleMark.value).toBeCloseTo(300 + 1.5 * arc, 9);
     expect(plan.bends[1]!.endMark.value).toBeCloseTo(300 + 2 * arc, 9);
@@ -136,10 +136,14 @@ it('a Z turns half round, out of plane a quarter, in the sign of the machine', (
     straight(200),
   ]);
   const right = planMember(zed, contextFor()).plan.bends;
-  expect(right.map((row) => row.rotation.value)).toEqual([0, 180, 90].map((angle) => expect.closeTo(angle, 9)));
+  expect(right.map((row) => row.rotation.value)).toEqual(
+    [0, 180, 90].map((angle) => expect.closeTo(angle, 9) as number),
+  );
   expect(right[2]!.rotationRound.value).toBeCloseTo((Math.PI * 38.1) / 4, 9);
   const left = planMember(zed, contextFor({ rotationSign: -1 })).plan.bends;
-  expect(left.map((row) => row.rotation.value)).toEqual([0, -180, -90].map((angle) => expect.closeTo(angle, 9)));
+  expect(left.map((row) => row.rotation.value)).toEqual(
+    [0, -180, -90].map((angle) => expect.closeTo(angle, 9) as number),
+  );
 });
 
 describe('a crowned crossbar', () => {

@@ -1,4 +1,4 @@
-import type { Joint, Way, WayKey } from '../../plan/correction.ts';
+import type { Joint, Way } from '../../plan/correction.ts';
 import type { PlanPiece } from '../../plan/frame.ts';
 import type { Band, Figure } from '../../plan/figure.ts';
 import { figure, input } from '../figure.ts';
@@ -96,5 +96,3 @@ export const countFigure = (value: number, name: string): Figure =>
 
 /** Members of a corrected frame, for drawing. */
 export type DrawnMember = { readonly name: string; readonly pieces: PlanPiece[] };
-
-export type { WayKey };

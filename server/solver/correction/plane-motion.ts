@@ -26,12 +26,6 @@ export const inverse = (motion: PlaneMotion): PlaneMotion => ({
   shift: rotate(scale(motion.shift, -1), AXIS, -motion.turn),
 });
 
-/** A turn about a point, followed by a shift of that point. */
-export const turnAbout = (point: Vector3, turn: number, shift: Vector3): PlaneMotion => ({
-  turn,
-  shift: add(subtract(point, rotate(point, AXIS, turn)), shift),
-});
-
 /**
  * The motion in the plane that lays points on their partners with the least sum of squared distances (closed form
  * of the orthogonal Procrustes problem in two dimensions).
