@@ -133,7 +133,7 @@ it('every outer point of a plane wrap on an arc lies in one plane, tilted as ask
           tilt,
           tiltDirection,
           arc: { radius },
-        });
+        })!;
         const side = add(
           scale(outside, Math.cos(tiltDirection)),
           scale(cross(here.tangent, outside), Math.sin(tiltDirection)),

@@ -2,7 +2,7 @@
 // slicing of a dense mesh), asserted at the precision they are printed with. 48.3 × 2, R = 144.9.
 import { describe, expect, it } from 'vitest';
 import { planeOnBend, tiltedPlane } from '../../server/solver/joints/plane-on-bend.ts';
-import { wrapForPlane } from '../../server/solver/joints/wrap.ts';
+import { wrapForPlane, type PlaneWrap } from '../../server/solver/joints/wrap.ts';
 
 const radians = (angle: number) => (angle * Math.PI) / 180;
 const degrees = (angle: number) => (angle * 180) / Math.PI;
@@ -80,7 +80,7 @@ describe.each([
   it('gives the same ordinates on the wrap, seen the other way round the tube', () => {
     const tilt = Math.acos(plane.normal.y * Math.cos(at) - plane.normal.x * Math.sin(at));
     const outwards = -(plane.normal.x * Math.cos(at) + plane.normal.y * Math.sin(at));
-    const template = wrapForPlane({
+    const cut: PlaneWrap = {
       key: 'joint 1 A',
       member: 'hoop',
       place: '1A',
@@ -92,12 +92,15 @@ describe.each([
       arc: { radius: bend.radius },
       ringStation: 500,
       scrap: 'finish',
-    });
+    };
+    const template = wrapForPlane(cut)!;
     for (const [angle, , , along] of rows) {
       const station = template.stations.find((each) => Math.abs(each.angle - ((360 - angle) % 360)) < 1e-9);
       expect(station!.cut).toBeCloseTo(along, 4);
     }
     expect(template.wrapLength).toBeCloseTo(Math.PI * 48.4, 9);
+    // a plane that leans past the bend's own axis misses the inside of the bend
+    expect(wrapForPlane({ ...cut, tilt: 1.55, tiltDirection: 0 })).toBeUndefined();
   });
 });
 

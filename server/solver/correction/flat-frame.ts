@@ -1,5 +1,5 @@
 import type { FrameGeometry, Spot } from '../frame/frame-geometry.ts';
-import { placeAt, type Centreline } from '../geometry/centreline.ts';
+import { arcPiece, placeAt, straightPiece, type Centreline } from '../geometry/centreline.ts';
 import { angleBetween, cross, rotate, unit, type Vector3 } from '../geometry/vector.ts';
 import { moveDirection, movePoint, type PlaneMotion } from './plane-motion.ts';
 
@@ -14,8 +14,10 @@ const mapCentreline = (
 ): Centreline => ({
   ...line,
   pieces: line.pieces.map((piece) => {
-    const moved = { ...piece, start: point(piece.start), direction: direction(piece.direction) };
-    return moved.kind === 'arc' ? { ...moved, normal: direction(moved.normal) } : moved;
+    const moved = { start: point(piece.start), direction: direction(piece.direction) };
+    return piece.kind === 'straight'
+      ? straightPiece({ ...moved, length: piece.length })
+      : arcPiece({ ...piece, ...moved, normal: direction(piece.normal) });
   }),
 });
 

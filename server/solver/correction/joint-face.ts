@@ -4,7 +4,7 @@ import { band, figure, input } from '../figure.ts';
 import type { FrameGeometry, MemberGeometry } from '../frame/frame-geometry.ts';
 import { placeAt } from '../geometry/centreline.ts';
 import { pieceStations } from '../geometry/slice.ts';
-import { planeCutsAll, wrapForPlane, type PlaneWrap } from '../joints/wrap.ts';
+import { wrapForPlane, type PlaneWrap } from '../joints/wrap.ts';
 import { curvature } from './crossings.ts';
 import { outsideLiesLeft } from './outside-lies-left.ts';
 import { alongGenerator, GENERATORS } from './slug.ts';
@@ -92,7 +92,7 @@ export function jointFace(
         ),
       };
     }),
-    template: context.templates && planeCutsAll(cut) ? wrapForPlane(cut) : null,
+    template: context.templates ? (wrapForPlane(cut) ?? null) : null,
   };
 }
 

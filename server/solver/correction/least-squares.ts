@@ -27,7 +27,7 @@ export function leastSquares(
       const moved = values.map((value, other) => (other === index ? value + STEP * unknown.size : value));
       return residuals(moved).map((residual, row) => (residual - (current[row] ?? 0)) / STEP);
     });
-    const jacobian = new Matrix(current.map((_, row) => columns.map((column) => column[row] ?? 0)));
+    const jacobian = new Matrix(columns).transpose();
     const transposed = jacobian.transpose();
     const normal = transposed.mmul(jacobian);
     const right = transposed.mmul(Matrix.columnVector(current.map((residual) => -residual)));

@@ -84,7 +84,8 @@ function closedAt(
   if (a === undefined || b === undefined) return undefined;
   const moved = moveDirection(motion, b.tangent);
   return {
-    ...stations,
+    stationA: stations.stationA,
+    stationB: stations.stationB,
     removed: stations.stationB - stations.stationA,
     kink: Math.atan2(planeCross(a.tangent, moved), dot(a.tangent, moved)),
     hiLo: planeCross(a.tangent, subtract(movePoint(motion, b.point), a.point)),

@@ -1,16 +1,17 @@
-import { add, rotate, scale, subtract, type Vector3 } from '../geometry/vector.ts';
+import { add, scale, sineAndCosine, subtract, type Vector3 } from '../geometry/vector.ts';
 
 /** A rigid motion in the x-y plane: turned about the origin by `turn` [rad, right-handed about z], then shifted [mm]. */
 export type PlaneMotion = { readonly turn: number; readonly shift: Vector3 };
 
-const AXIS: Vector3 = { x: 0, y: 0, z: 1 };
 const ORIGIN: Vector3 = { x: 0, y: 0, z: 0 };
 
 /** The motion that leaves everything where it is. */
 export const STILL: PlaneMotion = { turn: 0, shift: ORIGIN };
 
-export const moveDirection = (motion: PlaneMotion, direction: Vector3): Vector3 =>
-  motion.turn === 0 ? direction : rotate(direction, AXIS, motion.turn);
+export function moveDirection({ turn }: PlaneMotion, { x, y, z }: Vector3): Vector3 {
+  const { sine, cosine } = sineAndCosine(turn);
+  return { x: cosine * x - sine * y, y: sine * x + cosine * y, z };
+}
 
 export const movePoint = (motion: PlaneMotion, point: Vector3): Vector3 =>
   add(moveDirection(motion, point), motion.shift);
@@ -23,7 +24,7 @@ export const compose = (outer: PlaneMotion, inner: PlaneMotion): PlaneMotion => 
 
 export const inverse = (motion: PlaneMotion): PlaneMotion => ({
   turn: -motion.turn,
-  shift: rotate(scale(motion.shift, -1), AXIS, -motion.turn),
+  shift: moveDirection({ turn: -motion.turn, shift: ORIGIN }, scale(motion.shift, -1)),
 });
 
 /**
@@ -51,5 +52,5 @@ export function bestFit(pairs: readonly { readonly from: Vector3; readonly to: V
     across += a.x * b.y - a.y * b.x;
   }
   const turn = along === 0 && across === 0 ? 0 : Math.atan2(across, along);
-  return { turn, shift: subtract(to, rotate(from, AXIS, turn)) };
+  return { turn, shift: subtract(to, moveDirection({ turn, shift: ORIGIN }, from)) };
 }

@@ -103,12 +103,13 @@ export function solveRebend(frame: FrameGeometry, targets: readonly Target[], ta
     (turns) => {
       const bent = rebentFrame(spots, asked(turns)).feet;
       const lay = bestFit(bent.map((spot, index) => ({ from: spot.point, to: targets[index]?.wanted ?? spot.point })));
-      const misfits = bent.flatMap((spot, index) => {
+      const residuals = turns.map((turn) => turn / TURN_SCALE);
+      for (const [index, spot] of bent.entries()) {
         const at = movePoint(lay, spot.point);
         const wanted = targets[index]?.wanted ?? at;
-        return [(at.x - wanted.x) / scaleOf, (at.y - wanted.y) / scaleOf];
-      });
-      return [...misfits, ...turns.map((turn) => turn / TURN_SCALE)];
+        residuals.push((at.x - wanted.x) / scaleOf, (at.y - wanted.y) / scaleOf);
+      }
+      return residuals;
     },
   );
   return asked(values);

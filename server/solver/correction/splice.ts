@@ -94,28 +94,29 @@ export function solveSplice(input: {
       motions.set(body, { turn: free(body) === 3 ? turn : 0, shift: { x, y, z: 0 } });
       next += free(body);
     }
-    const joints = places.flatMap((place) => {
+    const joints: Splice['joints'][number][] = [];
+    for (const place of places) {
       const relative = compose(inverse(motions.get(place.before) ?? STILL), motions.get(place.after) ?? STILL);
       const closed = closeAt(place, relative);
-      return closed === undefined ? [] : [{ place, closed }];
-    });
+      if (closed !== undefined) joints.push({ place, closed });
+    }
     return { motions, joints };
   };
   const residualsOf = (values: readonly number[]) => {
     const splice = spliceFor(values);
     const moved = spots.map((one) => movePoint(splice.motions.get(one.body) ?? STILL, one.spot.point));
     const lay = bestFit(moved.map((from, index) => ({ from, to: spots[index]?.wanted ?? from })));
-    const misfits = moved.flatMap((from, index) => {
+    const residuals: number[] = [];
+    for (const [index, from] of moved.entries()) {
       const at = movePoint(lay, from);
       const wanted = spots[index]?.wanted ?? at;
-      return [(at.x - wanted.x) / tape, (at.y - wanted.y) / tape];
-    });
-    const closings = splice.joints.flatMap(({ place, closed }) => [
-      closed.hiLo / HI_LO_SCALE,
-      closed.kink / KINK_SCALE,
-      ((closed.stationA + closed.stationB) / 2 - place.at) / PLACE_SCALE,
-    ]);
-    return [...misfits, ...closings];
+      residuals.push((at.x - wanted.x) / tape, (at.y - wanted.y) / tape);
+    }
+    for (const { place, closed } of splice.joints) {
+      const wandered = (closed.stationA + closed.stationB) / 2 - place.at;
+      residuals.push(closed.hiLo / HI_LO_SCALE, closed.kink / KINK_SCALE, wandered / PLACE_SCALE);
+    }
+    return residuals;
   };
   return spliceFor(unknowns.length === 0 ? [] : leastSquares(unknowns, residualsOf));
 }

@@ -1,4 +1,4 @@
-import { add, cross, rotate, scale, subtract, type Vector3 } from './vector.ts';
+import { add, cross, rotate, scale, sineAndCosine, type Vector3 } from './vector.ts';
 
 /** A straight of a centreline [mm]. */
 export type StraightPiece = {
@@ -22,6 +22,33 @@ export type ArcPiece = {
 
 export type Piece = StraightPiece | ArcPiece;
 
+/** Pieces are made here alone, so that all have one layout and reading them stays fast. */
+export const straightPiece = ({ start, direction, length }: Omit<StraightPiece, 'kind'>): StraightPiece => ({
+  kind: 'straight',
+  start,
+  direction,
+  length,
+});
+
+/** An arc as long as its radius and angle say. */
+export const arcPiece = ({
+  start,
+  direction,
+  normal,
+  radius,
+  angle,
+  made,
+}: Omit<ArcPiece, 'kind' | 'length'>): ArcPiece => ({
+  kind: 'arc',
+  start,
+  direction,
+  normal,
+  radius,
+  angle,
+  made,
+  length: radius * angle,
+});
+
 /** A member's centreline: straights and arcs, each tangent to the next. */
 export type Centreline = { readonly pieces: readonly Piece[]; readonly length: number };
 
@@ -39,15 +66,29 @@ export type Link =
       readonly made: 'die' | 'rolled';
     };
 
-function along(piece: Piece, distance: number): { point: Vector3; tangent: Vector3 } {
+function along(piece: Piece, distance: number): Place {
   if (piece.kind === 'straight') {
-    return { point: add(piece.start, scale(piece.direction, distance)), tangent: piece.direction };
+    return { point: add(piece.start, scale(piece.direction, distance)), tangent: piece.direction, piece };
   }
+  // R sin θ along the start's direction, R (1 − cos θ) towards the centre
   const turn = distance / piece.radius;
-  const centre = add(piece.start, scale(cross(piece.normal, piece.direction), piece.radius));
+  const { sine, cosine } = sineAndCosine(turn);
+  const { start, direction, normal, radius } = piece;
+  const inward = cross(normal, direction);
+  const far = radius * sine;
+  const deep = radius * (1 - cosine);
   return {
-    point: add(centre, rotate(subtract(piece.start, centre), piece.normal, turn)),
-    tangent: rotate(piece.direction, piece.normal, turn),
+    point: {
+      x: start.x + far * direction.x + deep * inward.x,
+      y: start.y + far * direction.y + deep * inward.y,
+      z: start.z + far * direction.z + deep * inward.z,
+    },
+    tangent: {
+      x: cosine * direction.x + sine * inward.x,
+      y: cosine * direction.y + sine * inward.y,
+      z: cosine * direction.z + sine * inward.z,
+    },
+    piece,
   };
 }
 
@@ -67,17 +108,15 @@ export function centrelineFromChain(
     if (link.kind === 'arc') normal = rotate(normal, direction, link.rotation);
     const piece: Piece =
       link.kind === 'straight'
-        ? { kind: 'straight', start: point, direction, length: link.length }
-        : {
-            kind: 'arc',
+        ? straightPiece({ start: point, direction, length: link.length })
+        : arcPiece({
             start: point,
             direction,
             normal,
             radius: link.radius,
             angle: link.angle,
             made: link.made,
-            length: link.radius * link.angle,
-          };
+          });
     const end = along(piece, piece.length);
     pieces.push(piece);
     length += piece.length;
@@ -99,7 +138,7 @@ export function placeAt(centreline: Centreline, station: number): Place | undefi
   for (let index = 0; index <= last; index += 1) {
     const piece = pieces[index];
     if (piece === undefined) continue;
-    if (station <= from + piece.length || index === last) return { ...along(piece, station - from), piece };
+    if (station <= from + piece.length || index === last) return along(piece, station - from);
     from += piece.length;
   }
   return undefined;

@@ -1,4 +1,4 @@
-import { centrelineFromChain, placeAt, type Centreline, type Piece } from './centreline.ts';
+import { arcPiece, centrelineFromChain, placeAt, straightPiece, type Centreline, type Piece } from './centreline.ts';
 import { add, cross, rotate, scale, subtract, type Vector3 } from './vector.ts';
 
 /** The end of a piece: where it stops and which way it goes there. */
@@ -41,17 +41,16 @@ export function sliceCentreline(centreline: Centreline, from: number, to: number
 /** A piece from `skip` on, `length` long [mm]. */
 function partOf(piece: Piece, skip: number, length: number): Piece {
   if (piece.kind === 'straight') {
-    return { ...piece, start: add(piece.start, scale(piece.direction, skip)), length };
+    return straightPiece({ ...piece, start: add(piece.start, scale(piece.direction, skip)), length });
   }
   const turn = skip / piece.radius;
   const centre = arcCentre(piece);
-  return {
+  return arcPiece({
     ...piece,
     start: add(centre, rotate(subtract(piece.start, centre), piece.normal, turn)),
     direction: rotate(piece.direction, piece.normal, turn),
     angle: length / piece.radius,
-    length,
-  };
+  });
 }
 
 /** A centreline laid again from its own start with some pieces changed; arcs keep their rotation to each other. */

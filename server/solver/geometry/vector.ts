@@ -21,17 +21,21 @@ export function unit(a: Vector3): Vector3 | undefined {
 /** Angle between two directions [rad], good near 0 and π as well (atan2, not acos). */
 export const angleBetween = (a: Vector3, b: Vector3): number => Math.atan2(length(cross(a, b)), dot(a, b));
 
+/** Sine and cosine of an angle [rad]; those of quarter turns are exact, so that square frames stay square. */
+export function sineAndCosine(angle: number): { sine: number; cosine: number } {
+  const quarter = angle / (Math.PI / 2);
+  if (!Number.isInteger(quarter)) return { sine: Math.sin(angle), cosine: Math.cos(angle) };
+  const step = ((quarter % 4) + 4) % 4;
+  return { sine: [0, 1, 0, -1][step] ?? 0, cosine: [1, 0, -1, 0][step] ?? 1 };
+}
+
 /**
- * Turns a vector about a unit axis, right-handed (Rodrigues). Quarter turns are exact.
+ * Turns a vector about a unit axis, right-handed (Rodrigues).
  *
  * @param angle [rad]
  */
 export function rotate(a: Vector3, axis: Vector3, angle: number): Vector3 {
-  const quarter = angle / (Math.PI / 2);
-  const exact = Number.isInteger(quarter);
-  const step = ((quarter % 4) + 4) % 4;
-  const cosine = exact ? ([1, 0, -1, 0][step] ?? 1) : Math.cos(angle);
-  const sine = exact ? ([0, 1, 0, -1][step] ?? 0) : Math.sin(angle);
+  const { sine, cosine } = sineAndCosine(angle);
   const along = scale(axis, dot(axis, a) * (1 - cosine));
   return add(add(scale(a, cosine), scale(cross(axis, a), sine)), along);
 }

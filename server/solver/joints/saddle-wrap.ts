@@ -97,12 +97,12 @@ function ordinateOnArc(first: number, clearance: (along: number) => number): num
 function reach(seat: Seated, radius: number, generator: number): number | undefined {
   // at a finish the branch runs against the member, so angles round it run the other way
   const turned = (seat.end === 'start' ? 1 : -1) * (generator - seat.acute);
-  const straight = saddleOrdinate({ ...seat, radius, generator: turned });
-  const { distance } = seat;
+  const { mainRadius, offset, axisAngle, distance } = seat;
+  const straight = saddleOrdinate({ mainRadius, offset, axisAngle, radius, generator: turned });
   if (distance === null) return straight;
   const [acute, quarter] = [radius * Math.cos(turned), radius * Math.sin(turned)];
-  const side = (acute * Math.cos(seat.axisAngle)) / Math.sin(seat.axisAngle);
-  return ordinateOnArc(straight ?? side, (along) => distance({ along, acute, quarter }) - seat.mainRadius);
+  const side = (acute * Math.cos(axisAngle)) / Math.sin(axisAngle);
+  return ordinateOnArc(straight ?? side, (along) => distance({ along, acute, quarter }) - mainRadius);
 }
 
 type Seated = SaddleSeat & { readonly end: 'start' | 'finish'; readonly mainRadius: number };

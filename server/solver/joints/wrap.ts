@@ -3,7 +3,6 @@ import type { TemplateStation, WrapTemplate } from '../../plan/frame.ts';
 import { planeOrdinate } from './plane-cut.ts';
 import { planeOnBend, type BentTubeSpan, type CutPlane } from './plane-on-bend.ts';
 
-const DEGREE = 180 / Math.PI;
 /** Points of the drawn curve, the closing one included: one every three degrees keeps chords within 0.01 mm. */
 const CURVE_POINTS = 121;
 
@@ -35,7 +34,8 @@ export function wrapTemplate(
   const wrapLength = Math.PI * (frame.tube.outsideDiameter + frame.paperThickness);
   const stations: TemplateStation[] = Array.from({ length: frame.stations }, (_, index) => {
     const share = index / frame.stations;
-    return { angle: 360 * share, girth: wrapLength * share, ...ordinatesAt(2 * Math.PI * share) };
+    const { outer, inner, cut } = ordinatesAt(2 * Math.PI * share);
+    return { angle: 360 * share, girth: wrapLength * share, outer, inner, cut };
   });
   const curve = Array.from({ length: CURVE_POINTS }, (_, index): [number, number] => {
     const share = index / (CURVE_POINTS - 1);
@@ -74,28 +74,19 @@ export type PlaneWrap = WrapFrame & {
  * the ordinate is the length along it from a square ring on the centreline. A plane goes straight through the wall,
  * so the line to cut to is the one on the outer surface.
  *
- * @throws RangeError where the plane misses a generator of the arc; `planeCutsAll` tells beforehand
+ * @returns undefined where the plane misses a generator of the arc
  */
-export function wrapForPlane(wrap: PlaneWrap): WrapTemplate {
+export function wrapForPlane(wrap: PlaneWrap): WrapTemplate | undefined {
   const outside = wrap.tube.outsideDiameter / 2;
   const inside = outside - wrap.tube.wall;
-  return wrapTemplate(wrap, wrap.arc === null ? 'plane' : 'plane-on-arc', (generator) => {
+  let missed = false;
+  const template = wrapTemplate(wrap, wrap.arc === null ? 'plane' : 'plane-on-arc', (generator) => {
     const outer = ordinate(wrap, outside, generator);
     const inner = ordinate(wrap, inside, generator);
-    if (outer === undefined || inner === undefined) {
-      throw new RangeError(`plane of ${wrap.key} misses the generator at ${generator * DEGREE}°`);
-    }
-    return { outer, inner, cut: outer };
+    if (outer === undefined || inner === undefined) missed = true;
+    return { outer: outer ?? 0, inner: inner ?? 0, cut: outer ?? 0 };
   });
-}
-
-/** Whether a tilted plane cuts every generator of the tube, so that `wrapForPlane` has a template for it. */
-export function planeCutsAll(wrap: Pick<PlaneWrap, 'tube' | 'tilt' | 'tiltDirection' | 'arc'>): boolean {
-  const outside = wrap.tube.outsideDiameter / 2;
-  return Array.from({ length: CURVE_POINTS }, (_, index) => (2 * Math.PI * index) / (CURVE_POINTS - 1)).every(
-    (generator) =>
-      [outside, outside - wrap.tube.wall].every((radius) => ordinate(wrap, radius, generator) !== undefined),
-  );
+  return missed ? undefined : template;
 }
 
 function ordinate(

@@ -164,20 +164,24 @@ const outlines = (frame: FrameGeometry, view: Projection, outsideDiameter: numbe
   });
 
 function boundsOf(members: readonly ViewMember[]): Bounds {
-  const points = members.flatMap((member) => [...member.edges.flat(), ...member.centreline]);
-  return widened([Infinity, Infinity, -Infinity, -Infinity], points);
+  let bounds: Bounds = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const { edges, centreline } of members) {
+    for (const line of edges) bounds = widened(bounds, line);
+    bounds = widened(bounds, centreline);
+  }
+  return bounds;
 }
 
-const widened = (bounds: Bounds, points: readonly FlatPoint[]): [number, number, number, number] =>
-  points.reduce<[number, number, number, number]>(
-    ([left, bottom, right, top], [x, y]) => [
-      Math.min(left, x),
-      Math.min(bottom, y),
-      Math.max(right, x),
-      Math.max(top, y),
-    ],
-    [...bounds],
-  );
+function widened(bounds: Bounds, points: readonly FlatPoint[]): [number, number, number, number] {
+  let [left, bottom, right, top] = bounds;
+  for (const [x, y] of points) {
+    left = Math.min(left, x);
+    bottom = Math.min(bottom, y);
+    right = Math.max(right, x);
+    top = Math.max(top, y);
+  }
+  return [left, bottom, right, top];
+}
 
 /** The datum end of every member that has a free end there. */
 const endMarks = (frame: FrameGeometry, view: Projection): ViewMark[] =>
