@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { newJob } from '../../server/job/default-job.ts';
 import { problemsOf } from '../../server/job/validate.ts';
 import { Job } from '../../server/job/job.ts';
-import { freshFrame, SHAPES } from '../../web/state/fresh-rows.ts';
+import { SHAPES } from '../../web/state/fresh-rows.ts';
 import { changedFields, merged } from '../../web/state/merge.ts';
 import { ownJob } from '../../web/state/own-job.ts';
 import { cellsOf, withPasted, type Column } from '../../web/state/paste.ts';
@@ -163,7 +163,7 @@ describe('two people on one job', () => {
   });
 
   it('make a job that fits the schema although one chose another shape', () => {
-    const ring = withChoice(hoop, '/frame', freshFrame('ring'));
+    const ring = withChoice(hoop, '/frame', newJob('ring').frame);
     for (const job of [merged(hoop, mine, ring), merged(hoop, ring, mine)]) {
       expect(problemsOf(Job, job)).toEqual([]);
     }
@@ -181,7 +181,7 @@ describe('start your own', () => {
   };
 
   it.each(SHAPES)('makes a job that fits the schema: %s', (shape) => {
-    const job = ownJob({ ...hoop, invented: true, title: 'example' }, { shape, ...sizes });
+    const job = ownJob(newJob(shape), sizes);
     expect(problemsOf(Job, job)).toEqual([]);
     expect([job.invented, job.title, job.frame.shape, job.machine.dieRadius]).toEqual([false, '', shape, 114.3]);
   });

@@ -1,10 +1,11 @@
+import type { Frame } from '../../server/job/frame.ts';
 import type { Job } from '../../server/job/job.ts';
 import type { JobProblem } from '../../server/job/problem.ts';
 import type { ErrorAnswer, JobSummary, Revision, SavedJob, StaleSave } from '../../server/job/saved-job.ts';
 import type { CatalogueGradeKey, OwnGrade } from '../../server/job/tube.ts';
 import type { Plan } from '../../server/plan/plan.ts';
 
-/** Usual sizes and grades to pick from, and the sources that workings name by key. */
+/** Usual sizes and grades to pick from, the sources that workings name by key, and what a new job starts with. */
 export type Catalogue = {
   readonly sizes: readonly {
     readonly family: string;
@@ -14,6 +15,8 @@ export type Catalogue = {
   }[];
   readonly grades: readonly (Omit<OwnGrade, 'from' | 'name'> & { readonly key: CatalogueGradeKey })[];
   readonly sources: Readonly<Record<string, { readonly title: string; readonly place: string; readonly kind: string }>>;
+  /** A complete job of each shape, with starting values. */
+  readonly newJobs: Readonly<Record<Frame['shape'], Job>>;
 };
 
 /** Every answer is a value: what came, or why nothing did. `unreachable` is the network or a fault of the server. */

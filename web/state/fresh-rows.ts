@@ -2,8 +2,8 @@ import type { ChainPiece, Frame, Member, RunPoint } from '../../server/job/frame
 import type { TestBend } from '../../server/job/machine.ts';
 
 /**
- * What a new row or a new shape starts with. These are places to type over (our own choice), large enough to be
- * made with an ordinary die, so that a new shape is a plan at once.
+ * What a new row starts with. These are places to type over (our own choice), large enough to be made with an
+ * ordinary die, so that a new row is a plan at once.
  */
 export const freshPoint = (rows: readonly unknown[]): RunPoint => {
   const last = rows.at(-1) as RunPoint | undefined;
@@ -34,33 +34,6 @@ export const freshPath = (by: 'points' | 'chain'): Member['path'] =>
         normal: { x: 0, y: 0, z: 1 },
         pieces: [freshStraight],
       };
-
-const outside = (value: number): { value: number; reference: 'outside' } => ({ value, reference: 'outside' });
-
-export const freshFrame = (shape: Frame['shape']): Frame => {
-  switch (shape) {
-    case 'hoop':
-      return {
-        shape,
-        width: outside(900),
-        widthAtFeet: null,
-        leftLeg: outside(700),
-        rightLeg: outside(700),
-        crossbar: { form: 'straight' },
-        innerCrossbars: [],
-      };
-    case 'ring':
-      return { shape, width: outside(900), height: outside(600) };
-    case 'offset':
-      return { shape, across: outside(300), angle: 45, first: outside(500), last: outside(500) };
-    case 'straight':
-      return { shape, length: 1000 };
-    case 'run':
-      return { shape, points: [point(0, 0), point(600, 0), point(600, 500), point(600, 500, 400)] };
-    case 'members':
-      return { shape, members: [freshMember(0)] };
-  }
-};
 
 export const SHAPES = [
   'hoop',

@@ -1,10 +1,8 @@
 import type { Frame } from '../../server/job/frame.ts';
 import type { Job } from '../../server/job/job.ts';
-import { freshFrame } from './fresh-rows.ts';
 
 /** The four things that a first plan needs [mm]. `across` and `along` mean what the shape makes of them. */
 export type FirstSizes = {
-  readonly shape: Frame['shape'];
   readonly outsideDiameter: number;
   readonly wall: number;
   readonly dieRadius: number;
@@ -24,8 +22,7 @@ export const SIZES_OF: Readonly<Record<Frame['shape'], { readonly across: string
   members: { across: '', along: '' },
 };
 
-function frameOf({ shape, across, along }: FirstSizes): Frame {
-  const fresh = freshFrame(shape);
+function frameOf(fresh: Frame, { across, along }: FirstSizes): Frame {
   const outside = (value: number) => ({ value, reference: 'outside' as const });
   switch (fresh.shape) {
     case 'hoop':
@@ -42,35 +39,11 @@ function frameOf({ shape, across, along }: FirstSizes): Frame {
   }
 }
 
-/**
- * A shop's own first job: the example's settings for things nobody has asked about yet, and nothing of what the
- * example made up: no name, no rate, no time, no test bend.
- */
-export function ownJob(example: Job, sizes: FirstSizes): Job {
-  const nothing = { setUp: null, each: null };
-  return {
-    ...example,
-    title: '',
-    customer: '',
-    drawingNumber: '',
-    note: '',
-    invented: false,
-    asTyped: {},
-    units: { ...example.units, length: sizes.length },
-    tube: { ...example.tube, outsideDiameter: sizes.outsideDiameter, wall: sizes.wall },
-    machine: { ...example.machine, name: '', dieRadius: sizes.dieRadius, springback: { method: 'theory' } },
-    frame: frameOf(sizes),
-    cameBack: null,
-    closing: { ...example.closing, way: null },
-    purge: { ...example.purge, feed: null, vent: null },
-    rates: {
-      ...example.rates,
-      date: '',
-      tubePerMetre: null,
-      gasPerCubicMetre: null,
-      fillerPerKilogram: null,
-      labourPerHour: { bend: null, cut: null, fit: null, purge: null, weld: null, finish: null },
-      times: { bend: nothing, cut: nothing, fit: nothing, purge: nothing, weld: nothing, finish: nothing },
-    },
-  };
-}
+/** A shop's own first job: a new job of its shape with the sizes that were typed. */
+export const ownJob = (fresh: Job, sizes: FirstSizes): Job => ({
+  ...fresh,
+  units: { ...fresh.units, length: sizes.length },
+  tube: { ...fresh.tube, outsideDiameter: sizes.outsideDiameter, wall: sizes.wall },
+  machine: { ...fresh.machine, dieRadius: sizes.dieRadius },
+  frame: frameOf(fresh.frame, sizes),
+});

@@ -1,9 +1,9 @@
 import type { Frame } from '../../server/job/frame.ts';
-import type { Job, Units } from '../../server/job/job.ts';
+import type { Units } from '../../server/job/job.ts';
 import { formatInOtherUnit } from '../../server/language/length-format.ts';
 import { parseLength } from '../../server/language/length-text.ts';
 import { words } from '../../server/language/words.ts';
-import { api } from '../api/client.ts';
+import { api, type Answer } from '../api/client.ts';
 import { ownJob, SIZES_OF } from './own-job.ts';
 
 export const START_FIELDS = ['outsideDiameter', 'wall', 'dieRadius', 'across', 'along'] as const;
@@ -38,7 +38,7 @@ export class StartForm {
   }
 
   /** Makes the job; the answer is its id, or null where something is still to be typed. */
-  async make(example: Job): Promise<string | null> {
+  async make(): Promise<string | null> {
     this.tried = true;
     this.trouble = '';
     const lengths = { outsideDiameter: 0, wall: 0, dieRadius: 0, across: 0, along: 0 };
@@ -49,14 +49,17 @@ export class StartForm {
     }
     const inInches = this.fields.every((field) => /["'″′]|in|ft|foot|feet/i.test(this.texts[field]));
     const length = inInches ? 'inch' : 'mm';
-    const answer = await api.create(ownJob(example, { shape: this.shape, length, ...lengths }));
-    if (answer.kind === 'done') return answer.body.id;
-    this.trouble =
-      answer.kind === 'refused' && answer.problems.length > 0
-        ? answer.problems.map(({ message }) => message).join(' ')
-        : answer.kind === 'conflict'
-          ? ''
-          : answer.reason;
+    const catalogue = await api.catalogue();
+    if (catalogue.kind !== 'done') return this.#fail(catalogue);
+    const answer = await api.create(ownJob(catalogue.body.newJobs[this.shape], { length, ...lengths }));
+    return answer.kind === 'done' ? answer.body.id : this.#fail(answer);
+  }
+
+  /** Says why there is no job. */
+  #fail(answer: Exclude<Answer<unknown>, { kind: 'done' }>): null {
+    if (answer.kind === 'refused' && answer.problems.length > 0)
+      this.trouble = answer.problems.map(({ message }) => message).join(' ');
+    else if (answer.kind !== 'conflict') this.trouble = answer.reason;
     return null;
   }
 }
