@@ -84,19 +84,32 @@ function byTests(bends: readonly TestBend[], scatter: number): Angles | LawProbl
 }
 
 /**
- * Die radius that springs back to a wanted one [mm], by halving: R_f grows steadily with the die's radius.
+ * Die radius that springs back to a wanted one [mm]: R_f grows steadily with the die's radius, so the answer is
+ * bracketed and closed in on by false position (Illinois: Dahlquist & Björck, Numerical Methods, 6.2.2; from memory).
  * Theory has no answer above the radius that the tube takes elastically; none is needed, because R_f has no limit.
  */
 function dieFor(wanted: number, radiusFor: (die: number) => number): number {
-  let low = 0;
-  let high = wanted;
-  while (radiusFor(high) < wanted) high *= 2;
-  for (let round = 0; round < 60 && high - low > 1e-9 * wanted; round += 1) {
-    const middle = (low + high) / 2;
-    if (radiusFor(middle) < wanted) low = middle;
-    else high = middle;
+  // 1/R has no pole where the tube springs straight again, so the false position is taken in curvatures
+  const missing = (die: number): number => 1 / radiusFor(die) - 1 / wanted;
+  let high = { die: wanted, missing: missing(wanted) };
+  while (high.missing > 0) high = { die: 2 * high.die, missing: missing(2 * high.die) };
+  let low = { die: high.die / 2, missing: missing(high.die / 2) };
+  while (low.missing < 0) low = { die: low.die / 2, missing: missing(low.die / 2) };
+  let last = 0;
+  for (let round = 0; round < 100 && high.die - low.die > 1e-9 * wanted; round += 1) {
+    const die = low.die + ((high.die - low.die) * low.missing) / (low.missing - high.missing);
+    const here = { die, missing: missing(die) };
+    if (Math.abs(here.missing) * wanted < 1e-12) return die;
+    if (here.missing > 0) {
+      if (last > 0) high = { die: high.die, missing: high.missing / 2 };
+      low = here;
+    } else {
+      if (last < 0) low = { die: low.die, missing: low.missing / 2 };
+      high = here;
+    }
+    last = Math.sign(here.missing);
   }
-  return (low + high) / 2;
+  return (low.die + high.die) / 2;
 }
 
 /**
