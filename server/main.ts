@@ -4,7 +4,10 @@ import { loadDemo } from '../db/demo/load-demo.ts';
 import { jobRepository } from '../db/job-repository.ts';
 import { buildApp } from './app.ts';
 import { readConfig } from './config.ts';
+import { newJob } from './job/default-job.ts';
 import { freePort } from './listen.ts';
+import { planInWords } from './plan-in-words.ts';
+import { renderSheet } from './sheets/render-sheet.ts';
 
 const say = (text: string): void => void process.stdout.write(`${text}\n`);
 
@@ -34,6 +37,13 @@ if (await loadDemo(jobs, randomUUID(), now())) say('A new database, with a made-
 
 const app = await buildApp({ jobs, now, newId: randomUUID, pageFolder, logLevel });
 const address = await app.listen({ host, port });
+// the first sheet of a process reads the typeface; nobody should have to wait for that
+const first = newJob('hoop');
+setImmediate(() => {
+  renderSheet('bend', { plan: planInWords(first), job: first, revision: null }).catch((error: unknown) =>
+    app.log.error(error),
+  );
+});
 say(`Hoopwright runs at ${address} and keeps its jobs in ${databaseFile}. Ctrl-C ends it.`);
 
 for (const signal of ['SIGINT', 'SIGTERM'] as const)

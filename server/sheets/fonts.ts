@@ -1,3 +1,4 @@
+import { create, type Font } from 'fontkit';
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import PDFDocument from 'pdfkit';
@@ -25,25 +26,30 @@ export const sizeInPoints = (height: number): number => (height / CAPITALS) * PO
 export const fontName = (alphabet: Alphabet, weight: Weight): string => `${alphabet}-${String(weight)}`;
 
 const require = createRequire(import.meta.url);
-const files = new Map<string, Buffer>();
+const opened = new Map<string, Font>();
 
-function fileOf(alphabet: Alphabet, weight: Weight): Buffer {
+/** A font opened once for all documents: what it has read of its tables stays read. */
+function fontOf(alphabet: Alphabet, weight: Weight): Font {
   const name = fontName(alphabet, weight);
-  const known = files.get(name);
+  const known = opened.get(name);
   if (known !== undefined) return known;
   const path = require.resolve(
     `@fontsource/ibm-plex-sans/files/ibm-plex-sans-${alphabet}-${String(weight)}-normal.woff`,
   );
-  const read = unpackWoff(readFileSync(path));
-  files.set(name, read);
-  return read;
+  const font = create(unpackWoff(readFileSync(path)));
+  if (!('layout' in font)) throw new Error(`${path} holds a collection of fonts`);
+  opened.set(name, font);
+  return font;
 }
+
+/** The document takes an opened font; its types know bytes only. */
+type TakesOpened = PDFKit.PDFDocument & { registerFont(name: string, font: Font): unknown };
 
 /** Makes every alphabet of both weights known to a document; only those that are used get opened and embedded. */
 export function registerFonts(document: PDFKit.PDFDocument): void {
   for (const alphabet of ALPHABETS) {
     for (const weight of [400, 600] as const)
-      document.registerFont(fontName(alphabet, weight), fileOf(alphabet, weight));
+      (document as TakesOpened).registerFont(fontName(alphabet, weight), fontOf(alphabet, weight));
   }
 }
 
