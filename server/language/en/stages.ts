@@ -166,4 +166,5 @@ export const stages = {
   'sheets.quote.for': 'for the customer',
   'sheets.saveFirst': 'Sheets show the last saved revision.',
   'sheets.needsCameBack': 'when something has come back',
+  'sheets.nothingToCut': 'when there is something to cut or weld',
 } as const;
