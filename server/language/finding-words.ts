@@ -42,7 +42,7 @@ function placeOf({ member, bend, bends, joint, chamber }: FindingData): string {
  * 'Wall: the wall is so thick … It is 25.0 mm; at most 19.0 mm. Type a thinner wall.'
  */
 export function describeFinding(finding: Finding, units: Units): string {
-  const { text, unit, out } = findings[finding.code];
+  const { text, unit, out, measured } = findings[finding.code];
   const { value, low, high } = finding.data;
   const say = (amount: number | string): string =>
     typeof amount === 'number' ? formatQuantity(amount, unit, units) : amount;
@@ -50,7 +50,9 @@ export function describeFinding(finding: Finding, units: Units): string {
     low === undefined ? '' : `at least ${say(low)}`,
     high === undefined ? '' : `at most ${say(high)}`,
   ].filter((part) => part !== '');
-  const measure = [value === undefined ? '' : `It is ${say(value)}`, limits.join(', ')].filter((part) => part !== '');
+  const measure = [value === undefined ? '' : `${measured} ${say(value)}`, limits.join(', ')].filter(
+    (part) => part !== '',
+  );
   const sentence = measure.join('; ');
   const name = finding.field === '' ? '' : fieldName(finding.field);
   const head = [name, placeOf(finding.data)].filter((part) => part !== '').join(', ');
