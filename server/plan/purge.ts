@@ -60,6 +60,9 @@ export const WeldingPlan = Type.Object({
   filler: Type.String(),
   fillerMass: Figure,
   fillerLength: Figure,
+  /** Tacks of one joint. */
   tacks: Figure,
+  /** Where each joint is, in the order of welding: member and station on it [mm]. */
+  order: Type.Array(Type.Object({ number: Type.Integer(), member: Type.String(), station: Type.Number() })),
 });
 export type WeldingPlan = Static<typeof WeldingPlan>;

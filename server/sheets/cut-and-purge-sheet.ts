@@ -92,7 +92,7 @@ export function cutAndPurgeSheet(input: SheetInput): Drafts {
   if (plan.purge !== null && plan.purge.chambers.length > 0) {
     plugFeedVent(flow, plan.purge, input, step());
     waitForGas(flow, plan.purge, input, step());
-    weld(flow, way, plan.purge, input, step());
+    weld(flow, plan.purge, input, step());
     hold(flow, plan.purge, input, step());
   } else flow.add(paragraph(words('sheet.no-purge'), flow.width, { weight: 600 }));
   // the marks are measured from the ends as they are, so the ends are cut back only after the last weld

@@ -1,7 +1,6 @@
 import { formatLength } from '../language/length-format.ts';
 import { formatFigure, formatQuantity } from '../language/quantity-format.ts';
 import { words } from '../language/words.ts';
-import type { Way } from '../plan/correction.ts';
 import type { Chamber, PurgePlan } from '../plan/purge.ts';
 import { figuresRow } from './figures-row.ts';
 import type { Flow } from './flow.ts';
@@ -151,13 +150,8 @@ export function waitForGas(flow: Flow, purge: PurgePlan, { job }: SheetInput, nu
 }
 
 /** Step 6: the order of the joints, and the numbers for the torch. */
-export function weld(
-  flow: Flow,
-  way: Way | undefined,
-  purge: PurgePlan,
-  { plan, job }: SheetInput,
-  number: number,
-): void {
+export function weld(flow: Flow, purge: PurgePlan, input: SheetInput, number: number): void {
+  const { plan, job } = input;
   const { welding } = plan;
   const numbers =
     welding === null
@@ -178,13 +172,13 @@ export function weld(
           { name: words('sheet.weld-length'), value: formatFigure(welding.weldLength, job.units) },
           { name: words('sheet.arc-time'), value: formatFigure(welding.arcTime, job.units) },
         ];
-  const order: Block[] = (way?.joints ?? []).map((joint) => {
-    const chamber = purge.chambers.find(({ joints }) => joints.includes(joint.number));
+  const order: Block[] = (welding?.order ?? []).map((joint) => {
+    const chambers = purge.chambers.filter(({ joints }) => joints.includes(joint.number));
     return tick(
       words('sheet.weld-joint', {
         number: joint.number,
-        member: joint.member,
-        chamber: chamber === undefined ? '—' : chamber.number,
+        place: place(joint, input),
+        chamber: chambers.length === 0 ? '—' : chambers.map((chamber) => chamber.number).join(', '),
       }),
     );
   });

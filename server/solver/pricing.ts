@@ -29,6 +29,7 @@ export function billFor(job: Job, work: { effort: Effort; frame: FrameGeometry; 
     tube: job.tube,
     joints: effort.welds,
     gap: job.closing.gap,
+    places: effort.purgeJoints,
   });
   const joints = effort.purgeJoints.map((joint) => ({ ...joint, arcTime: welded.arcTimeEach }));
   const purged = planPurge({ purge: job.purge, welding: job.welding, tube: job.tube, members: frame.members, joints });

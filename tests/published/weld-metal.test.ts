@@ -17,7 +17,7 @@ describe('section', () => {
 
 it('38.1 × 1.65 with a gap of 0.5: 114.5 mm, 339 mm³, 2.7 g, 168 mm of 1.6 rod, 76 s', () => {
   const { tube, welding } = newJob('straight');
-  const made = planWelding({ tube, welding, joints: 1, gap: 0.5 });
+  const made = planWelding({ tube, welding, joints: 1, places: [], gap: 0.5 });
   const { weldLength, fillerMass, fillerLength } = made.welding;
   expect(weldLength.value.toFixed(1)).toBe('114.5');
   expect((weldArea({ wall: 1.65, gap: 0.5 }) * weldLength.value).toFixed(0)).toBe('339');

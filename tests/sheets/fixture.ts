@@ -126,7 +126,11 @@ export function makePlan(diameter = 38.1): Plan {
       filler: 'ER316L 1.6 mm',
       fillerMass: figure(4, 'g'),
       fillerLength: figure(250, 'mm'),
-      tacks: figure(6, 'count'),
+      tacks: figure(3, 'count'),
+      order: [
+        { number: 1, member: 'hoop', station: 1020 },
+        { number: 2, member: 'crossbar 1', station: 460 },
+      ],
     },
     quote: quote(),
     views: [faceView(diameter)],

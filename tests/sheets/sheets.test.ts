@@ -104,6 +104,7 @@ describe('bend sheet', () => {
 describe('cut and purge sheet', () => {
   it('follows the order of work', async () => {
     const text = (await textOf('cut-and-purge')).join(' ');
+    expect(text).toContain('Joint 1: hoop at 1020.0 mm');
     const places = [
       'Find the marks',
       'Dress and fit',

@@ -104,7 +104,7 @@ export const cutSheetWords = {
   'sheet.travel': 'travel speed',
   'sheet.weld-length': 'weld, all joints',
   'sheet.arc-time': 'arc time',
-  'sheet.weld-joint': 'Joint {number} in {member}, chamber {chamber}',
+  'sheet.weld-joint': 'Joint {number}: {place}; chamber {chamber}',
   'sheet.weld-sentence':
     'Turn the purge down to the welding flow before the arc. Tack opposite pairs with the purge on. The numbers are starting values: prove them on a test piece of the same tube.',
   'sheet.hold': 'hold after the last arc',

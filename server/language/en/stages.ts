@@ -136,7 +136,7 @@ export const stages = {
   'purge.weldLength': 'weld length',
   'purge.arcTime': 'arc time',
   'purge.filler': 'filler',
-  'purge.tacks': 'tacks',
+  'purge.tacks': 'tacks, each joint',
 
   'level.later': 'Later: legs and level are not worked out by this version.',
 

@@ -23,7 +23,7 @@ export function tacksRound(outsideDiameter: number): number {
 /**
  * Lengths, times, current and filler of butt welds round the tube; values to begin with, to be proved on a test piece.
  *
- * @param work torch settings, tube, number of joints, and the gap between their faces [mm]
+ * @param work torch settings, tube, number of joints, the gap between their faces [mm], and where they are, in order
  * @returns the plan, all joints together; the arc time of one [s]; findings, of which there are none yet
  */
 export function planWelding(work: {
@@ -31,6 +31,7 @@ export function planWelding(work: {
   readonly tube: Tube;
   readonly joints: number;
   readonly gap: number;
+  readonly places: readonly WeldingPlan['order'][number][];
 }): { welding: WeldingPlan; arcTimeEach: number; findings: Finding[] } {
   const { welding, tube, joints } = work;
   const { outsideDiameter, wall } = tube;
@@ -60,13 +61,8 @@ export function planWelding(work: {
       currentLow: current(CURRENT_FOR_WALL.low),
       currentHigh: current(CURRENT_FOR_WALL.high),
       ...fillerFigures(work, lengthEach * joints),
-      tacks: figure(
-        tacks * joints,
-        'count',
-        'n k',
-        [count, input('k', 'tacks-each', tacks, 'count'), outside],
-        ['tack-spacing'],
-      ),
+      tacks: figure(tacks, 'count', 'k(D)', [outside], ['tack-spacing']),
+      order: work.places.map(({ number, member, station }) => ({ number, member, station })),
     },
   };
 }
