@@ -31,9 +31,16 @@ export async function choose(page: Page, pointer: string, words: string): Promis
   await (await field(page, pointer)).selectOption({ label: words });
 }
 
-/** Waits until the plan is that of what stands in the fields, and the server has it all. */
+/** Waits until the plan is that of what stands in the fields, and the page has saved it by itself. */
+export async function saved(page: Page): Promise<void> {
+  await page.locator('figure .working').waitFor({ state: 'detached' });
+  await page.locator('header .saved').waitFor();
+}
+
+/** The same, for those who press the keys for saving and do not wait for the page to do it. */
 export async function settled(page: Page): Promise<void> {
   await page.locator('figure .working').waitFor({ state: 'detached' });
+  await page.keyboard.press('Control+s');
   await page.locator('header .saved').waitFor();
 }
 

@@ -41,7 +41,13 @@ export type Workshop = {
 function launch(): Promise<Browser> {
   const executablePath = findChromium();
   if (executablePath === undefined) throw new Error('There is no Chromium. Install one, or set CHROMIUM_PATH to it.');
-  const args = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync', '--disable-gpu'];
+  const args = [
+    '--no-sandbox',
+    '--disable-background-networking',
+    '--disable-component-update',
+    '--disable-sync',
+    '--disable-gpu',
+  ];
   return chromium.launch({ executablePath, args });
 }
 
