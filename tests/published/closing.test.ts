@@ -1,4 +1,4 @@
-// Check values of the trade's notes on correcting a frame (handbook part 3, 'Bodies, joints, motions').
+// Check values of joints, kinks and gaps, computed beforehand and printed to six decimals.
 import { describe, expect, it } from 'vitest';
 import { centrelineFromChain, type Centreline } from '../../server/solver/geometry/centreline.ts';
 import { closeAbout, lengthToRemove, meetMovedCopy } from '../../server/solver/correction/moved-copy.ts';
