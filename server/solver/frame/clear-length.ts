@@ -1,7 +1,7 @@
 import { placeAt, type Centreline } from '../geometry/centreline.ts';
 import { closestStation } from '../geometry/closest-station.ts';
 import { stretches, type Stretch } from '../geometry/least-distance.ts';
-import { sliceCentreline } from '../geometry/slice.ts';
+import { pieceStations, sliceCentreline } from '../geometry/slice.ts';
 import type { EndGeometry, MemberGeometry } from './frame-geometry.ts';
 
 /** Saddles flatter than this are not cut with a wrap [rad]: 10°, common practice, no source. */
@@ -27,14 +27,15 @@ export function clearStretches(
   const to = centreline.length - cut('finish');
   if (to - from <= 0) return [];
   const part = closed ? centreline : sliceCentreline(centreline, from, to);
-  let station = from;
-  return part.pieces.flatMap((piece) =>
-    stretches(piece).map((stretch) => {
+  const begins = pieceStations(part);
+  return part.pieces.flatMap((piece, index) => {
+    let station = from + (begins[index] ?? 0);
+    return stretches(piece).map((stretch) => {
       const at = { station, stretch };
       station += stretch.piece.length;
       return at;
-    }),
-  );
+    });
+  });
 }
 
 function leftOut(

@@ -1,7 +1,7 @@
 import type { Frame } from '../../job/frame.ts';
 import type { Finding } from '../../plan/finding.ts';
 import { finding } from '../finding.ts';
-import { leastDistance } from '../geometry/least-distance.ts';
+import { finenessOf, leastDistance } from '../geometry/least-distance.ts';
 import { clearStretches } from './clear-length.ts';
 import type { FrameGeometry, MemberGeometry } from './frame-geometry.ts';
 import { selfDistance } from './self-crossing.ts';
@@ -18,6 +18,7 @@ export function crossings(frame: Frame, geometry: FrameGeometry, context: ShapeC
   const { outsideDiameter } = context;
   const limit = outsideDiameter * TOUCHING;
   const { members } = geometry;
+  const fine = finenessOf(outsideDiameter, Math.max(...members.map(({ centreline }) => centreline.length)));
   const clear = members.map((member) => clearStretches(member, outsideDiameter));
   const findings: Finding[] = [];
   for (const [index, member] of members.entries()) {
@@ -31,7 +32,7 @@ export function crossings(frame: Frame, geometry: FrameGeometry, context: ShapeC
       const own = sitsOn(member, other) ? clearStretches(member, outsideDiameter, other) : clear[index];
       const others = sitsOn(other, member) ? clearStretches(other, outsideDiameter, member) : clear[later];
       let least = limit;
-      for (const a of own ?? []) for (const b of others ?? []) least = leastDistance(a.stretch, b.stretch, least);
+      for (const a of own ?? []) for (const b of others ?? []) least = leastDistance(a.stretch, b.stretch, least, fine);
       if (least >= limit) continue;
       const data = { first: member.name, second: other.name, value: least, low: outsideDiameter };
       findings.push(finding('members-cross', 'stop', memberField(frame, later, context.root), data));

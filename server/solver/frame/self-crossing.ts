@@ -1,4 +1,4 @@
-import { boxesApart, halves, leastDistance, type Stretch } from '../geometry/least-distance.ts';
+import { boxesApart, finenessOf, halves, leastDistance, type Stretch } from '../geometry/least-distance.ts';
 import { clearStretches } from './clear-length.ts';
 import type { MemberGeometry } from './frame-geometry.ts';
 
@@ -23,15 +23,17 @@ export function selfDistance(member: MemberGeometry, outsideDiameter: number, li
   const parts = clearStretches(member, outsideDiameter).map(({ station, stretch }): Part => {
     return { from: station, to: station + stretch.piece.length, stretch };
   });
+  const fine = finenessOf(outsideDiameter, member.centreline.length);
   let best = limit;
   const open: [Part, Part][] = parts.flatMap((a, index) => parts.slice(index + 1).map((b): [Part, Part] => [a, b]));
   for (let pair = open.pop(); pair !== undefined; pair = open.pop()) {
     const [a, b] = pair;
+    if (best <= fine) break;
     const least = b.from - a.to;
     const most = b.to - a.from;
     if (most <= away || whole - least <= away) continue;
     if (least >= neighbours && whole - most >= neighbours) {
-      best = leastDistance(a.stretch, b.stretch, best);
+      best = leastDistance(a.stretch, b.stretch, best, fine);
       continue;
     }
     if (boxesApart(a.stretch, b.stretch, best)) continue;

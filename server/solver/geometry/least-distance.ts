@@ -14,8 +14,12 @@ export type Stretch = Segment & {
   readonly high: Vector3;
 };
 
-/** Distances are told apart down to this share of the limit. */
-const FINENESS = 1e-7;
+/** Distances are told apart down to this share of the diameter, or of a long member's length; rounding. */
+const FINENESS = { diameter: 1e-7, length: 1e-9 };
+
+/** How finely distances of tubes are told apart [mm]: one value a search, so that it ends where curves lie together. */
+export const finenessOf = (outsideDiameter: number, longest: number): number =>
+  Math.max(FINENESS.diameter * outsideDiameter, FINENESS.length * longest);
 
 /** The part of a piece between two distances from its start, as a piece of its own. */
 function partOf(piece: Piece, from: number, to: number): Piece {
@@ -37,8 +41,10 @@ function stretchOf(piece: Piece): Stretch {
   return { from, to, piece, rise, low, high };
 }
 
-/** A piece as stretches of no more than half a turn each. */
-export function stretches(piece: Piece): Stretch[] {
+/** A piece as stretches of no more than half a turn each; an arc is on its own circle again after a whole turn. */
+export function stretches(whole: Piece): Stretch[] {
+  const turns = whole.kind === 'arc' && whole.angle > 2 * Math.PI;
+  const piece = turns ? partOf(whole, 0, 2 * Math.PI * whole.radius) : whole;
   const count = piece.kind === 'straight' ? 1 : Math.max(1, Math.ceil(piece.angle / Math.PI - 1e-12));
   if (count === 1) return [stretchOf(piece)];
   const step = piece.length / count;
@@ -62,14 +68,14 @@ export const boxesApart = (a: Stretch, b: Stretch, limit: number): boolean =>
 
 /**
  * Least distance between two stretches where it is below a limit [mm], else the limit. Exact on straights; on arcs
- * halved until chord and rise leave no doubt (branch and bound), to a ten-millionth of the limit.
+ * halved until chord and rise leave no doubt (branch and bound), down to `fine` [mm].
  */
-export function leastDistance(one: Stretch, two: Stretch, limit: number): number {
-  const fine = FINENESS * limit;
+export function leastDistance(one: Stretch, two: Stretch, limit: number, fine: number): number {
   let best = limit;
   const open: [Stretch, Stretch][] = [[one, two]];
   for (let pair = open.pop(); pair !== undefined; pair = open.pop()) {
     const [a, b] = pair;
+    if (best <= fine) return best;
     if (boxesApart(a, b, best)) continue;
     const chords = segmentDistance(a, b);
     const doubt = a.rise + b.rise;
