@@ -18,7 +18,8 @@ const TIGHT = { caution: 1.5, note: 2 } as const;
 /**
  * How this tube springs back on this machine.
  *
- * @returns springback and law null with the stop 'die-radius-under-tube-radius' where the die cannot be (R ≤ D/2), or
+ * @returns springback and law null with the stop 'die-radius-under-tube-radius' where the die, or the radius that test
+ *   bends were measured to have, cannot be (R ≤ D/2), or
  *   'springback-too-large' where the grade's values leave no bend that holds
  */
 export function planSpringback(
@@ -50,6 +51,11 @@ export function planSpringback(
     return { springback: null, law: null, findings: [...findings, stop] };
   }
   const { law, problem } = springbackLaw(bend, machine);
+  if (law.radiusAfterRelease <= outsideDiameter / 2) {
+    const range = { value: law.radiusAfterRelease, low: outsideDiameter / 2 };
+    const stop = finding('die-radius-under-tube-radius', 'stop', '/machine/springback/bends', range);
+    return { springback: null, law: null, findings: [...findings, stop] };
+  }
   findings.push(...springbackFindings(law, problem, machine));
   return { springback: springbackFigures(law, { tube, grade, machine }), law, findings };
 }

@@ -89,8 +89,8 @@ function byTests(bends: readonly TestBend[], scatter: number): Angles | LawProbl
  * Theory has no answer above the radius that the tube takes elastically; none is needed, because R_f has no limit.
  */
 function dieFor(wanted: number, radiusFor: (die: number) => number): number {
-  // 1/R has no pole where the tube springs straight again, so the false position is taken in curvatures
-  const missing = (die: number): number => 1 / radiusFor(die) - 1 / wanted;
+  // 1/R has no pole where the tube springs straight again, so the false position is taken in curvatures over the wanted
+  const missing = (die: number): number => wanted / radiusFor(die) - 1;
   let high = { die: wanted, missing: missing(wanted) };
   while (high.missing > 0) high = { die: 2 * high.die, missing: missing(2 * high.die) };
   let low = { die: high.die / 2, missing: missing(high.die / 2) };
@@ -99,7 +99,7 @@ function dieFor(wanted: number, radiusFor: (die: number) => number): number {
   for (let round = 0; round < 100 && high.die - low.die > 1e-9 * wanted; round += 1) {
     const die = low.die + ((high.die - low.die) * low.missing) / (low.missing - high.missing);
     const here = { die, missing: missing(die) };
-    if (Math.abs(here.missing) * wanted < 1e-12) return die;
+    if (Math.abs(here.missing) < 1e-12) return die;
     if (here.missing > 0) {
       if (last > 0) high = { die: high.die, missing: high.missing / 2 };
       low = here;
@@ -147,7 +147,8 @@ export function springbackLaw(bend: LoadedBend, machine: Machine): { law: Spring
         measured.length > 0 ? (Math.max(...measured) - Math.min(...measured)) / 2 : (radius * model) / (1 - share),
       radiusMeasured: measured.length > 0,
       radiusFor,
-      dieFor: (wanted) => dieFor(wanted, radiusFor),
+      // no die makes a radius of no more than the tube's own: the plan of the member says so
+      dieFor: (wanted) => (wanted > bend.outsideDiameter / 2 ? dieFor(wanted, radiusFor) : wanted),
     },
     problem,
   };

@@ -29,8 +29,10 @@ function samples(pieces: readonly PlanPiece[]): Sample[] {
     const away = subtract(piece.from, piece.centre);
     return Array.from({ length: count + 1 }, (_, index) => {
       const arm = rotate(away, piece.normal, (angle * index) / count);
-      return { point: add(piece.centre, arm), tangent: scale(cross(piece.normal, arm), 1 / piece.radius) };
-    });
+      // an arc so small that its centre rounds onto it has no direction to draw
+      const tangent = unit(cross(piece.normal, arm));
+      return tangent === undefined ? [] : [{ point: add(piece.centre, arm), tangent }];
+    }).flat();
   });
 }
 
