@@ -133,5 +133,6 @@ export const findingsMaking = {
     'mm',
     'The clamp grips the crowned part of the bar.',
     'Roll the crown after the corners, or ask the bender for a shaped clamp.',
+    'The straight is',
   ),
 };
