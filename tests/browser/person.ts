@@ -1,4 +1,4 @@
-import type { Locator, Page, Response } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 import { expect } from 'vitest';
 import type { Job } from '../../server/job/job.ts';
 import type { SavedJob } from '../../server/job/saved-job.ts';
@@ -99,14 +99,13 @@ export async function planOf({ address }: Workshop, job: Job): Promise<Plan> {
 
 /** Touches the link of a sheet and reads the PDF that the browser got for it. */
 export async function openSheet(page: Page, { address }: Workshop, name: string): Promise<SheetText> {
-  const arrived = new Promise<Response>((resolve) => {
-    page.context().on('response', (response) => {
-      if (response.url().endsWith('.pdf')) resolve(response);
-    });
-  });
-  await stage(page, 'sheets').getByRole('link', { name, exact: true }).click();
-  const response = await arrived;
+  const link = stage(page, 'sheets').getByRole('link', { name, exact: true });
+  const url = new URL((await link.getAttribute('href')) ?? '', address).href;
+  const answer = page.context().waitForEvent('response', (response) => response.url() === url);
+  const [tab] = await Promise.all([page.waitForEvent('popup'), link.click()]);
+  const response = await answer;
   expect([response.status(), response.headers()['content-type']]).toEqual([200, 'application/pdf']);
-  const again = await fetch(new URL(response.url(), address));
+  await tab.close();
+  const again = await fetch(url);
   return readSheet(new Uint8Array(await again.arrayBuffer()));
 }

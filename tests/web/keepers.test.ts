@@ -118,19 +118,21 @@ describe('the plan', () => {
 });
 
 describe('saving', () => {
-  function saver() {
-    let job: Job = base;
+  const stored = (job: Job, revision: number): SavedJob => ({ id: 'one', job, revision, savedAt: 'later' });
+  function saver(stands: SavedJob = stored(base, 1), draft: Draft | null = null) {
+    let job: Job = draft?.job ?? base;
     const sent: { job: Job; basedOn: number; answer: (answer: Answer<SavedJob>) => void }[] = [];
     const waiting: (() => void)[] = [];
     const drafts: (Draft | null)[] = [];
     const saving = new JobSaver(
-      { id: 'one', job: base, revision: 1, savedAt: '2026-01-01T00:00:00Z' },
+      stands,
       {
         save: (next, basedOn) => new Promise((answer) => sent.push({ job: next, basedOn, answer })),
         later: (work) => waiting.push(work),
         keepDraft: (draft) => drafts.push(draft),
         now: () => job,
       },
+      draft,
     );
     const change = (next: Job): void => {
       job = next;
@@ -138,7 +140,6 @@ describe('saving', () => {
     };
     return { saving, change, sent, waiting, drafts };
   }
-  const stored = (job: Job, revision: number): SavedJob => ({ id: 'one', job, revision, savedAt: 'later' });
 
   it('waits for a pause in the typing, keeps a draft until the server has it', async () => {
     const { saving, change, sent, waiting, drafts } = saver();
@@ -165,6 +166,24 @@ describe('saving', () => {
       ['a', 1],
       ['ab', 2],
     ]);
+  });
+
+  it('takes up what was left behind as an offer to merge, unless the server has it already', () => {
+    const draft: Draft = { job: titled('mine'), base, basedOn: 1 };
+    const { saving } = saver(stored({ ...base, customer: 'theirs' }, 2), draft);
+    expect([saving.state, saving.sides]).toEqual(['conflict', { yours: ['/title'], theirs: ['/customer'] }]);
+    expect(saving.settle('both')).toMatchObject({ title: 'mine', customer: 'theirs' });
+    expect(saver(stored(titled('mine'), 2), draft).saving.state).toBe('saved');
+    expect(saver(stored(base, 1), draft).saving.theirs).toBeNull();
+  });
+
+  it('knows its own save again where the answer was lost', async () => {
+    const { saving, change, sent, waiting } = saver();
+    change(titled('a'));
+    waiting.shift()?.();
+    sent[0]?.answer({ kind: 'conflict', theirs: stored(titled('a'), 2) });
+    await settled();
+    expect([saving.state, saving.revision]).toEqual(['saved', 2]);
   });
 
   it('tries again when no answer comes', async () => {

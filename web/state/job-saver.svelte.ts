@@ -2,6 +2,7 @@ import type { Job } from '../../server/job/job.ts';
 import type { SavedJob } from '../../server/job/saved-job.ts';
 import type { Answer } from '../api/client.ts';
 import { changedFields, merged } from './merge.ts';
+import { differences } from './pointer.ts';
 
 export type SaveState = 'saved' | 'unsaved' | 'saving' | 'failed' | 'refused' | 'conflict';
 
@@ -21,6 +22,8 @@ export type Draft = { readonly job: Job; readonly base: Job; readonly basedOn: n
 const PAUSE = 700;
 const AGAIN = 5000;
 
+const isSame = (one: Job, other: Job): boolean => differences(one, other).length === 0;
+
 /** Saves the job after every change, and holds both sides where two people saved at once. */
 export class JobSaver {
   state: SaveState = $state('saved');
@@ -33,11 +36,17 @@ export class JobSaver {
   #turn = 0;
   readonly #source: SaveSource;
 
-  constructor(stored: SavedJob, source: SaveSource) {
+  /** @param draft unsaved work of this job that was left behind, or null */
+  constructor(stored: SavedJob, source: SaveSource, draft: Draft | null = null) {
     this.#base = stored.job;
     this.#source = source;
     this.revision = stored.revision;
     this.savedAt = stored.savedAt;
+    if (draft === null || draft.basedOn === stored.revision || isSame(draft.job, stored.job)) return;
+    this.#base = draft.base;
+    this.revision = draft.basedOn;
+    this.theirs = stored;
+    this.state = 'conflict';
   }
 
   /** Call after every change of the job. */
@@ -73,6 +82,11 @@ export class JobSaver {
       this.state = 'saved';
       if (this.#source.now() === job) this.#source.keepDraft(null);
       else this.changed();
+      return;
+    }
+    // an answer that was lost on the way: what stands there is what was sent
+    if (answer.kind === 'conflict' && isSame(answer.theirs.job, job)) {
+      this.#take(job, { kind: 'done', body: answer.theirs });
       return;
     }
     if (answer.kind === 'conflict') {

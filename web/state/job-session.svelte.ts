@@ -53,18 +53,22 @@ export class JobSession {
         this.#accepted = job;
       },
     });
-    this.saver = new JobSaver(stored, {
-      save: (job, basedOn) => api.save(this.id, job, basedOn),
-      later: (work, milliseconds) => setTimeout(work, milliseconds),
-      keepDraft: (draft) => {
-        if (draft === null) forgetDraft(this.id);
-        else keepDraft(this.id, draft);
+    const left = readDraft(this.id);
+    this.saver = new JobSaver(
+      stored,
+      {
+        save: (job, basedOn) => api.save(this.id, job, basedOn),
+        later: (work, milliseconds) => setTimeout(work, milliseconds),
+        keepDraft: (draft) => {
+          if (draft === null) forgetDraft(this.id);
+          else keepDraft(this.id, draft);
+        },
+        now: () => this.history.job,
       },
-      now: () => this.history.job,
-    });
+      left,
+    );
     this.keeper.request(stored.job);
-    const draft = readDraft(this.id);
-    if (draft !== null) this.history.change(draft.job);
+    if (left !== null) this.history.change(left.job);
   }
 
   get job(): Job {
