@@ -3,20 +3,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { newJob } from '../../server/job/default-job.ts';
 import type { Job } from '../../server/job/job.ts';
-import {
-  choose,
-  field,
-  figure,
-  open,
-  openSheet,
-  planOf,
-  saved,
-  seen,
-  settled,
-  stage,
-  stored,
-  type,
-} from './person.ts';
+import { choose, field, figure, open, openSheet, planOf, saved, seen, settled, stage, stored, type } from './person.ts';
 import { openWorkshop, type Workshop } from './workshop.ts';
 
 let workshop: Workshop;

@@ -1,0 +1,167 @@
+// Everybody reaches everything: with a small screen, a finger, a keyboard, a screen reader, by day and by night.
+import type { AxeResults, RunOptions } from 'axe-core';
+import type { Page } from 'playwright-core';
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { open } from './person.ts';
+import { openWorkshop, type ScreenName, type Workshop } from './workshop.ts';
+
+let workshop: Workshop;
+beforeAll(async () => {
+  workshop = await openWorkshop();
+}, 60_000);
+afterAll(() => workshop.close());
+afterEach(() => {
+  expect(workshop.faults).toEqual([]);
+});
+
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+const STAGES = ['what', 'wanted', 'cameBack', 'ways', 'purge', 'level', 'price', 'sheets'];
+
+async function openJob(page: Page): Promise<void> {
+  await open(page, await workshop.store());
+  await page.locator('summary').evaluateAll((folds) => {
+    for (const fold of folds) if (fold instanceof HTMLElement) fold.click();
+  });
+}
+
+async function openList(page: Page): Promise<void> {
+  await page.goto('/#/jobs');
+  await page.getByRole('listitem').first().waitFor();
+}
+
+/** What axe finds against WCAG 2.0 A and AA and 2.1 AA, by rule and place. */
+async function violations(page: Page): Promise<string[]> {
+  await page.evaluate(axe);
+  const found = await page.evaluate(async () => {
+    const { axe } = globalThis as unknown as { axe: { run: (options: RunOptions) => Promise<AxeResults> } };
+    const options: RunOptions = { runOnly: { type: 'tag', values: ['wcag2a', 'wcag2aa', 'wcag21aa'] } };
+    const { violations, passes } = await axe.run(options);
+    return {
+      passes: passes.length,
+      violations: violations.flatMap(({ id, nodes }) =>
+        nodes.map(({ target, failureSummary }) => `${id}: ${target.join(' ')}: ${failureSummary ?? ''}`),
+      ),
+    };
+  });
+  expect(found.passes).toBeGreaterThan(15);
+  return found.violations;
+}
+
+const SCREENS_AND_SCHEMES = (['desktop', 'phone'] as const).flatMap((screen) =>
+  (['light', 'dark'] as const).map((scheme) => ({ screen, scheme })),
+);
+
+describe.each(SCREENS_AND_SCHEMES)('the $scheme page at the $screen', ({ screen, scheme }) => {
+  it('breaks no rule for people who see, hear or move otherwise', { timeout: 90_000 }, async () => {
+    const page = await workshop.visit(screen, scheme);
+    await openList(page);
+    expect(await violations(page)).toEqual([]);
+    await openJob(page);
+    await page.getByRole('button', { name: 'Start your own', exact: true }).click();
+    await page
+      .locator('#stage-purge')
+      .getByRole('button', { name: /^wait before welding/ })
+      .first()
+      .click();
+    expect(await violations(page)).toEqual([]);
+  });
+});
+
+describe.each<ScreenName>(['phone', 'desktop'])('the page at the %s', (screen) => {
+  it('never scrolls sideways and cuts no text', { timeout: 60_000 }, async () => {
+    const page = await workshop.visit(screen);
+    for (const go of [openList, openJob]) {
+      await go(page);
+      const { wide, room } = await page.evaluate(() => ({
+        wide: document.documentElement.scrollWidth,
+        room: document.documentElement.clientWidth,
+      }));
+      expect(wide).toBeLessThanOrEqual(room);
+    }
+  });
+});
+
+describe('a finger on a phone', () => {
+  it('finds everything that can be touched at least 44 px high or wide', { timeout: 60_000 }, async () => {
+    const page = await workshop.visit('phone');
+    for (const go of [openList, openJob]) {
+      await go(page);
+      const { small, count } = await page.evaluate(() => {
+        const touched = 'button, a[href], input, select, textarea, summary, [role="button"]';
+        const shown = [...document.querySelectorAll(touched)].filter(
+          (element) => element.getClientRects().length > 0 && !element.classList.contains('skip'),
+        );
+        // a field within its label is touched as one with it
+        const boxes = shown.map((element) => {
+          const { width, height } = (element.closest('label') ?? element).getBoundingClientRect();
+          const name = element.getAttribute('aria-label') ?? element.textContent ?? '';
+          return { what: `${element.tagName} ${name.trim()}`, width, height };
+        });
+        return { count: boxes.length, small: boxes.filter(({ width, height }) => Math.min(width, height) < 43.5) };
+      });
+      expect(count).toBeGreaterThan(5);
+      expect(small).toEqual([]);
+    }
+  });
+});
+
+describe('a keyboard', () => {
+  it('reaches every stage in the order of the page and shows where it is', { timeout: 90_000 }, async () => {
+    const page = await workshop.visit('desktop');
+    await open(page, await workshop.store());
+    await page.locator('body').press('Tab');
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Skip to the job card');
+    const reached: string[] = [];
+    const hidden: string[] = [];
+    let steps = 0;
+    for (; steps < 600; steps += 1) {
+      const at = await page.evaluate(() => {
+        const element = document.activeElement;
+        if (element === null || element === document.body) return null;
+        const { outlineStyle, outlineWidth } = getComputedStyle(element);
+        const marked = element.querySelector('.touch');
+        const ring = outlineStyle !== 'none' && Number.parseFloat(outlineWidth) >= 2;
+        const frame = marked !== null && getComputedStyle(marked).stroke !== 'none';
+        const box = element.getBoundingClientRect();
+        const middle = document.elementFromPoint(box.x + box.width / 2, box.y + box.height / 2);
+        const covered = !(middle !== null && (element.contains(middle) || middle.contains(element)));
+        return {
+          stage: element.closest('section[id^="stage-"]')?.id.slice('stage-'.length) ?? '',
+          seen: (ring || frame) && !covered,
+          name: `${element.tagName} ${element.getAttribute('aria-label') ?? element.textContent?.trim() ?? ''}`,
+        };
+      });
+      if (at === null) break;
+      if (!at.seen) hidden.push(at.name);
+      if (at.stage !== '' && reached.at(-1) !== at.stage) reached.push(at.stage);
+      await page.keyboard.press('Tab');
+    }
+    expect(steps).toBeLessThan(600);
+    expect(hidden).toEqual([]);
+    expect(reached).toEqual(STAGES.filter((stage) => stage !== 'level'));
+  });
+
+  it('goes from the index to a stage, types, chooses a way, and opens a working', { timeout: 60_000 }, async () => {
+    const page = await workshop.visit('desktop');
+    await open(page, await workshop.store());
+    await page
+      .getByRole('navigation')
+      .getByRole('link', { name: /Weld and purge/ })
+      .focus();
+    await page.keyboard.press('Enter');
+    expect(await page.evaluate(() => document.activeElement?.id)).toBe('stage-purge-title');
+    await page.getByRole('radio', { name: 'splice, the far side turned' }).focus();
+    await page.keyboard.press('ArrowRight');
+    expect(await page.getByRole('radio', { name: 'new frame', exact: true }).isChecked()).toBe(true);
+    await page.keyboard.press('Control+z');
+    await page
+      .locator('#stage-what')
+      .getByRole('button', { name: /^bore / })
+      .first()
+      .focus();
+    await page.keyboard.press('Enter');
+    await page.getByRole('complementary').getByRole('heading', { name: /^bore/ }).waitFor();
+  });
+});
