@@ -5,6 +5,9 @@ import { project, rounded, type Projection } from './projection.ts';
 
 /** Largest distance of a drawn chord from its arc [mm]: a quarter of a hairline at 1:10. */
 const CHORD_HEIGHT = 0.3;
+/** Most chords of one arc: where it fills a sheet they still stand less than 0.03 mm off it. Derived. */
+const MOST_CHORDS = 360;
+const TURN = 2 * Math.PI;
 
 /** How much of a member's end is hidden in the tube it sits on [mm]. */
 export type Hidden = { readonly start: number; readonly finish: number };
@@ -23,9 +26,11 @@ function samples(pieces: readonly PlanPiece[]): Sample[] {
             { point: piece.to, tangent },
           ];
     }
-    const angle = (piece.angle * Math.PI) / 180;
+    const turned = (piece.angle * Math.PI) / 180;
+    // after a whole turn an arc lies on itself: the turns in between would draw the same line again
+    const angle = turned > 2 * TURN ? TURN + (turned % TURN) : turned;
     const step = 2 * Math.acos(Math.max(0.5, 1 - CHORD_HEIGHT / piece.radius));
-    const count = Math.max(2, Math.ceil(angle / step));
+    const count = Math.min(MOST_CHORDS, Math.max(2, Math.ceil(angle / step)));
     const away = subtract(piece.from, piece.centre);
     return Array.from({ length: count + 1 }, (_, index) => {
       const arm = rotate(away, piece.normal, (angle * index) / count);
