@@ -19,6 +19,8 @@ export class Route {
     this.place = placeOf(location.hash);
     addEventListener('hashchange', () => {
       this.place = placeOf(location.hash);
+      // another place begins at its top
+      scrollTo(0, 0);
     });
   }
 

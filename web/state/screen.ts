@@ -60,6 +60,19 @@ export function readingTurn(from: FlatPoint, to: FlatPoint): number {
 /** About how large a value is on the screen [px]: seven figures at the size that they are written in. */
 const VALUE = { width: 54, height: 17 };
 
+/**
+ * A value stands on its line; where the line lies close to what it measures and the value would stand between them,
+ * it hangs on the far side [px].
+ */
+const LIFT = { above: -6, below: 18, close: 24 };
+
+function liftOf(from: FlatPoint, start: FlatPoint, turn: number): number {
+  const out = [start[0] - from[0], start[1] - from[1]] as const;
+  const angle = (turn * Math.PI) / 180;
+  const down = -out[0] * Math.sin(angle) + out[1] * Math.cos(angle);
+  return down > 0 && down < LIFT.close ? LIFT.below : LIFT.above;
+}
+
 /** Where along its line a value may stand, best first. */
 const PLACES = [0.5, 0.34, 0.66, 0.22, 0.78];
 
@@ -72,6 +85,8 @@ export type DrawnDimension = {
   /** Where the value stands. */
   readonly middle: FlatPoint;
   readonly turn: number;
+  /** From the line to the foot of the value, across the reading direction, down positive [px]. */
+  readonly lift: number;
 };
 
 /** Two values lie on each other where neither their places along nor across keep them apart. */
@@ -95,14 +110,16 @@ export function drawnDimensions(dimensions: readonly ViewDimension[], screen: Sc
       start[1] + (end[1] - start[1]) * share,
     ];
     const free = PLACES.find((share) => !drawn.some((other) => collide(other, at(share), turn)));
+    const from = onScreen(dimension.from, screen);
     drawn.push({
       dimension,
-      from: onScreen(dimension.from, screen),
+      from,
       to: onScreen(dimension.to, screen),
       start,
       end,
       middle: at(free ?? 0.5),
       turn,
+      lift: liftOf(from, start, turn),
     });
   }
   return drawn;
