@@ -32,7 +32,7 @@ export const findingsMaking = {
   ),
   'springback-estimate': about(
     'deg',
-    'It is computed, not measured.',
+    'It is computed, not measured[; shops see {shopLow} to {shopHigh} degrees at 90].',
     'Bend one piece and measure it before the first real tube.',
     'At 90° it is',
   ),

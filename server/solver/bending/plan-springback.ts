@@ -8,7 +8,7 @@ import { finding } from '../finding.ts';
 import type { SourceKey } from '../sources.ts';
 import type { ResolvedGrade } from '../tube/grades.ts';
 import { springbackShare } from './springback.ts';
-import { LARGEST_SHARE, springbackLaw, type LawProblem, type SpringbackLaw } from './springback-law.ts';
+import { LARGEST_SHARE, SHOP_AT_90, springbackLaw, type LawProblem, type SpringbackLaw } from './springback-law.ts';
 
 const DEGREE = 180 / Math.PI;
 
@@ -68,8 +68,8 @@ function springbackFindings(law: SpringbackLaw, problem: LawProblem, machine: Ma
   if (problem === 'no-fit') findings.push(finding('test-bends-no-fit', 'caution', field, { bends }));
   if (law.method === 'theory') {
     const value = law.commandFor(Math.PI / 2) * DEGREE - 90;
-    // the shop's 2 to 4° at 90° is common practice without a source
-    findings.push(finding('springback-estimate', 'note', '/machine/springback', { value, low: 2, high: 4 }));
+    const data = { value, shopLow: SHOP_AT_90.low * DEGREE, shopHigh: SHOP_AT_90.high * DEGREE };
+    findings.push(finding('springback-estimate', 'note', '/machine/springback', data));
   }
   return findings;
 }

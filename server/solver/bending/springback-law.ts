@@ -28,7 +28,7 @@ export type SpringbackLaw = {
 export type LawProblem = 'none' | 'too-few' | 'no-fit';
 
 /** Annealed 304 and 316 at 2D to 3D spring back 2 to 4° at 90° in the shop; common practice, no source. */
-const SHOP_AT_90 = { low: 2 * RADIAN, high: 4 * RADIAN } as const;
+export const SHOP_AT_90 = { low: 2 * RADIAN, high: 4 * RADIAN } as const;
 
 /** A springback of half the angle is not a bend that holds; beyond it the fit is refused (common practice). */
 export const LARGEST_SHARE = 0.5;
