@@ -2,6 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { newFrame, SHAPES } from '../../server/job/default-frame.ts';
 import type { ChainPiece, Frame, RunPoint } from '../../server/job/frame.ts';
+import { frameGeometry } from '../../server/solver/frame/expand-frame.ts';
+import { dot, length } from '../../server/solver/geometry/vector.ts';
 import { between, firstDifference, jobWith, plannedFrame } from './plans-compared.ts';
 import { BENCH, halfTurn, memberOf, planned, table, turns, walked, type Turn } from './walked-runs.ts';
 
@@ -49,6 +51,31 @@ describe('a member', () => {
         expect(firstDifference(plannedFrame(jobWith(chain, BENCH)), byPoints, 1e-9)).toBeUndefined();
       }),
       RUNS,
+    );
+  });
+
+  it('of a hundred arcs is as true at its far end as at its datum', () => {
+    fc.assert(
+      fc.property(between(20, 350), between(60, 3000), between(-180, 180), (angle, radius, rotation) => {
+        const at = { x: 0, y: 0, z: 0 };
+        const arc = { piece: 'arc', radius, made: 'die' } as const;
+        const pieces: ChainPiece[] = Array.from({ length: 120 }, (_, index) => {
+          return { ...arc, angle, rotation: rotation * (index % 3) };
+        });
+        const path = { by: 'chain', start: at, direction: { ...at, x: 1 }, normal: { ...at, z: 1 }, pieces } as const;
+        const { geometry } = frameGeometry(memberOf({ ...path, pieces }), {
+          outsideDiameter: 20,
+          cornerRadius: 60,
+          root: '/frame',
+        });
+        for (const piece of geometry!.members[0]!.centreline.pieces) {
+          if (piece.kind !== 'arc') throw new Error('an arc was typed');
+          expect(length(piece.direction)).toBeCloseTo(1, 12);
+          expect(length(piece.normal)).toBeCloseTo(1, 12);
+          expect(dot(piece.direction, piece.normal)).toBeCloseTo(0, 12);
+        }
+      }),
+      { ...RUNS, numRuns: 15 },
     );
   });
 

@@ -1,4 +1,4 @@
-import { add, cross, rotate, scale, sineAndCosine, type Vector3 } from './vector.ts';
+import { add, cross, dot, rotate, scale, sineAndCosine, subtract, unit, type Vector3 } from './vector.ts';
 
 /** A straight of a centreline [mm]. */
 export type StraightPiece = {
@@ -121,7 +121,9 @@ export function centrelineFromChain(
     pieces.push(piece);
     length += piece.length;
     point = end.point;
-    direction = end.tangent;
+    // set square again after each piece: rounding would grow with every turn, and a hundred arcs would be nonsense
+    direction = unit(end.tangent) ?? direction;
+    normal = unit(subtract(normal, scale(direction, dot(normal, direction)))) ?? normal;
   }
   return { pieces, length };
 }
