@@ -78,6 +78,7 @@ export const findingsMending = {
     'mm',
     'Rebending changes the feet, never the width at the corners.',
     'Choose a splice or a new frame.',
+    'The corners stay off by',
   ),
   'rebend-opens-bend': about(
     'deg',
