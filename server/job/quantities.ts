@@ -6,9 +6,12 @@ import { Type, type Static } from 'typebox';
  * decided by the plan, which answers with findings.
  */
 
+/** Shorter than this nothing is a length [mm]: finer than a micrometer reads. */
+const SHORTEST = 0.001;
+
 /** A length greater than nothing [mm]. */
 export const PositiveLength = (maximum: number, title: string) =>
-  Type.Number({ exclusiveMinimum: 0, maximum, title, unit: 'mm' });
+  Type.Number({ minimum: SHORTEST, maximum, title, unit: 'mm' });
 
 /** A length that may be nothing [mm]. */
 export const LengthOrZero = (maximum: number, title: string) => Type.Number({ minimum: 0, maximum, title, unit: 'mm' });

@@ -39,6 +39,7 @@ export const FINDING_CODES = [
   'member-crosses-itself',
   'path-not-possible',
   'points-coincide',
+  'frame-too-large',
   'crowned-bar-gripped',
   // came back
   'came-back-not-possible',

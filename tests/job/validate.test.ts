@@ -82,11 +82,11 @@ describe('a value that is refused', () => {
       code: 'above-range',
       field: '/tube/wall',
       value: 45,
-      allowed: { low: 0, lowOpen: true, high: 40, unit: 'mm' },
-      message: 'Wall is 45; allowed is more than 0 mm, at most 40 mm. Give a smaller value.',
+      allowed: { low: 0.001, high: 40, unit: 'mm' },
+      message: 'Wall is 45; allowed is at least 0.001 mm, at most 40 mm. Give a smaller value.',
     });
     expect(problemsIn(withValue('/tube/wall', 'thick'))[0]!.message).toBe(
-      'Wall is the text "thick"; it takes a number, more than 0 mm, at most 40 mm. Give it that.',
+      'Wall is the text "thick"; it takes a number, at least 0.001 mm, at most 40 mm. Give it that.',
     );
   });
 

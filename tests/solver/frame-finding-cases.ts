@@ -244,5 +244,32 @@ const byMembers: Case[] = [
   }),
 ];
 
-export const stops: readonly Case[] = [...hoops, ...ringsAndOffsets, ...runs, ...byMembers];
+const coil = (name: string, high: number): Member => ({
+  name,
+  path: {
+    by: 'chain',
+    start: { x: 0, y: 0, z: high },
+    direction: { x: 1, y: 0, z: 0 },
+    normal: { x: 0, y: 0, z: 1 },
+    pieces: Array.from({ length: 120 }, (_, index) =>
+      index % 2 === 0
+        ? { piece: 'straight', length: 200 }
+        : { piece: 'arc', angle: 1, radius: null, rotation: 0, made: 'die' },
+    ),
+  },
+  start: { end: 'free' },
+  finish: { end: 'free' },
+});
+
+const large: Case[] = [
+  stop(
+    'frame-too-large',
+    'three tubes of 120 pieces',
+    members(coil('one', 0), coil('two', 100), coil('three', 200)),
+    '',
+    { value: 360, high: 300 },
+  ),
+];
+
+export const stops: readonly Case[] = [...large, ...hoops, ...ringsAndOffsets, ...runs, ...byMembers];
 export const shapes = { D, R, hoop, bar, run, at };

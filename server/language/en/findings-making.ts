@@ -129,6 +129,12 @@ export const findingsMaking = {
   'member-crosses-itself': about('mm', 'This tube runs through itself.', 'Move its points.'),
   'path-not-possible': about('mm', 'No tube can follow these sizes.', 'Change the size that was typed last.'),
   'points-coincide': about('mm', 'Two points lie on the same spot.', 'Take one of them out.'),
+  'frame-too-large': about(
+    'count',
+    'The frame has too many straights and arcs to be looked at in one piece.',
+    'Split it into several jobs.',
+    'There are',
+  ),
   'crowned-bar-gripped': about(
     'mm',
     'The clamp grips the crowned part of the bar.',

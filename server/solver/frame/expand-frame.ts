@@ -1,4 +1,5 @@
 import type { Frame } from '../../job/frame.ts';
+import { finding } from '../finding.ts';
 import { crossings } from './crossing.ts';
 import { expandHoop } from './expand-hoop.ts';
 import { expandMembers, expandRun } from './expand-members.ts';
@@ -6,6 +7,9 @@ import { expandOffset } from './expand-offset.ts';
 import { expandRing } from './expand-ring.ts';
 import { expandStraight } from './expand-straight.ts';
 import type { DrawnFrame, ShapeContext } from './shape-context.ts';
+
+/** Straights and arcs in all, so that the search for tubes that cross ends in time; our own choice. */
+const MOST_PIECES = 300;
 
 /**
  * A typed frame in space: members, sizes to check, feet and corners, in the frame's own axes. Total: what cannot be
@@ -17,6 +21,11 @@ import type { DrawnFrame, ShapeContext } from './shape-context.ts';
 export function frameGeometry(frame: Frame, context: ShapeContext): DrawnFrame {
   const drawn = shapeOf(frame, context);
   if (drawn.geometry === null) return drawn;
+  const pieces = drawn.geometry.members.reduce((sum, { centreline }) => sum + centreline.pieces.length, 0);
+  if (pieces > MOST_PIECES) {
+    const large = finding('frame-too-large', 'stop', context.root, { value: pieces, high: MOST_PIECES });
+    return { geometry: null, findings: [...drawn.findings, large] };
+  }
   return { ...drawn, findings: [...drawn.findings, ...crossings(frame, drawn.geometry, context)] };
 }
 

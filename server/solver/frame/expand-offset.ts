@@ -22,13 +22,8 @@ export type OffsetSizes = {
   readonly last: number;
 };
 
-/** Corner to corner along the slope [mm]: H / sin θ. US Navy pipefitting tables call it travel; derived. */
-export const travel = ({ across, angle }: Pick<OffsetSizes, 'across' | 'angle'>): number => across / Math.sin(angle);
 /** Corner to corner along the ends [mm]: H / tan θ. Derived. */
 export const run = ({ across, angle }: Pick<OffsetSizes, 'across' | 'angle'>): number => across / Math.tan(angle);
-/** What the path is longer than it reaches [mm]: travel − run = H tan(θ/2). Derived. */
-export const shrink = ({ across, angle }: Pick<OffsetSizes, 'across' | 'angle'>): number =>
-  across * Math.tan(angle / 2);
 
 /** Two equal and opposite bends in x-y: from the origin along +x, up by the offset, and on along +x. */
 export function expandOffset(offset: Offset, context: ShapeContext): DrawnFrame {

@@ -13,11 +13,3 @@ const SIDE: Readonly<Record<Reference, 1 | 0 | -1>> = { outside: 1, centre: 0, i
 export function centreSize(dimension: Dimension, tube: { outsideDiameter: number; overlap: Overlap }): number {
   return dimension.value - SIDE[dimension.reference] * tube.overlap * tube.outsideDiameter;
 }
-
-/** A size centre to centre as it is typed in a reference [mm]: the way back from `centreSize`. */
-export function typedSize(
-  centre: number,
-  as: { reference: Reference; outsideDiameter: number; overlap: Overlap },
-): number {
-  return centre + SIDE[as.reference] * as.overlap * as.outsideDiameter;
-}

@@ -3,7 +3,7 @@ import type { Finding } from '../../plan/finding.ts';
 import { finding } from '../finding.ts';
 import { placeAt, type Centreline } from '../geometry/centreline.ts';
 import { closestStation } from '../geometry/closest-station.ts';
-import { reverseCentreline } from '../geometry/move-centreline.ts';
+import { reverseCentreline } from '../geometry/reverse-centreline.ts';
 import { add, angleBetween, dot, length, scale, subtract, type Vector3 } from '../geometry/vector.ts';
 import type { EndGeometry } from './frame-geometry.ts';
 import type { ShapeContext } from './shape-context.ts';

@@ -11,6 +11,8 @@ import { weldArea } from './weld-section.ts';
 const WELD_METAL_DENSITY = 7900;
 /** Rod to buy for rod in the weld: 15 % of stubs and 5 % of losses on top; common practice, no source. */
 const ROD_ALLOWANCE = 1.2;
+/** Thinner than this there is no rod [mm]; the thinnest sold is 0.5, from memory. */
+const THINNEST_ROD = 0.1;
 /** The bead's size is a guess by half either way; our own judgement. */
 const BEAD_DOUBT = 0.5;
 
@@ -73,9 +75,10 @@ function fillerFigures(
   length: number,
 ): Pick<WeldingPlan, 'filler' | 'fillerMass' | 'fillerLength'> {
   const { fillerDiameter: diameter } = welding;
-  const area = diameter > 0 ? weldArea({ wall: tube.wall, gap }) : 0;
+  const fed = diameter >= THINNEST_ROD;
+  const area = fed ? weldArea({ wall: tube.wall, gap }) : 0;
   const mass = (ROD_ALLOWANCE * WELD_METAL_DENSITY * area * length) / 1e6;
-  const rod = diameter > 0 ? (ROD_ALLOWANCE * area * length) / ((Math.PI * diameter ** 2) / 4) : 0;
+  const rod = fed ? (ROD_ALLOWANCE * area * length) / ((Math.PI * diameter ** 2) / 4) : 0;
   const bead = [
     input('k', 'rod-allowance', ROD_ALLOWANCE, 'ratio'),
     input('A', 'weld-section', area, 'mm2'),
@@ -83,7 +86,7 @@ function fillerFigures(
   ];
   const doubt = (value: number) => (value > 0 ? band(BEAD_DOUBT * value, 'bead-size') : null);
   return {
-    filler: diameter > 0 ? fillerFor(tube.grade) : '',
+    filler: fed ? fillerFor(tube.grade) : '',
     fillerMass: figure(
       mass,
       'g',
