@@ -6,6 +6,7 @@ import { parseJob } from '../../server/job/validate.ts';
 import { plan } from '../../server/solver/plan.ts';
 import { machineCases } from './bend-finding-cases.ts';
 import { calm, shapes, stops, type Case } from './frame-finding-cases.ts';
+import { memberStops } from './member-finding-cases.ts';
 
 /** Said of a frame that nothing is wrong with: the tube's grade, the estimate, what is left open. */
 const ordinary = new Set([
@@ -30,7 +31,7 @@ function mended(job: Job, { field, value }: { field: string; value: number | str
   return parsed.job;
 }
 
-const cases: readonly Case[] = [...stops, ...machineCases];
+const cases: readonly Case[] = [...stops, ...memberStops, ...machineCases];
 const named = cases.map((one) => [`${one.code}: ${one.name}`, one] as const);
 
 describe('what is wrong is said once, at its field, with its value and limits', () => {
