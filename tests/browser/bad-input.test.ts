@@ -60,7 +60,7 @@ const CASES: readonly Case[] = [
     ...wall,
     what: 'a negative length',
     typed: '-2',
-    says: ['is -2', 'more than 0 mm, at most 40 mm', 'larger value', 'still uses 1.65 mm'],
+    says: ['is -2', 'at least 0.001 mm, at most 40 mm', 'larger value', 'still uses 1.65 mm'],
   },
   {
     what: 'a word for a number',
