@@ -12,8 +12,8 @@ beforeAll(async () => {
   workshop = await openWorkshop();
 }, 60_000);
 afterAll(() => workshop.close());
-afterEach(() => {
-  expect(workshop.faults).toEqual([]);
+afterEach(async () => {
+  expect(await workshop.leave()).toEqual([]);
 });
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');

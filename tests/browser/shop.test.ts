@@ -11,8 +11,8 @@ beforeAll(async () => {
   workshop = await openWorkshop();
 }, 60_000);
 afterAll(() => workshop.close());
-afterEach(() => {
-  expect(workshop.faults).toEqual([]);
+afterEach(async () => {
+  expect(await workshop.leave()).toEqual([]);
 });
 
 const idOf = (page: Page): string => decodeURIComponent(page.url().split('#/job/')[1]!);

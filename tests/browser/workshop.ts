@@ -35,6 +35,8 @@ export type Workshop = {
   readonly tab: (page: Page) => Promise<Page>;
   /** A stored job of its own for one test: the made-up example, or a given one; its id. */
   readonly store: (job?: Job) => Promise<string>;
+  /** Ends every visit, and says what went wrong in them. */
+  readonly leave: () => Promise<readonly string[]>;
   readonly close: () => Promise<void>;
 };
 
@@ -61,6 +63,8 @@ export async function openWorkshop(): Promise<Workshop> {
   const now = (): string => new Date().toISOString();
   await loadDemo(jobs, randomUUID(), now());
   const app = await buildApp({ jobs, now, newId: randomUUID, pageFolder, logLevel: 'silent' });
+  const planned = await app.inject({ method: 'POST', url: '/api/plan', payload: landingStage() });
+  if (planned.statusCode !== 200) throw new Error(`The server cannot plan its own example: ${planned.body}`);
   const address = await app.listen({ host: '127.0.0.1', port: 0 });
   const browser = await launch();
   const faults: string[] = [];
@@ -89,6 +93,10 @@ export async function openWorkshop(): Promise<Workshop> {
       const id = randomUUID();
       await jobs.create(id, job, now());
       return id;
+    },
+    async leave() {
+      await Promise.all(browser.contexts().map((context) => context.close()));
+      return faults;
     },
     async close() {
       await browser.close();
