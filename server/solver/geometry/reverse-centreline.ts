@@ -1,6 +1,6 @@
 import type { Centreline, Piece } from './centreline.ts';
 import { pieceEnd } from './slice.ts';
-import { scale, type Vector3 } from './vector.ts';
+import { scale } from './vector.ts';
 
 /** The same centreline from its other end. */
 export function reverseCentreline(line: Centreline): Centreline {
