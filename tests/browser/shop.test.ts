@@ -201,6 +201,7 @@ describe('two tabs on one job', () => {
     await type(first, '/frame/width/value', '940');
     await settled(first);
     await type(second, '/frame/leftLeg/value', '650');
+    await second.keyboard.press('Control+s');
     await second.getByRole('alert').getByText('Somebody else saved this job').waitFor();
     return { id, first, second };
   }
@@ -219,6 +220,7 @@ describe('two tabs on one job', () => {
     expect(await (await field(second, '/frame/width/value')).inputValue()).toBe('940');
 
     await type(first, '/frame/rightLeg/value', '610');
+    await first.keyboard.press('Control+s');
     await first.getByRole('alert').getByText('They changed: left leg').waitFor();
     await first.getByRole('button', { name: 'Take theirs', exact: true }).click();
     await first.getByText('Theirs is shown. Undo brings yours back.').waitFor();

@@ -25,7 +25,7 @@ function expectPaper(sizes: SheetText['sizes'], [wide, high]: readonly [number, 
 }
 
 describe.each<ScreenName>(['desktop', 'phone'])('a welder at the %s', (screen) => {
-  it('opens the example and takes its cut-and-purge sheet', { timeout: 60_000 }, async () => {
+  it('opens the example, looks behind a number and takes the cut-and-purge sheet', { timeout: 60_000 }, async () => {
     const page = await workshop.visit(screen);
     await page.goto('/');
     await page.waitForURL(/#\/job\//);
@@ -65,6 +65,16 @@ describe.each<ScreenName>(['desktop', 'phone'])('a welder at the %s', (screen) =
       waits.push(wait);
     }
 
+    const times = stage(page, 'purge').getByRole('button', { name: /^wait before welding/ });
+    await times.first().click();
+    const working = page.getByRole('complementary');
+    await working.getByRole('heading', { name: `wait before welding ${waits[0]!}` }).waitFor();
+    expect(await working.locator('.formula').innerText()).toBe(chambers[0]!.printed.time.working.formula);
+    expect(await working.getByRole('row').count()).toBe(chambers[0]!.printed.time.working.inputs.length);
+    expect(await working.getByRole('listitem').count()).toBe(chambers[0]!.printed.time.working.sources.length);
+    await page.keyboard.press('Escape');
+    await working.getByRole('heading').waitFor({ state: 'detached' });
+
     const sheet = await openSheet(page, workshop, 'Cut and purge sheet');
     expect(sheet.sizes.length).toBeGreaterThan(1);
     expectPaper(sheet.sizes, A4);
@@ -77,22 +87,5 @@ describe.each<ScreenName>(['desktop', 'phone'])('a welder at the %s', (screen) =
     expectPaper(letter.sizes, LETTER);
     await choose(page, '/print/paper', 'A4');
     await seen(async () => (await stored(workshop, id)).print.paper).toBe('a4');
-  });
-
-  it('looks behind a number and finds its formula, inputs and sources', { timeout: 60_000 }, async () => {
-    const page = await workshop.visit(screen);
-    await page.goto(`/#/job/${await workshop.store()}`);
-    await settled(page);
-    await stage(page, 'purge')
-      .getByRole('button', { name: /^wait before welding/ })
-      .first()
-      .click();
-    const working = page.getByRole('complementary');
-    await working.getByRole('heading', { name: /^wait before welding/ }).waitFor();
-    expect(await working.locator('.formula').innerText()).not.toBe('');
-    expect(await working.getByRole('row').count()).toBeGreaterThan(1);
-    expect(await working.getByRole('listitem').count()).toBeGreaterThan(0);
-    await page.keyboard.press('Escape');
-    await working.getByRole('heading').waitFor({ state: 'detached' });
   });
 });

@@ -30,7 +30,7 @@ export type Workshop = {
   /** Everything that went wrong in any page so far: errors of scripts, of the console, answers of 500 and above. */
   readonly faults: readonly string[];
   /** A new visitor: nothing remembered from others. */
-  readonly visit: (screen: ScreenName, scheme?: 'light' | 'dark') => Promise<Page>;
+  readonly visit: (screen: ScreenName) => Promise<Page>;
   /** A second tab of the same visitor. */
   readonly tab: (page: Page) => Promise<Page>;
   /** A stored job of its own for one test: the made-up example, or a given one; its id. */
@@ -78,11 +78,10 @@ export async function openWorkshop(): Promise<Workshop> {
   return {
     address,
     faults,
-    async visit(screen, scheme = 'light') {
+    async visit(screen) {
       const context = await browser.newContext({
         ...SCREENS[screen],
         baseURL: address,
-        colorScheme: scheme,
         reducedMotion: 'reduce',
       });
       faultsOf(context, (fault) => faults.push(fault));
