@@ -78,10 +78,6 @@ describe('a shop', () => {
       await type(page, `/machine/springback/bends/${String(index)}/measuredAngle`, measured!);
     }
 
-    await stage(page, 'cameBack').getByRole('button', { name: 'Type what the tape says' }).click();
-    await type(page, '/cameBack/frame/width/value', '985');
-    await type(page, '/cameBack/frame/leftLeg/value', '664');
-
     await type(page, '/rates/tubePerMetre', '18.50');
     await type(page, '/rates/gasPerCubicMetre', '11');
     for (const operation of ['bend', 'weld', 'finish']) {
@@ -89,6 +85,9 @@ describe('a shop', () => {
       await type(page, `/rates/times/${operation}/setUp`, '10');
       await type(page, `/rates/times/${operation}/each`, '5');
     }
+    await stage(page, 'cameBack').getByRole('button', { name: 'Type what the tape says' }).click();
+    await type(page, '/cameBack/frame/width/value', '985');
+    await type(page, '/cameBack/frame/leftLeg/value', '664');
     await saved(page);
 
     const job = await stored(workshop, id);
