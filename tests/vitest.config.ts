@@ -4,5 +4,12 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   /** The page's controllers are written with runes, which only its compiler knows. */
   plugins: [svelte({ configFile: false })],
-  test: { root: '.', include: ['tests/**/*.test.ts'], environment: 'node', testTimeout: 60_000, hookTimeout: 120_000 },
+  test: {
+    root: '.',
+    include: ['tests/**/*.test.ts'],
+    setupFiles: ['tests/seed.ts'],
+    environment: 'node',
+    testTimeout: 60_000,
+    hookTimeout: 120_000,
+  },
 });
