@@ -111,6 +111,9 @@ describe('other frames', () => {
     const { way } = corrected(job);
     expect(way('splice-one').possible).toBe(false);
     expect(way('splice-one').reasons).toContain('came-back-narrower');
+    const said = plan(job).findings.find(({ code }) => code === 'came-back-narrower');
+    expect(said?.field).toBe('/cameBack/frame/width/value');
+    expect(Number(said?.data['value'])).toBeGreaterThan(0);
   });
 
   it.each([

@@ -80,7 +80,6 @@ export const page = {
   'start.legs': 'legs',
   'start.mm': 'mm, or write the unit',
   'start.positive': 'This must be more than 0.',
-  'start.noExample': 'There is no job to take the settings from. Bring a deleted one back first.',
   'start.invented': 'Made-up example',
 
   'field.understood': '= {value}',

@@ -14,6 +14,9 @@ import { countFigure, largest, misfitsOf, outwardAt, type DrawnMember, type WayD
 import { compose, moveDirection, movePoint, STILL } from './plane-motion.ts';
 import { bodyOf, jointPlaces, solveSplice, type Splice, type SpliceStyle, type Target } from './splice.ts';
 
+/** Check dimensions that a cut across can only make smaller. */
+const WIDTHS: readonly string[] = ['width-at-corners', 'width'];
+
 /** The flat frames that a correction works on, and where its own feet and corners should go. */
 export type Correcting = {
   readonly wanted: FrameGeometry;
@@ -63,7 +66,8 @@ export function spliceWay(
   const narrower = splice.joints.some((joint) => joint.closed.removed < -context.tape);
   if (narrower) {
     const value = Math.min(...splice.joints.map((joint) => joint.closed.removed));
-    findings.push(finding('came-back-narrower', 'stop', '/cameBack/frame', { value: -value }));
+    const width = actual.checks.find(({ key }) => WIDTHS.includes(key))?.field;
+    findings.push(finding('came-back-narrower', 'stop', width ?? '/cameBack/frame', { value: -value }));
   }
   if (style.two && places.every((place) => place.crossing.piece.kind === 'straight')) {
     findings.push(finding('way-not-possible', 'note', '/closing/joints', { way: key }));
