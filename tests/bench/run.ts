@@ -1,13 +1,16 @@
 // How fast a plan, a request and a sheet are, beside the geometry kernel's own time for the same tubes. Figures and
 // ratios are printed; nothing is asserted, since a machine's load is not the program's fault.
+import { spawn } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { Agent, request } from 'node:http';
-import type { AddressInfo } from 'node:net';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { performance } from 'node:perf_hooks';
 import { landingStage } from '../../db/demo/landing-stage.ts';
+import { projectFolder } from '../../server/config.ts';
 import { renderSheet, SHEET_NAMES } from '../../server/sheets/render-sheet.ts';
 import { plan } from '../../server/solver/plan.ts';
 import { measureTube, startKernel } from '../kernel/kernel.ts';
-import { serverUnderTest } from '../routes/server-under-test.ts';
 
 const job = landingStage();
 
@@ -26,14 +29,23 @@ const at = (sorted: readonly number[], share: number): number =>
 const row = (name: string, value: number, goal: string): void =>
   console.log(`${name.padEnd(44)} ${value.toFixed(2).padStart(9)} ms   ${goal}`);
 
-timesOf(200, () => plan(job));
-const plans = timesOf(500, () => plan(job));
+timesOf(1500, () => plan(job));
+const plans = timesOf(1000, () => plan(job));
 row('plan(demo), median', at(plans, 0.5), 'goal 5');
 row('plan(demo), 99 of 100', at(plans, 0.99), '');
 
-const server = await serverUnderTest();
-await server.app.listen({ host: '127.0.0.1', port: 0 });
-const { port } = server.app.server.address() as AddressInfo;
+const data = mkdtempSync(join(tmpdir(), 'hoopwright-bench-'));
+const server = spawn(process.execPath, ['dist/server/main.js'], {
+  cwd: projectFolder(),
+  env: { ...process.env, HOOPWRIGHT_PORT: '0', HOOPWRIGHT_DATA: data },
+  stdio: ['ignore', 'pipe', 'inherit'],
+});
+const port = await new Promise<number>((resolve) => {
+  server.stdout.on('data', (chunk: Buffer) => {
+    const found = /127\.0\.0\.1:(\d+)/.exec(chunk.toString());
+    if (found !== null) resolve(Number(found[1]));
+  });
+});
 const body = JSON.stringify(job);
 const agent = new Agent({ keepAlive: true });
 
@@ -49,12 +61,13 @@ const answered = () =>
   });
 
 const answers: number[] = [];
-for (let round = 0; round < 600; round += 1) answers.push(await answered());
-const warm = answers.slice(100).sort((a, b) => a - b);
+for (let round = 0; round < 2000; round += 1) answers.push(await answered());
+const warm = answers.slice(1000).sort((a, b) => a - b);
 row('POST /api/plan on loopback, median', at(warm, 0.5), '');
 row('POST /api/plan on loopback, 99 of 100', at(warm, 0.99), 'goal 20');
 agent.destroy();
-await server.close();
+server.kill();
+rmSync(data, { recursive: true, force: true });
 
 await startKernel();
 const made = plan(job);
