@@ -1,9 +1,8 @@
 import type { Finding } from '../../plan/finding.ts';
-import type { MemberPlan, PlanPiece, WrapTemplate } from '../../plan/frame.ts';
+import type { MemberPlan, WrapTemplate } from '../../plan/frame.ts';
 import { finding } from '../finding.ts';
 import type { EndGeometry, MemberGeometry } from '../frame/frame-geometry.ts';
-import { placeAt, type Piece } from '../geometry/centreline.ts';
-import { arcCentre, pieceEnd } from '../geometry/slice.ts';
+import { placeAt } from '../geometry/centreline.ts';
 import { middleOf } from '../joints/outside.ts';
 import { saddleSeat, saddleWrap } from '../joints/saddle-wrap.ts';
 import type { BendContext } from './planned-arc.ts';
@@ -77,22 +76,5 @@ function endPlan(member: MemberGeometry, end: 'start' | 'finish', seat: EndGeome
     point,
     angle: saddle ? seat.axisAngle * DEGREE : null,
     offset: saddle ? seat.offset : null,
-  };
-}
-
-/** A piece of the centreline as the plan draws it. */
-export function planPiece(piece: Piece): PlanPiece {
-  const to = pieceEnd(piece).point;
-  if (piece.kind === 'straight') return { kind: 'straight', from: piece.start, to, length: piece.length };
-  return {
-    kind: 'arc',
-    from: piece.start,
-    to,
-    centre: arcCentre(piece),
-    normal: piece.normal,
-    radius: piece.radius,
-    angle: piece.angle * DEGREE,
-    length: piece.length,
-    made: piece.made,
   };
 }

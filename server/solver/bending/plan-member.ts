@@ -4,13 +4,14 @@ import type { Finding } from '../../plan/finding.ts';
 import { band, figure, input } from '../figure.ts';
 import { finding } from '../finding.ts';
 import type { MemberGeometry } from '../frame/frame-geometry.ts';
+import { planPieces } from '../geometry/plan-pieces.ts';
 import { planTube } from '../tube/plan-tube.ts';
 import { massPerMetre } from '../tube/section.ts';
 import { arcsOf, type Arc } from './arcs.ts';
 import { bendCheck } from './bend-check.ts';
 import { bendFindings } from './bend-findings.ts';
 import { bendRow } from './bend-row.ts';
-import { planEnd, planPiece, type EndContext, type PlannedEnd } from './member-ends.ts';
+import { planEnd, type EndContext, type PlannedEnd } from './member-ends.ts';
 import { lengthSlope, planArcs, radiusBand, type PlannedArc } from './planned-arc.ts';
 
 export type MemberContext = EndContext;
@@ -62,7 +63,7 @@ export function planMember(member: MemberGeometry, context: MemberContext): { pl
     closed: member.closed,
     start: start.plan,
     finish: finish.plan,
-    pieces: member.centreline.pieces.map(planPiece),
+    pieces: planPieces(member.centreline),
     ...lengths(member, { planned, start, finish, extra }, context),
     bends,
     lastStraight: figure(
