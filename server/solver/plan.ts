@@ -1,4 +1,3 @@
-import type { Frame } from '../job/frame.ts';
 import type { Job } from '../job/job.ts';
 import type { FramePlan } from '../plan/frame.ts';
 import type { Plan } from '../plan/plan.ts';
@@ -7,7 +6,7 @@ import { saddleJoints } from './correction/other-ways.ts';
 import type { Effort } from './correction/outcome.ts';
 import { planCorrection } from './correction/plan-correction.ts';
 import { finding } from './finding.ts';
-import { frameGeometry } from './frame/expand-frame.ts';
+import { drawFrame, frameGeometry } from './frame/expand-frame.ts';
 import type { FrameGeometry } from './frame/frame-geometry.ts';
 import { planFrame } from './frame/plan-frame.ts';
 import { billFor, pricedAs } from './pricing.ts';
@@ -43,19 +42,15 @@ export function plan(job: Job): Plan {
   if (bend.law === null) return { ...begun, findings };
   const { law } = bend;
 
-  const draw = (frame: Frame, root: '/frame' | '/cameBack/frame') =>
-    frameGeometry(frame, {
-      outsideDiameter: job.tube.outsideDiameter,
-      cornerRadius: law.radiusAfterRelease,
-      root,
-    });
-  const wanted = draw(job.frame, '/frame');
+  const shape = { outsideDiameter: job.tube.outsideDiameter, cornerRadius: law.radiusAfterRelease };
+  const wanted = frameGeometry(job.frame, { ...shape, root: '/frame' });
   findings.push(...wanted.findings);
   if (wanted.geometry === null) return { ...begun, findings };
   const made = planFrame(job, wanted.geometry, { grade: tube.grade, law }, '/frame');
   findings.push(...made.findings);
 
-  const returned = job.cameBack === null ? null : draw(job.cameBack.frame, '/cameBack/frame');
+  const returned =
+    job.cameBack === null ? null : frameGeometry(job.cameBack.frame, { ...shape, root: '/cameBack/frame' });
   findings.push(...(returned?.findings ?? []));
   const cameBack = returned?.geometry ?? null;
   if (returned !== null && cameBack === null)
@@ -69,7 +64,7 @@ export function plan(job: Job): Plan {
           cameBack,
           newFrame: effortOfNew(made.frame, wanted.geometry),
           slips: {
-            draw: (frame) => draw(frame, '/frame').geometry,
+            draw: (frame) => drawFrame(frame, { ...shape, root: '/frame' }).geometry,
             outsideDiameter: job.tube.outsideDiameter,
             springbackShare: 1 - QUARTER / law.commandFor(QUARTER),
             spareLength: job.machine.trimAllowance,

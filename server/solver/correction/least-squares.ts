@@ -37,7 +37,7 @@ export function leastSquares(
       for (let index = 0; index < unknowns.length; index += 1) {
         damped.set(index, index, damped.get(index, index) * (1 + damping) + 1e-18);
       }
-      const change = solve(damped, right, true).getColumn(0);
+      const change = solve(damped, right, true).to1DArray();
       const next = values.map((value, index) => value + (change[index] ?? 0) * (unknowns[index]?.size ?? 1));
       const nextResiduals = residuals(next);
       const nextCost = sumOfSquares(nextResiduals);

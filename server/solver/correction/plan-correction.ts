@@ -103,11 +103,10 @@ export function planCorrection(source: CorrectionInput): {
     scope: key,
   });
   const ways = markUnbeaten(
-    drafts.map(({ effort, ...draft }: WayDraft) => ({
-      ...draft,
-      ...source.price(workOf({ effort, ...draft })),
-      unbeaten: false,
-    })),
+    drafts.map((draft: WayDraft) => {
+      const { effort: _, ...way } = draft;
+      return { ...way, ...source.price(workOf(draft)), unbeaten: false };
+    }),
   );
   const tolerance = fitTolerance(Math.max(0, ...wanted.checks.map((check) => measureCheck(check))));
   const advice = recommend(eligible(ways, job), tolerance);

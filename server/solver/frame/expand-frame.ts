@@ -19,7 +19,7 @@ const MOST_PIECES = 300;
  * @returns geometry null where it cannot be drawn; one whose tubes run through each other is drawn, with the stops
  */
 export function frameGeometry(frame: Frame, context: ShapeContext): DrawnFrame {
-  const drawn = shapeOf(frame, context);
+  const drawn = drawFrame(frame, context);
   if (drawn.geometry === null) return drawn;
   const pieces = drawn.geometry.members.reduce((sum, { centreline }) => sum + centreline.pieces.length, 0);
   if (pieces > MOST_PIECES) {
@@ -29,7 +29,8 @@ export function frameGeometry(frame: Frame, context: ShapeContext): DrawnFrame {
   return { ...drawn, findings: [...drawn.findings, ...crossings(frame, drawn.geometry, context)] };
 }
 
-function shapeOf(frame: Frame, context: ShapeContext): DrawnFrame {
+/** The frame without the search for tubes that cross: for frames that nobody means to make. */
+export function drawFrame(frame: Frame, context: ShapeContext): DrawnFrame {
   switch (frame.shape) {
     case 'hoop':
       return expandHoop(frame, context);
