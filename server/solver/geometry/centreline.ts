@@ -66,7 +66,8 @@ export type Link =
       readonly made: 'die' | 'rolled';
     };
 
-function along(piece: Piece, distance: number): Place {
+/** The place on a piece at a distance from its start [mm]; beyond either end the piece is carried on. */
+export function placeOn(piece: Piece, distance: number): Place {
   if (piece.kind === 'straight') {
     return { point: add(piece.start, scale(piece.direction, distance)), tangent: piece.direction, piece };
   }
@@ -117,7 +118,7 @@ export function centrelineFromChain(
             angle: link.angle,
             made: link.made,
           });
-    const end = along(piece, piece.length);
+    const end = placeOn(piece, piece.length);
     pieces.push(piece);
     length += piece.length;
     point = end.point;
@@ -140,7 +141,7 @@ export function placeAt(centreline: Centreline, station: number): Place | undefi
   for (let index = 0; index <= last; index += 1) {
     const piece = pieces[index];
     if (piece === undefined) continue;
-    if (station <= from + piece.length || index === last) return along(piece, station - from);
+    if (station <= from + piece.length || index === last) return placeOn(piece, station - from);
     from += piece.length;
   }
   return undefined;

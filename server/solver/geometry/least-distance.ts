@@ -1,5 +1,5 @@
 import type { Piece } from './centreline.ts';
-import { pieceEnd } from './slice.ts';
+import { partOf, pieceEnd } from './slice.ts';
 import { segmentDistance, type Segment } from './segment-distance.ts';
 import type { Vector3 } from './vector.ts';
 
@@ -21,17 +21,6 @@ const FINENESS = { diameter: 1e-7, length: 1e-9 };
 export const finenessOf = (outsideDiameter: number, longest: number): number =>
   Math.max(FINENESS.diameter * outsideDiameter, FINENESS.length * longest);
 
-/** The part of a piece between two distances from its start, as a piece of its own. */
-function partOf(piece: Piece, from: number, to: number): Piece {
-  if (piece.kind === 'straight') {
-    const start = pieceEnd({ ...piece, length: from }).point;
-    return { ...piece, start, length: to - from };
-  }
-  const begin = pieceEnd({ ...piece, length: from, angle: from / piece.radius });
-  const angle = (to - from) / piece.radius;
-  return { ...piece, start: begin.point, direction: begin.tangent, length: to - from, angle };
-}
-
 function stretchOf(piece: Piece): Stretch {
   const from = piece.start;
   const to = pieceEnd(piece).point;
@@ -48,13 +37,13 @@ export function stretches(whole: Piece): Stretch[] {
   const count = piece.kind === 'straight' ? 1 : Math.max(1, Math.ceil(piece.angle / Math.PI - 1e-12));
   if (count === 1) return [stretchOf(piece)];
   const step = piece.length / count;
-  return Array.from({ length: count }, (_, index) => stretchOf(partOf(piece, index * step, (index + 1) * step)));
+  return Array.from({ length: count }, (_, index) => stretchOf(partOf(piece, index * step, step)));
 }
 
 /** Both halves of a stretch. */
 export const halves = ({ piece }: Stretch): Stretch[] => [
   stretchOf(partOf(piece, 0, piece.length / 2)),
-  stretchOf(partOf(piece, piece.length / 2, piece.length)),
+  stretchOf(partOf(piece, piece.length / 2, piece.length / 2)),
 ];
 
 /** True where the boxes round two stretches are a limit or more apart [mm]. */

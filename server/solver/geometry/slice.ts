@@ -1,12 +1,16 @@
-import { arcPiece, centrelineFromChain, placeAt, straightPiece, type Centreline, type Piece } from './centreline.ts';
-import { add, cross, rotate, scale, subtract, type Vector3 } from './vector.ts';
+import {
+  arcPiece,
+  centrelineFromChain,
+  placeOn,
+  straightPiece,
+  type Centreline,
+  type Piece,
+  type Place,
+} from './centreline.ts';
+import { add, cross, scale, type Vector3 } from './vector.ts';
 
 /** The end of a piece: where it stops and which way it goes there. */
-export function pieceEnd(piece: Piece): { point: Vector3; tangent: Vector3 } {
-  const whole: Centreline = { pieces: [piece], length: piece.length };
-  const end = placeAt(whole, piece.length);
-  return end ?? { point: piece.start, tangent: piece.direction };
-}
+export const pieceEnd = (piece: Piece): Place => placeOn(piece, piece.length);
 
 /** Centre of an arc. */
 export const arcCentre = (arc: Extract<Piece, { kind: 'arc' }>): Vector3 =>
@@ -38,19 +42,12 @@ export function sliceCentreline(centreline: Centreline, from: number, to: number
   return { pieces, length: pieces.reduce((sum, piece) => sum + piece.length, 0) };
 }
 
-/** A piece from `skip` on, `length` long [mm]. */
-function partOf(piece: Piece, skip: number, length: number): Piece {
-  if (piece.kind === 'straight') {
-    return straightPiece({ ...piece, start: add(piece.start, scale(piece.direction, skip)), length });
-  }
-  const turn = skip / piece.radius;
-  const centre = arcCentre(piece);
-  return arcPiece({
-    ...piece,
-    start: add(centre, rotate(subtract(piece.start, centre), piece.normal, turn)),
-    direction: rotate(piece.direction, piece.normal, turn),
-    angle: length / piece.radius,
-  });
+/** The part of a piece from `skip` on, `length` long [mm], as a piece of its own. */
+export function partOf(piece: Piece, skip: number, length: number): Piece {
+  const { point: start, tangent: direction } = placeOn(piece, skip);
+  return piece.kind === 'straight'
+    ? straightPiece({ start, direction, length })
+    : arcPiece({ ...piece, start, direction, angle: length / piece.radius });
 }
 
 /** A centreline laid again from its own start with some pieces changed; arcs keep their rotation to each other. */
