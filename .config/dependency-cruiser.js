@@ -6,10 +6,10 @@ export default {
   forbidden: [
     {
       name: 'solver-is-pure',
-      comment: 'The solver computes: no Node, no packages but linear algebra.',
+      comment: 'The solver computes: no Node, no packages but linear algebra and statistics.',
       severity: 'error',
       from: { path: '^server/solver/' },
-      to: { pathNot: ['^server/(solver|job|plan)/', 'node_modules/ml-matrix/'] },
+      to: { pathNot: ['^server/(solver|job|plan)/', 'node_modules/(ml-matrix|jstat)/'] },
     },
     {
       name: 'solver-takes-types-of-documents',
@@ -34,6 +34,12 @@ export default {
       severity: 'error',
       from: { path: '^server/sheets/' },
       to: { path: '^(server|db|web)/', pathNot: '^server/(sheets|language)/', ...runtime },
+    },
+    {
+      name: 'exports-take-types-and-words',
+      severity: 'error',
+      from: { path: '^server/exports/' },
+      to: { path: '^(server|db|web)/', pathNot: '^server/(exports|language)/', ...runtime },
     },
     {
       name: 'database-knows-documents-only',

@@ -7,19 +7,22 @@ import { servePage } from './plugins/page.ts';
 import { checkRequests } from './plugins/requests.ts';
 import { secure } from './plugins/security.ts';
 import { catalogueRoutes } from './routes/catalogue-routes.ts';
+import { exportRoutes } from './routes/export-routes.ts';
 import { jobsRoutes, type JobsService } from './routes/jobs-routes.ts';
 import { planRoutes } from './routes/plan-routes.ts';
 import { revisionRoutes } from './routes/revision-routes.ts';
 import { sheetRoutes } from './routes/sheet-routes.ts';
+import { shopRoutes, type ShopService } from './routes/shop-routes.ts';
 
 /** Largest request [bytes]; a job with 40 members of 60 points is about a tenth of it. */
 const BODY_LIMIT = 1_048_576;
 
-export type AppOptions = JobsService & {
-  /** Folder of the built page, or null for the API alone. */
-  readonly pageFolder: string | null;
-  readonly logLevel: string;
-};
+export type AppOptions = JobsService &
+  ShopService & {
+    /** Folder of the built page, or null for the API alone. */
+    readonly pageFolder: string | null;
+    readonly logLevel: string;
+  };
 
 /** The whole server apart from listening. */
 export async function buildApp(options: AppOptions): Promise<App> {
@@ -37,6 +40,8 @@ export async function buildApp(options: AppOptions): Promise<App> {
   jobsRoutes(app, options);
   revisionRoutes(app, options);
   sheetRoutes(app, options);
+  exportRoutes(app, options);
+  shopRoutes(app, options);
   catalogueRoutes(app);
   openApiRoute(app);
   await servePage(app, options.pageFolder);

@@ -23,4 +23,20 @@ export type RevisionsTable = {
   document: string;
 };
 
-export type Tables = { jobs: JobsTable; revisions: RevisionsTable };
+/** A machine, a size or a grade that the shop keeps: its latest save. */
+export type KeptTable = {
+  id: string;
+  kind: 'machine' | 'size' | 'grade';
+  name: string;
+  /** The name as it is compared: two kept things of one kind never share it. */
+  name_key: string;
+  /** Version of the job format that the document was written in. */
+  version: number;
+  document: string;
+  revision: number;
+  saved_at: string;
+  /** ISO 8601, or null while the thing stands in the shop. */
+  deleted_at: string | null;
+};
+
+export type Tables = { jobs: JobsTable; revisions: RevisionsTable; kept: KeptTable };

@@ -37,9 +37,10 @@ export type Refusal = {
 
 type Place = { readonly field: string; readonly title: string };
 type Report = (refusal: Refusal) => void;
-type Plain = { readonly [name: string]: unknown };
+/** A JSON object that nothing is known of yet. */
+export type Document = { readonly [name: string]: unknown };
 
-export const isPlainObject = (value: unknown): value is Plain =>
+export const isPlainObject = (value: unknown): value is Document =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 
 /** A member name inside a JSON pointer (RFC 6901, section 3). */
@@ -109,7 +110,7 @@ function checkList(schema: Schema, value: unknown, place: Place, report: Report)
 }
 
 /** A record of any names: each name no longer than a value may be, each value as the pattern's schema says. */
-function checkRecord(schema: Schema, entries: Schema, value: Plain, place: Place, report: Report): void {
+function checkRecord(schema: Schema, entries: Schema, value: Document, place: Place, report: Report): void {
   const names = Object.keys(value);
   const { maxProperties } = schema;
   if (maxProperties !== undefined && names.length > maxProperties)

@@ -1,25 +1,57 @@
+import type { Bending } from './bending.ts';
 import type { Closing } from './closing.ts';
 import { newFrame, type Shape } from './default-frame.ts';
 import { JOB_VERSION, type Job } from './job.ts';
-import type { Machine } from './machine.ts';
+import type { Die, Machine } from './machine.ts';
 import type { Purge, Welding } from './purge.ts';
 import type { Rates } from './rates.ts';
 import type { Tube } from './tube.ts';
 
 /** 1-1/2 in × 0.065 in 316L: rail tube in common stock; common practice, no source. */
-const TUBE: Tube = { outsideDiameter: 38.1, wall: 1.65, grade: { from: 'catalogue', key: '316L' } };
+const TUBE: Tube = {
+  outsideDiameter: 38.1,
+  wall: 1.65,
+  grade: { from: 'catalogue', key: '316L' },
+  heat: '',
+  tolerance: { by: 'standard', standard: 'iso-1127-d3-t3' }, // welded tube up to 168.3 mm, EN 10217-7; seen second-hand
+};
+
+const DIE: Die = {
+  name: '',
+  tubeDiameter: 38.1,
+  radius: 114.3, // 3 × 38.1, a usual die for this tube; common practice, no source
+  gripLength: 76.2, // 2 × 38.1, the low end of plain clamps' 2 to 3 D; common practice, no source
+  pressureDieLength: 114.3, // 3 × 38.1; common practice, no source
+  largestAngle: 180, // usual stop of a draw bender; common practice, no source
+  tooling: 'unknown',
+};
 
 const MACHINE: Machine = {
   name: '',
-  dieRadius: 114.3, // 3 × 38.1, a usual die for this tube; common practice, no source
-  springback: { method: 'theory' }, // until the shop has bent and measured its own
-  gripLength: 76.2, // 2 × 38.1, the low end of plain clamps' 2 to 3 D; common practice, no source
+  dies: [DIE],
+  die: 0,
+  springback: { method: 'theory', bends: [] }, // until the shop has bent and measured its own
   leastStraight: 76.2, // 2 × 38.1, a bending shop's public design sheet; medium confidence
   trimAllowance: 0, // nothing that nobody asked for
   stretchPerBend: 0, // unknown until scribed before and after a bend
   rotationSign: 1, // right-handed about the feed direction; convention
-  angleScatter: 0.5, // manual draw bending, ± degrees; common practice, no source
-  largestAngle: 180, // usual stop of a draw bender; common practice, no source
+  accuracy: {
+    angleScatter: 0.5, // manual draw bending, ± degrees; common practice, no source
+    planeScatter: 0.5, // the upper end of ±0.3 to 0.5; common practice, no source
+    markAccuracy: 0.5, // ±0.5 mm of a set length; common practice, no source
+  },
+  surroundings: {
+    bedBelow: null, // every machine is another one: measure it
+    dieHeight: 76.2, // 2 × 38.1; common practice, no source
+    clampReach: 76.2, // 2 × 38.1; common practice, no source
+    side: 'right', // convention of this program until it is typed
+  },
+};
+
+const BENDING: Bending = {
+  hand: 'as-drawn',
+  toleranceClass: 'B', // welded structures where nobody asked for finer; common practice, no source
+  members: [],
 };
 
 const CLOSING: Closing = {
@@ -92,6 +124,7 @@ export function newJob(shape: Shape): Job {
     asTyped: {},
     tube: TUBE,
     machine: MACHINE,
+    bending: BENDING,
     frame: newFrame(shape),
     cameBack: null,
     closing: CLOSING,

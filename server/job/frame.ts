@@ -78,11 +78,14 @@ export const RunPoint = Type.Object(
 );
 export type RunPoint = Static<typeof RunPoint>;
 
+/** Points of one path at most: far beyond any tube; our own choice. */
+export const MOST_POINTS = 120;
+
 /** One tube through points in space; coordinates are on the centreline, in a right-handed frame. */
 export const Run = Type.Object(
   {
     shape: Type.Literal('run'),
-    points: Type.Array(RunPoint, { minItems: 2, maxItems: 60, title: 'points' }),
+    points: Type.Array(RunPoint, { minItems: 2, maxItems: MOST_POINTS, title: 'points' }),
   },
   { title: 'run', additionalProperties: false },
 );
@@ -118,7 +121,7 @@ export const MemberPath = Type.Union(
     Type.Object(
       {
         by: Type.Literal('points'),
-        points: Type.Array(RunPoint, { minItems: 2, maxItems: 60, title: 'points' }),
+        points: Type.Array(RunPoint, { minItems: 2, maxItems: MOST_POINTS, title: 'points' }),
         /** True: the last point joins the first again. */
         closed: Type.Boolean({ title: 'closed' }),
       },

@@ -1,4 +1,5 @@
 import { Type, type Static } from 'typebox';
+import { Bending } from './bending.ts';
 import { Closing } from './closing.ts';
 import { CameBack, Frame } from './frame.ts';
 import { Machine } from './machine.ts';
@@ -8,7 +9,7 @@ import { Rates } from './rates.ts';
 import { Tube } from './tube.ts';
 
 /** The version of the Job document that this program writes. Older ones are upgraded, newer ones refused. */
-export const JOB_VERSION = 1;
+export const JOB_VERSION = 2;
 
 /** How lengths are shown and read where a person types no unit. */
 export const Units = Type.Object(
@@ -56,6 +57,7 @@ export const Job = Type.Object(
     }),
     tube: Tube,
     machine: Machine,
+    bending: Bending,
     frame: Frame,
     cameBack: Type.Union([CameBack, Type.Null()], { title: 'frame as it came back' }),
     closing: Closing,

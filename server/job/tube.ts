@@ -43,12 +43,53 @@ export const Grade = Type.Union(
 );
 export type Grade = Static<typeof Grade>;
 
+const PlusMinus = (title: string) => Type.Number({ minimum: 0, maximum: 20, title, unit: 'mm' });
+
+/** What the tube was bought to (server/solver/tube/tube-tolerances.ts), or the shop's own limits. */
+export const TubeTolerance = Type.Union(
+  [
+    Type.Object(
+      {
+        by: Type.Literal('standard'),
+        standard: Type.Union(
+          [
+            Type.Literal('iso-1127-d2-t3'),
+            Type.Literal('iso-1127-d3-t3'),
+            Type.Literal('iso-1127-d4-t3'),
+            Type.Literal('iso-1127-d4-t4'),
+            Type.Literal('astm-a554'),
+            Type.Literal('astm-a269'),
+            Type.Literal('astm-a249'),
+            Type.Literal('astm-a312'),
+          ],
+          { title: 'tolerance standard' },
+        ),
+      },
+      { title: 'tolerance of a standard', additionalProperties: false },
+    ),
+    Type.Object(
+      {
+        by: Type.Literal('own'),
+        /** ± on the outside diameter, ± on the wall [mm]. */
+        outsideDiameter: PlusMinus('outside diameter ±'),
+        wall: PlusMinus('wall ±'),
+      },
+      { title: 'own tolerance', additionalProperties: false },
+    ),
+  ],
+  { title: 'tolerance' },
+);
+export type TubeTolerance = Static<typeof TubeTolerance>;
+
 /** The tube that the whole frame is made of. */
 export const Tube = Type.Object(
   {
     outsideDiameter: PositiveLength(400, 'outside diameter'),
     wall: PositiveLength(40, 'wall'),
     grade: Grade,
+    /** Heat from the certificate, so that test bends of the same material count first; empty: not known. */
+    heat: ShortText('heat', 40),
+    tolerance: TubeTolerance,
   },
   { title: 'tube', additionalProperties: false },
 );

@@ -1,15 +1,14 @@
 import type { JobProblem } from './problem.ts';
-import { isPlainObject } from './check-value.ts';
+import { isPlainObject, type Document } from './check-value.ts';
 import { JOB_VERSION } from './job.ts';
 import { describeProblem } from './problem-words.ts';
-
-type Document = { readonly [name: string]: unknown };
+import { withDies } from './version-2.ts';
 
 /** Turns a document of one version into the next one. It need not be valid: that is looked at when the chain is done. */
 export type UpgradeStep = { readonly from: number; readonly upgrade: (document: Document) => Document };
 
-/** One step for each older version, in order. Version 1 is the first, so nothing is older yet. */
-const STEPS: readonly UpgradeStep[] = [];
+/** One step for each older version, in order. */
+const STEPS: readonly UpgradeStep[] = [{ from: 1, upgrade: withDies }];
 
 export type Upgraded =
   { readonly ok: true; readonly document: Document } | { readonly ok: false; readonly problem: JobProblem };

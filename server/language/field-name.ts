@@ -17,7 +17,7 @@ export function fieldLabel(pointer: string): string {
 /** The name of a field wherever it is told apart from others: 'inner crossbar 2: from the left foot, as it came back'. */
 export function fieldName(pointer: string): string {
   const label = fieldLabel(pointer);
-  const found = /^(.*\/(?:innerCrossbars|bends|points|members|pieces))\/(\d+)/.exec(pointer);
+  const found = /^(.*\/(?:innerCrossbars|dies|bends|points|members|pieces))\/(\d+)/.exec(pointer);
   const place = found === null ? '' : `${fieldLabel(`${found[1] ?? ''}/0`)} ${String(Number(found[2]) + 1)}`;
   const named = place === '' || place.startsWith(label) ? place || label : `${place}: ${label}`;
   return pointer.startsWith('/cameBack/frame/') ? `${named}, as it came back` : named;

@@ -7,16 +7,20 @@ import { wordsOf } from './words.ts';
 
 type FindingData = Readonly<Record<string, number | string>>;
 
-/** Drops each [part] whose placeholders have no data, and fills the others. */
-function filled(text: string, data: FindingData): string {
+/** Placeholders whose value is a key of the catalogue. */
+const KEYED = ['way', 'mandrel', 'making', 'obstacle', 'tooling', 'standard'];
+
+/** Drops each [part] whose placeholders have no data, and fills the others; {name:mm} is a length. */
+function filled(text: string, data: FindingData, units: Units): string {
   const fillOne = (part: string): string =>
-    part.replace(/\{(\w+)\}/g, (_, name: string) => {
+    part.replace(/\{(\w+)(:mm)?\}/g, (_, name: string, length: string | undefined) => {
       const value = data[name];
       if (value === undefined) return '';
-      return name === 'way' || name === 'mandrel' ? wordsOf(name, String(value)) : String(value);
+      if (length !== undefined && typeof value === 'number') return formatQuantity(value, 'mm', units);
+      return KEYED.includes(name) ? wordsOf(name, String(value)) : String(value);
     });
   return text.replace(/\[([^\]]*)\]/g, (_, part: string) => {
-    const names = [...part.matchAll(/\{(\w+)\}/g)].map((found) => found[1] ?? '');
+    const names = [...part.matchAll(/\{(\w+)(?::mm)?\}/g)].map((found) => found[1] ?? '');
     return names.every((name) => data[name] !== undefined) ? fillOne(part) : '';
   });
 }
@@ -58,7 +62,7 @@ export function describeFinding(finding: Finding, units: Units): string {
   const head = [name, placeOf(finding.data)].filter((part) => part !== '').join(', ');
   const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
   return [
-    head === '' ? filled(text, finding.data) : `${capital(head)}: ${filled(text, finding.data)}`,
+    head === '' ? filled(text, finding.data, units) : `${capital(head)}: ${filled(text, finding.data, units)}`,
     sentence === '' ? '' : `${capital(sentence)}.`,
     out,
   ]

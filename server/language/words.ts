@@ -1,10 +1,26 @@
 import { checks } from './en/checks.ts';
 import { choices } from './en/choices.ts';
+import { exportWords } from './en/exports.ts';
+import { making } from './en/making.ts';
 import { page } from './en/page.ts';
 import { sheets } from './en/sheets.ts';
+import { space } from './en/space.ts';
+import { shop } from './en/shop.ts';
 import { stages } from './en/stages.ts';
+import { tables } from './en/tables.ts';
 
-const catalogue = { ...page, ...stages, ...choices, ...checks, ...sheets } as const;
+const catalogue = {
+  ...making,
+  ...page,
+  ...stages,
+  ...choices,
+  ...checks,
+  ...sheets,
+  ...space,
+  ...tables,
+  ...exportWords,
+  ...shop,
+} as const;
 
 type Catalogue = typeof catalogue;
 export type WordKey = keyof Catalogue;

@@ -1,6 +1,9 @@
 import { Type, type Static } from 'typebox';
 import { Figure, literals } from './figure.ts';
 
+/** The least and the most that a tolerance allows; null: no limit on that side. */
+const Limits = Type.Object({ least: Figure, most: Type.Union([Figure, Type.Null()]) });
+
 export const TubePlan = Type.Object({
   bore: Figure,
   area: Figure,
@@ -11,17 +14,41 @@ export const TubePlan = Type.Object({
   wallFactor: Figure,
   massPerMetre: Figure,
   litresPerMetre: Figure,
+  /** What the tolerance allows; null where it sets no limit or has no row for this size. */
+  diameterLimits: Type.Union([Limits, Type.Null()]),
+  wallLimits: Type.Union([Limits, Type.Null()]),
 });
 export type TubePlan = Static<typeof TubePlan>;
 
+/** s = a + b c through the test bends, with how well it holds. */
+const SpringbackFit = Type.Object({
+  fixed: Figure,
+  share: Figure,
+  /** Standard deviation of the test bends about the line; null where two bends leave none. */
+  residual: Type.Union([Figure, Type.Null()]),
+  /** ± of the line itself at a finished 90 degrees, 95 %. */
+  confidence: Figure,
+  /** Heat that the test bends are of; empty where they are of any. */
+  heat: Type.String(),
+  /** Commanded angle and springback of each test bend used [degrees]. */
+  bends: Type.Array(Type.Object({ commanded: Type.Number(), springback: Type.Number() })),
+});
+
 export const SpringbackPlan = Type.Object({
-  method: literals(['theory', 'fitted', 'share'], 'method used'),
+  method: literals(['theory', 'fitted'], 'method used'),
   /** Share of the angle that is lost, at 90 degrees. */
   shareAt90: Figure,
   /** Angle to bend to for a finished 90 degrees. */
   bendTo90: Figure,
   /** Centreline radius after release. */
   radiusAfterRelease: Figure,
+  /** What a bend of 90 degrees grows by. */
+  stretchAt90: Figure,
+  /** The line through the test bends; null by theory. */
+  fit: Type.Union([SpringbackFit, Type.Null()]),
+  /** Test bends in the record, and those on this tube and die. */
+  bendsTyped: Type.Integer(),
+  bendsOfTube: Type.Integer(),
 });
 export type SpringbackPlan = Static<typeof SpringbackPlan>;
 

@@ -1,6 +1,7 @@
 import { Type, type Static } from 'typebox';
 import { Figure, Point, literals } from './figure.ts';
 import { PlanPiece, WrapTemplate } from './frame.ts';
+import { SlipKey } from './slip.ts';
 
 /** A check dimension as wanted, as it came back, and after the correction, all with the reference it was typed in. */
 export const Difference = Type.Object({
@@ -13,16 +14,6 @@ export const Difference = Type.Object({
   difference: Figure,
 });
 export type Difference = Static<typeof Difference>;
-
-export const SLIP_KEYS = [
-  'outside-read-as-centre',
-  'outside-read-as-inside',
-  'inside-read-as-outside',
-  'apex-as-start',
-  'apex-as-middle',
-  'springback-left-out',
-] as const;
-export const SlipKey = literals(SLIP_KEYS, 'slip');
 
 /** A slip with what it would have made, and how far that is from the readings. */
 export const SlipScore = Type.Object({

@@ -1,4 +1,5 @@
 import { Type, type Static } from 'typebox';
+import { MemberBending } from '../job/bending.ts';
 import { literals } from './figure.ts';
 
 /** Every finding that a plan can hold. The language catalogue has words for each; a test keeps the two equal. */
@@ -7,10 +8,16 @@ export const FINDING_CODES = [
   'wall-over-half-diameter',
   'wall-outside-usual',
   'grade-springback-estimated',
+  'tolerance-no-row',
   // machine and bends
   'die-radius-under-tube-radius',
   'die-radius-tight',
+  'die-missing',
+  'die-for-other-tube',
   'test-bends-too-few',
+  'test-bends-one-angle',
+  'test-bends-other-tube',
+  'scatter-over-typed',
   'test-bends-no-fit',
   'springback-estimate',
   'springback-extrapolated',
@@ -22,10 +29,17 @@ export const FINDING_CODES = [
   'elongation-over-grade',
   'flattening-likely',
   'mandrel-advised',
+  'mandrel-not-on-die',
   'radius-not-of-die',
   'bend-angle-zero',
   'bend-angle-straight-back',
   'last-straight-short',
+  'tube-strikes',
+  'bend-another-way',
+  'bend-no-way',
+  'bending-member-missing',
+  'closing-weld-near-bend',
+  'closing-straight-missing',
   // frame
   'width-under-tube',
   'leg-short-for-bend',
@@ -97,7 +111,7 @@ export const Finding = Type.Object({
   data: Type.Record(Type.String(), Type.Union([Type.Number(), Type.String()])),
   /** A value that would mend it, where the program can say one. */
   wayOut: Type.Union([
-    Type.Object({ field: Type.String(), value: Type.Union([Type.Number(), Type.String(), Type.Null()]) }),
+    Type.Object({ field: Type.String(), value: Type.Union([Type.Number(), Type.String(), Type.Null(), Type.Array(MemberBending)]) }),
     Type.Null(),
   ]),
   /** The finding in words; added where a plan leaves the program (API, terminal). */

@@ -1,6 +1,8 @@
 import { Type, type Static } from 'typebox';
 import { BendRow } from './bending.ts';
 import { Figure, Point, literals } from './figure.ts';
+import { MemberMaking } from './making.ts';
+import { ReadingCheck } from './reading-check.ts';
 
 /** A piece of a member's centreline, for drawing in space. Arcs turn right-handed about `normal` at `centre`. */
 export const PlanPiece = Type.Union([
@@ -77,6 +79,7 @@ export const MemberPlan = Type.Object({
   mass: Figure,
   bends: Type.Array(BendRow),
   lastStraight: Figure,
+  making: MemberMaking,
   templates: Type.Array(WrapTemplate),
 });
 export type MemberPlan = Static<typeof MemberPlan>;
@@ -88,15 +91,22 @@ export const CheckDimension = Type.Object({
   index: Type.Integer(),
   /** Job field that it answers, or empty. */
   field: Type.String(),
+  /** How the size was typed. */
+  reference: literals(['outside', 'centre', 'inside'], 'reference'),
   outside: Figure,
   centre: Figure,
   inside: Figure,
+  /** ± that the tolerance class of the job allows; null where it has no row for the size. */
+  allowed: Type.Union([Figure, Type.Null()]),
+  /** Over the outside with the thinnest and the thickest tube of its tolerance; null where the tolerance is not known. */
+  worstTube: Type.Union([Type.Object({ least: Figure, most: Figure }), Type.Null()]),
 });
 export type CheckDimension = Static<typeof CheckDimension>;
 
 export const FramePlan = Type.Object({
   members: Type.Array(MemberPlan),
   checks: Type.Array(CheckDimension),
+  readingCheck: Type.Union([ReadingCheck, Type.Null()]),
   mass: Figure,
   tubeLength: Figure,
   planar: Type.Boolean(),

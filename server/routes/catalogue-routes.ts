@@ -10,7 +10,14 @@ import { JobDocument } from './schemas.ts';
 const Catalogue = Type.Object(
   {
     sizes: Type.Array(
-      Type.Object({ family: Type.String(), name: Type.String(), outsideDiameter: Type.Number(), wall: Type.Number() }),
+      Type.Object({
+        family: Type.String(),
+        name: Type.String(),
+        outsideDiameter: Type.Number(),
+        wall: Type.Number(),
+        source: Type.String(),
+        tolerance: Type.Union([Type.String(), Type.Null()]),
+      }),
     ),
     grades: Type.Array(
       Type.Object({
@@ -35,10 +42,10 @@ const Catalogue = Type.Object(
   { title: 'catalogue' },
 );
 
-/** Usual sizes, one row a wall; grades with their sources; what every source key stands for; a new job of each shape. */
+/** Usual sizes, one row a wall, with source and tolerance standard; grades with their sources; what every source key stands for; a new job of each shape. */
 const CATALOGUE = {
-  sizes: STANDARD_SIZES.flatMap(({ family, name, outsideDiameter, walls }) =>
-    walls.map((wall) => ({ family, name, outsideDiameter, wall })),
+  sizes: STANDARD_SIZES.flatMap(({ family, name, outsideDiameter, walls, source, tolerance }) =>
+    walls.map((wall) => ({ family, name, outsideDiameter, wall, source, tolerance })),
   ),
   grades: Object.entries(CATALOGUE_GRADES).map(([key, grade]) => ({ key, ...grade })),
   sources: SOURCES,

@@ -3,7 +3,8 @@ import { ErrorAnswer, SavedJob, StaleSave } from '../job/saved-job.ts';
 import { SHEET_NAMES } from '../sheets/render-sheet.ts';
 
 /** The documents that stand once in the OpenAPI text and are pointed at from everywhere else. */
-const documentAt = (id: 'Job' | 'Plan') => Type.Unsafe<unknown>({ $ref: `${id}#` });
+type KeptDocumentName = 'Machine' | 'KeptSize' | 'OwnGrade';
+const documentAt = (id: 'Job' | 'Plan' | KeptDocumentName) => Type.Unsafe<unknown>({ $ref: `${id}#` });
 
 /** A Job in a request or an answer. In a request it is any value at all until `readJob` has read it. */
 export const JobDocument = documentAt('Job');
@@ -21,11 +22,38 @@ export const StaleSaveAnswer = Type.Object(
   { title: 'stale save' },
 );
 
+/** Something that the shop keeps. In a request its document is any value at all until `readKept` has read it. */
+export const keptIn = (document: KeptDocumentName) =>
+  Type.Object(
+    { id: Type.String(), revision: Type.Integer(), savedAt: Type.String(), document: documentAt(document) },
+    { title: 'kept' },
+  );
+
+export const keptBody = (document: KeptDocumentName) => ({
+  document: documentAt(document),
+  version: Type.Optional(
+    Type.Integer({ minimum: 1, maximum: 999_999_999, title: 'version of the job format', description: 'if older' }),
+  ),
+});
+
+/** The answer to a save that came second, with both sides; or to a name that another bears, with that other. */
+export const staleKeptIn = (document: KeptDocumentName) =>
+  Type.Object(
+    {
+      error: Type.Object({ code: Type.String(), message: Type.String() }),
+      yours: Type.Optional(documentAt(document)),
+      theirs: Type.Optional(keptIn(document)),
+      other: Type.Optional(keptIn(document)),
+    },
+    { title: 'stale save or name taken' },
+  );
+
 const LONGEST_ID = 64;
 const id = Type.String({ minLength: 1, maxLength: LONGEST_ID, title: 'job id' });
 const name = Type.Enum<[...typeof SHEET_NAMES]>([...SHEET_NAMES], { title: 'sheet' });
 
 export const JobParams = Type.Object({ id });
+export const KeptParams = Type.Object({ id: Type.String({ minLength: 1, maxLength: LONGEST_ID, title: 'id' }) });
 export const RevisionParams = Type.Object({
   id,
   revision: Type.String({ pattern: '^[0-9]{1,9}$', title: 'revision number' }),

@@ -13,6 +13,10 @@ export default defineConfig({
     outDir: 'dist/server',
     emptyOutDir: true,
     sourcemap: true,
-    rolldownOptions: { input: { main: 'server/main.ts', cli: 'server/cli.ts' } },
+    rolldownOptions: {
+      input: { main: 'server/main.ts', cli: 'server/cli.ts', 'step-worker': 'server/exports/step-worker.ts' },
+      // all beside each other, so that a file finds the worker in the same place whichever file it was put into
+      output: { chunkFileNames: '[name]-[hash].js' },
+    },
   },
 });

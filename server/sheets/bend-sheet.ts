@@ -147,7 +147,7 @@ function addMember(flow: Flow, member: MemberPlan, input: SheetInput, view: View
           name: words('sheet.machine'),
           value: words('sheet.machine-die', {
             machine: job.machine.name === '' ? words('sheet.machine-unnamed') : job.machine.name,
-            die: formatLength(job.machine.dieRadius, job.units),
+            die: formatLength(job.machine.dies[job.machine.die]?.radius ?? 0, job.units),
           }),
         },
       ],

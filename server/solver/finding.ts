@@ -14,7 +14,7 @@ export function finding(
   grade: FindingGrade,
   field: string,
   data: Record<string, number | string> = {},
-  wayOut: { field: string; value: number | string | null } | null = null,
+  wayOut: Finding['wayOut'] = null,
 ): Finding {
   return { code, grade, field, data, wayOut };
 }

@@ -1,15 +1,22 @@
 import type { Job } from '../job/job.ts';
 import type { FramePlan } from '../plan/frame.ts';
 import type { Plan } from '../plan/plan.ts';
+import { isOfDie } from './bending/planned-arc.ts';
 import { planSpringback } from './bending/plan-springback.ts';
+import { isOfDiameter, setUpOf, type SetUp } from './bending/set-up.ts';
+import type { SpringbackLaw } from './bending/springback-law.ts';
+import { misreadings, type ShopContext } from './correction/misreadings.ts';
 import { saddleJoints } from './correction/other-ways.ts';
 import type { Effort } from './correction/outcome.ts';
 import { planCorrection } from './correction/plan-correction.ts';
 import { finding } from './finding.ts';
 import { drawFrame, frameGeometry } from './frame/expand-frame.ts';
 import type { FrameGeometry } from './frame/frame-geometry.ts';
+import { mirrorFrame } from './frame/mirror-frame.ts';
 import { planFrame } from './frame/plan-frame.ts';
+import type { DrawnFrame } from './frame/shape-context.ts';
 import { billFor, pricedAs } from './pricing.ts';
+import { bendingOf } from './making/plan-making.ts';
 import { planTube } from './tube/plan-tube.ts';
 import { planViews } from './views/plan-views.ts';
 
@@ -36,21 +43,34 @@ const NOTHING: Plan = {
 export function plan(job: Job): Plan {
   const tube = planTube(job.tube);
   if (tube.tube === null) return { ...NOTHING, findings: tube.findings };
-  const bend = planSpringback(job.tube, tube.grade, job.machine);
+  const { setUp, findings: told } = setUpOf(job.machine, job.tube);
+  if (setUp === null) return { ...NOTHING, tube: tube.tube, findings: [...tube.findings, ...told] };
+  const bend = planSpringback(job.tube, tube.grade, setUp);
   const begun = { ...NOTHING, tube: tube.tube, springback: bend.springback };
-  const findings = [...tube.findings, ...bend.findings];
+  const findings = [...tube.findings, ...told, ...bend.findings];
   if (bend.law === null) return { ...begun, findings };
   const { law } = bend;
 
-  const shape = { outsideDiameter: job.tube.outsideDiameter, cornerRadius: law.radiusAfterRelease };
-  const wanted = frameGeometry(job.frame, { ...shape, root: '/frame' });
+  const shape = {
+    outsideDiameter: job.tube.outsideDiameter,
+    cornerRadius: law.radiusAfterRelease,
+    closingStraight: (member: string) => bendingOf(job.bending, member).closingStraight,
+  };
+  const wanted = ofHand(frameGeometry(job.frame, { ...shape, root: '/frame' }), job);
   findings.push(...wanted.findings);
   if (wanted.geometry === null) return { ...begun, findings };
-  const made = planFrame(job, wanted.geometry, { grade: tube.grade, law }, '/frame');
+  const found = misreadings(job.frame, wanted.geometry, {
+    draw: (frame) => drawFrame(frame, { ...shape, root: '/frame' }).geometry,
+    ...shopOf(setUp, law, job.tube.outsideDiameter),
+  });
+  const bending = { grade: tube.grade, law, machine: setUp, tolerance: tube.tolerance };
+  const made = planFrame(job, wanted.geometry, bending, found);
   findings.push(...made.findings);
 
   const returned =
-    job.cameBack === null ? null : frameGeometry(job.cameBack.frame, { ...shape, root: '/cameBack/frame' });
+    job.cameBack === null
+      ? null
+      : ofHand(frameGeometry(job.cameBack.frame, { ...shape, root: '/cameBack/frame' }), job);
   findings.push(...(returned?.findings ?? []));
   const cameBack = returned?.geometry ?? null;
   if (returned !== null && cameBack === null)
@@ -60,16 +80,11 @@ export function plan(job: Job): Plan {
       ? { correction: null, chosen: null, findings: [] }
       : planCorrection({
           job,
+          machine: setUp,
           wanted: wanted.geometry,
           cameBack,
           newFrame: effortOfNew(made.frame, wanted.geometry),
-          slips: {
-            draw: (frame) => drawFrame(frame, { ...shape, root: '/frame' }).geometry,
-            outsideDiameter: job.tube.outsideDiameter,
-            springbackShare: 1 - QUARTER / law.commandFor(QUARTER),
-            spareLength: job.machine.trimAllowance,
-            tape: job.cameBack?.tapeAccuracy ?? 0,
-          },
+          misreadings: found,
           price: (work) => pricedAs(billFor(job, work)),
         });
   findings.push(...corrected.findings);
@@ -98,6 +113,27 @@ export function plan(job: Job): Plan {
       outsideDiameter: job.tube.outsideDiameter,
     }),
     findings,
+  };
+}
+
+/** The frame for the other side where the job asks for it. */
+const ofHand = (drawn: DrawnFrame, { bending }: Job): DrawnFrame =>
+  drawn.geometry === null || bending.hand === 'as-drawn'
+    ? drawn
+    : { ...drawn, geometry: mirrorFrame(drawn.geometry) };
+
+/** What a shop can take wrong: its springback, its other dies for this tube, and the bar as it saws it. */
+function shopOf(machine: SetUp, law: SpringbackLaw, outsideDiameter: number): Omit<ShopContext, 'draw'> {
+  const others = machine.dies.filter(
+    ({ tubeDiameter, radius }) => isOfDiameter(tubeDiameter, outsideDiameter) && radius !== machine.dieRadius,
+  );
+  const radii = [...new Set(others.map(({ radius }) => radius))].filter((radius) => radius > outsideDiameter / 2);
+  return {
+    outsideDiameter,
+    springbackShare: 1 - QUARTER / law.commandFor(QUARTER),
+    spareLength: machine.trimAllowance,
+    ofDie: (piece) => piece.kind === 'arc' && isOfDie(piece, law),
+    otherDies: radii.map((radius) => ({ radius, leaves: law.radiusFor(radius) })),
   };
 }
 

@@ -68,6 +68,26 @@ export const SOURCES = {
   ),
   'test-bends': source('Test bends typed in this job', '', 'typed'),
   'springback-fit': source('US patent 3,821,525 (1974)', 'fixed and proportional springback from test bends', 'paper'),
+  'line-fit': source(
+    'Straight line by least squares',
+    'Draper & Smith, Applied Regression Analysis, 1.4; Student’s t, 95 %; from memory',
+    'handbook',
+  ),
+  'machine-envelope': source(
+    'Bed, die block, clamp and pressure die as plain blocks',
+    'our own simple picture of a machine, from the sizes typed: look at the machine',
+    'derivation',
+  ),
+  'first-order': source(
+    'First-order propagation through the path of the tube',
+    'derived; held against a Monte Carlo run',
+    'derivation',
+  ),
+  'closing-rule': source(
+    'Closing weld in the longest straight, 1.5 D from bends',
+    'common practice, no source',
+    'practice',
+  ),
   'faa-43-13': source('FAA AC 43.13-1B', 'Table 4-7, setback', 'handbook'),
   'bend-wall': source('Bend with all of the stretch in the wall', 'derived: plane strain, the safe side', 'derivation'),
   'u-tube-flattening': source(
@@ -76,6 +96,53 @@ export const SOURCES = {
     'practice',
   ),
   'mandrel-grid': source('Mandrel by D/t and R/D', 'common practice, no source; low confidence', 'practice'),
+  'iso-1127-sizes': source(
+    'ISO 1127 and EN 10217-7, outside diameters and walls',
+    'from memory; walls of 1.5 and 3 mm are common stock without a source',
+    'memory',
+  ),
+  'tube-stock': source('Tube that is stocked', 'common practice, no source', 'practice'),
+  'en-10312': source('EN 10312, tubes for pressed fittings', 'series 1 and 2; seen in an excerpt', 'standard'),
+  'asme-b36-19': source('ASME B36.19, stainless pipe', 'sizes up to NPS 2; seen in two excerpts', 'standard'),
+  'asme-b36-19-memory': source('ASME B36.19, stainless pipe', 'sizes above NPS 2; from memory', 'memory'),
+  'iso-1127-classes': source(
+    'ISO 1127, tolerance classes D1 to D4 and T1 to T4',
+    'the larger of share and least value; two secondary copies agree',
+    'standard',
+  ),
+  'astm-a554': source(
+    'ASTM A554, round tube as welded',
+    'diameter and ovality up to 3-1/2 in, wall 10 %; three secondary copies agree',
+    'standard',
+  ),
+  'astm-a554-memory': source('ASTM A554, round tube as welded', 'above 3-1/2 up to 5 in; from memory', 'memory'),
+  'astm-a269': source('ASTM A269, tube for general service', 'diameter and wall; secondary copies', 'standard'),
+  'astm-a249': source('ASTM A249, tube for boilers and exchangers', 'diameter and wall; secondary copies', 'standard'),
+  'astm-a312': source(
+    'ASTM A312, pipe',
+    'diameter, and 12.5 % under the wall; no limit over the wall was seen; secondary copies',
+    'standard',
+  ),
+  'iso-13920': source(
+    'ISO 13920, general tolerances of welded work',
+    'tables 1 to 3, classes A to F; seen in a secondary copy',
+    'standard',
+  ),
+  'iso-13920-memory': source(
+    'ISO 13920, general tolerances of welded work',
+    'table 3, classes G and H; from memory',
+    'memory',
+  ),
+  'iso-2768-1': source(
+    'ISO 2768-1:1989, general tolerances',
+    'table 1, classes f, m, v; seen in secondary copies',
+    'standard',
+  ),
+  'iso-2768-1-memory': source(
+    'ISO 2768-1:1989, general tolerances',
+    'class c and angles; from memory, because copies differ',
+    'memory',
+  ),
   // purge and welding
   'sweep-through': source(
     'Crowl & Louvar, Chemical Process Safety',

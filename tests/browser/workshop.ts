@@ -8,6 +8,7 @@ import { openDatabase } from '../../db/database.ts';
 import { landingStage } from '../../db/demo/landing-stage.ts';
 import { loadDemo } from '../../db/demo/load-demo.ts';
 import { jobRepository } from '../../db/job-repository.ts';
+import { shopRepository } from '../../db/shop-repository.ts';
 import { buildApp } from '../../server/app.ts';
 import type { Job } from '../../server/job/job.ts';
 import { findChromium } from '../../server/setup/find-chromium.mjs';
@@ -62,7 +63,14 @@ export async function openWorkshop(): Promise<Workshop> {
   const jobs = jobRepository(database);
   const now = (): string => new Date().toISOString();
   await loadDemo(jobs, randomUUID(), now());
-  const app = await buildApp({ jobs, now, newId: randomUUID, pageFolder, logLevel: 'silent' });
+  const app = await buildApp({
+    jobs,
+    shop: shopRepository(database),
+    now,
+    newId: randomUUID,
+    pageFolder,
+    logLevel: 'silent',
+  });
   const planned = await app.inject({ method: 'POST', url: '/api/plan', payload: landingStage() });
   if (planned.statusCode !== 200) throw new Error(`The server cannot plan its own example: ${planned.body}`);
   const address = await app.listen({ host: '127.0.0.1', port: 0 });

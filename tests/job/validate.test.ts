@@ -100,10 +100,10 @@ describe('a value that is refused', () => {
     const { wall: _wall, ...tube } = landingStage().tube;
     expect(shown({ ...landingStage(), tube })).toEqual(['missing-field /tube/wall']);
     expect(shown({ ...landingStage(), 'a/b~': 1 })).toEqual(['unknown-field /a~1b~0']);
-    expect(shown(JSON.parse('{"format":"hoopwright-job","version":1,"__proto__":{"x":1}}'))).toContain(
+    expect(shown(JSON.parse('{"format":"hoopwright-job","version":2,"__proto__":{"x":1}}'))).toContain(
       'unknown-field /__proto__',
     );
-    expect(problemsIn({ format: 'hoopwright-job', version: 1 }).every(({ code }) => code === 'missing-field')).toBe(
+    expect(problemsIn({ format: 'hoopwright-job', version: 2 }).every(({ code }) => code === 'missing-field')).toBe(
       true,
     );
   });
@@ -115,6 +115,18 @@ describe('a value that is refused', () => {
     expect(shown(withValue('/asTyped', many))).toEqual(['too-long /asTyped']);
   });
 });
+
+const BEND = {
+  commandedAngle: 90,
+  measuredAngle: 88,
+  measuredRadius: null,
+  scribedBefore: null,
+  scribedAfter: null,
+  tubeDiameter: 38.1,
+  wall: 1.65,
+  dieRadius: 114.3,
+  heat: '',
+};
 
 describe('a union answers for the branch that was meant', () => {
   it.each<[string, unknown, string[]]>([
@@ -128,11 +140,25 @@ describe('a union answers for the branch that was meant', () => {
     ['/machine/springback', { method: 'test-bends' }, ['missing-field /machine/springback/bends']],
     [
       '/machine/springback',
-      { method: 'test-bends', bends: [{ commandedAngle: 90, measuredAngle: 400, measuredRadius: 'r' }] },
+      {
+        method: 'test-bends',
+        bends: [{ ...BEND, measuredAngle: 400, measuredRadius: 'r', scribedBefore: 0, heat: 7 }],
+      },
       [
         'above-range /machine/springback/bends/0/measuredAngle',
         'wrong-type /machine/springback/bends/0/measuredRadius',
+        'below-range /machine/springback/bends/0/scribedBefore',
+        'wrong-type /machine/springback/bends/0/heat',
       ],
+    ],
+    ['/machine/dies', [], ['too-short /machine/dies']],
+    ['/machine/dies/0/tooling', 'ball', ['not-one-of /machine/dies/0/tooling']],
+    ['/tube/tolerance', { by: 'own', outsideDiameter: 0.2 }, ['missing-field /tube/tolerance/wall']],
+    ['/tube/tolerance', { by: 'standard', standard: 'house' }, ['not-one-of /tube/tolerance/standard']],
+    [
+      '/bending/members',
+      [{ member: 'hoop', from: 'middle', side: 'usual', closingStraight: null }],
+      ['not-one-of /bending/members/0/from'],
     ],
     [
       '/frame',

@@ -37,19 +37,31 @@ describe('the OpenAPI text', () => {
     expect(text.openapi).toBe('3.1.0');
     expect(Object.keys(text.paths).sort()).toEqual([
       '/api/catalogue',
+      '/api/exports/{name}',
       '/api/jobs',
       '/api/jobs/{id}',
       '/api/jobs/{id}/duplicate',
+      '/api/jobs/{id}/exports/{name}',
       '/api/jobs/{id}/restore',
       '/api/jobs/{id}/revisions',
       '/api/jobs/{id}/revisions/{revision}',
       '/api/jobs/{id}/sheets/{name}.pdf',
       '/api/plan',
       '/api/sheets/{name}.pdf',
+      '/api/shop',
+      '/api/shop/grades',
+      '/api/shop/grades/{id}',
+      '/api/shop/grades/{id}/restore',
+      '/api/shop/machines',
+      '/api/shop/machines/{id}',
+      '/api/shop/machines/{id}/restore',
+      '/api/shop/sizes',
+      '/api/shop/sizes/{id}',
+      '/api/shop/sizes/{id}/restore',
     ]);
     for (const path of Object.values(text.paths))
       for (const operation of Object.values(path)) expect(operation.summary).toMatch(/\w{3}/);
-    expect(Object.keys(text.components.schemas).sort()).toEqual(['Job', 'Plan']);
+    expect(Object.keys(text.components.schemas).sort()).toEqual(['Job', 'KeptSize', 'Machine', 'OwnGrade', 'Plan']);
     expect(text.components.schemas['Job']?.required).toContain('tube');
     expect(response.body).not.toContain('#"');
     expect(response.body).toContain('#/components/schemas/Plan"');

@@ -2,6 +2,7 @@ import type { InjectOptions } from 'fastify';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { landingStage } from '../../db/demo/landing-stage.ts';
 import { newJob } from '../../server/job/default-job.ts';
+import { JOB_VERSION } from '../../server/job/job.ts';
 import { serverUnderTest, type UnderTest } from './server-under-test.ts';
 
 let server: UnderTest;
@@ -67,7 +68,7 @@ describe('a job that cannot be taken', () => {
   });
 
   it('a newer version', async () => {
-    expect(await post('/api/plan', JSON.stringify({ ...landingStage(), version: 2 }))).toMatchObject({
+    expect(await post('/api/plan', JSON.stringify({ ...landingStage(), version: JOB_VERSION + 1 }))).toMatchObject({
       status: 422,
       fields: ['/version'],
     });

@@ -1,5 +1,6 @@
 import { openDatabase, type Database } from '../../db/database.ts';
 import { jobRepository, type JobRepository } from '../../db/job-repository.ts';
+import { shopRepository } from '../../db/shop-repository.ts';
 import { buildApp } from '../../server/app.ts';
 import type { App } from '../../server/routes/app-type.ts';
 
@@ -18,6 +19,7 @@ export async function serverUnderTest(pageFolder: string | null = null): Promise
   let ids = 0;
   const app = await buildApp({
     jobs,
+    shop: shopRepository(database),
     now: () => new Date(Date.UTC(2026, 0, 1) + 1000 * (seconds += 1)).toISOString(),
     newId: () => `job-${String((ids += 1))}`,
     pageFolder,

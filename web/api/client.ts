@@ -1,8 +1,9 @@
 import type { Frame } from '../../server/job/frame.ts';
 import type { Job } from '../../server/job/job.ts';
 import type { JobProblem } from '../../server/job/problem.ts';
-import type { ErrorAnswer, JobSummary, Revision, SavedJob, StaleSave } from '../../server/job/saved-job.ts';
-import type { CatalogueGradeKey, OwnGrade } from '../../server/job/tube.ts';
+import type { ErrorAnswer, JobSummary, Revision, SavedJob } from '../../server/job/saved-job.ts';
+import type { Machine } from '../../server/job/machine.ts';
+import type { CatalogueGradeKey, OwnGrade, TubeTolerance } from '../../server/job/tube.ts';
 import type { Plan } from '../../server/plan/plan.ts';
 
 /** Usual sizes and grades to pick from, the sources that workings name by key, and what a new job starts with. */
@@ -12,21 +13,58 @@ export type Catalogue = {
     readonly name: string;
     readonly outsideDiameter: number;
     readonly wall: number;
+    /** Key of the source that lists this size. */
+    readonly source?: string;
+    /** The standard whose tolerance such tube is usually bought to. */
+    readonly tolerance?: ToleranceStandard | null;
   }[];
-  readonly grades: readonly (Omit<OwnGrade, 'from' | 'name'> & { readonly key: CatalogueGradeKey })[];
+  readonly grades: readonly (Omit<OwnGrade, 'from' | 'name'> & {
+    readonly key: CatalogueGradeKey;
+    /** True where K and n are an estimate. */
+    readonly hardeningEstimated: boolean;
+    /** Key of the source of each value, by the value's name. */
+    readonly sources: Readonly<Record<string, string>>;
+  })[];
   readonly sources: Readonly<Record<string, { readonly title: string; readonly place: string; readonly kind: string }>>;
   /** A complete job of each shape, with starting values. */
   readonly newJobs: Readonly<Record<Frame['shape'], Job>>;
 };
 
+export type ToleranceStandard = Extract<TubeTolerance, { by: 'standard' }>['standard'];
+
+/** What the shop keeps for all its jobs: its machines, its own sizes of tube, its own grades. */
+export type KeptSize = {
+  readonly name: string;
+  readonly outsideDiameter: number;
+  readonly wall: number;
+  readonly tolerance: TubeTolerance;
+};
+export type KeptDocuments = { machine: Machine; size: KeptSize; grade: OwnGrade };
+export type KeptKind = keyof KeptDocuments;
+export type Kept<Kind extends KeptKind = KeptKind> = {
+  readonly id: string;
+  readonly revision: number;
+  readonly savedAt: string;
+  readonly document: KeptDocuments[Kind];
+};
+export type Shop = {
+  readonly machines: readonly Kept<'machine'>[];
+  readonly sizes: readonly Kept<'size'>[];
+  readonly grades: readonly Kept<'grade'>[];
+};
+
 /** Every answer is a value: what came, or why nothing did. `unreachable` is the network or a fault of the server. */
-export type Answer<Body> =
+export type Answer<Body, Theirs = SavedJob> =
   | { readonly kind: 'done'; readonly body: Body }
   | { readonly kind: 'refused'; readonly problems: readonly JobProblem[]; readonly reason: string }
-  | { readonly kind: 'conflict'; readonly theirs: SavedJob }
+  | { readonly kind: 'conflict'; readonly theirs: Theirs }
   | { readonly kind: 'unreachable'; readonly reason: string };
 
-async function ask<Body>(method: string, path: string, body?: unknown): Promise<Answer<Body>> {
+async function ask<Body, Theirs = SavedJob>(
+  method: string,
+  path: string,
+  body?: unknown,
+): Promise<Answer<Body, Theirs>> {
   const json = { body: JSON.stringify(body), headers: { 'content-type': 'application/json' } };
   let response: Response;
   let text: string;
@@ -39,12 +77,15 @@ async function ask<Body>(method: string, path: string, body?: unknown): Promise<
   if (response.ok) return { kind: 'done', body: (text === '' ? undefined : JSON.parse(text)) as Body };
   const isJson = response.headers.get('content-type')?.includes('json') === true;
   if (!isJson || response.status >= 500) return { kind: 'unreachable', reason: `${String(response.status)} ${text}` };
-  if (response.status === 409) return { kind: 'conflict', theirs: (JSON.parse(text) as StaleSave).theirs };
-  const { error } = JSON.parse(text) as ErrorAnswer;
+  const { error, theirs } = JSON.parse(text) as ErrorAnswer & { readonly theirs?: Theirs };
+  if (response.status === 409 && theirs !== undefined) return { kind: 'conflict', theirs };
   return { kind: 'refused', problems: error.problems ?? [], reason: error.message };
 }
 
 const at = (id: string, rest = ''): string => `/api/jobs/${encodeURIComponent(id)}${rest}`;
+
+const keptAt = (kind: KeptKind, id = '', rest = ''): string =>
+  `/api/shop/${kind}s${id === '' ? '' : `/${encodeURIComponent(id)}`}${rest}`;
 
 export const api = {
   jobs: (search: string) => ask<readonly JobSummary[]>('GET', `/api/jobs?q=${encodeURIComponent(search)}`),
@@ -58,6 +99,16 @@ export const api = {
   revision: (id: string, number: number) => ask<SavedJob>('GET', at(id, `/revisions/${String(number)}`)),
   plan: (job: Job) => ask<Plan>('POST', '/api/plan', job),
   catalogue: () => ask<Catalogue>('GET', '/api/catalogue'),
+  shop: () => ask<Shop>('GET', '/api/shop'),
+  keep: <Kind extends KeptKind>(kind: Kind, document: KeptDocuments[Kind]) =>
+    ask<Kept<Kind>, Kept<Kind>>('POST', keptAt(kind), { document }),
+  saveKept: <Kind extends KeptKind>(kind: Kind, id: string, document: KeptDocuments[Kind], basedOn: number) =>
+    ask<Kept<Kind>, Kept<Kind>>('PUT', keptAt(kind, id), { document, basedOn }),
+  removeKept: (kind: KeptKind, id: string) => ask<undefined>('DELETE', keptAt(kind, id)),
+  restoreKept: <Kind extends KeptKind>(kind: Kind, id: string) =>
+    ask<Kept<Kind>, Kept<Kind>>('POST', keptAt(kind, id, '/restore')),
 };
 
 export const sheetAddress = (id: string, sheet: string): string => at(id, `/sheets/${sheet}.pdf`);
+
+export const exportAddress = (id: string, file: string): string => at(id, `/exports/${file}`);

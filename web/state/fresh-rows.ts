@@ -1,19 +1,27 @@
 import type { ChainPiece, Frame, Member, RunPoint } from '../../server/job/frame.ts';
+import type { Job } from '../../server/job/job.ts';
 import type { TestBend } from '../../server/job/machine.ts';
+import { dieSetUp } from './dies.ts';
 
 /**
  * What a new row starts with. These are places to type over (our own choice), large enough to be made with an
  * ordinary die, so that a new row is a plan at once.
  */
-export const freshPoint = (rows: readonly unknown[]): RunPoint => {
-  const last = rows.at(-1) as RunPoint | undefined;
-  return last === undefined ? { x: 0, y: 0, z: 0, radius: null } : { ...last, x: last.x + 400, radius: null };
-};
-
-export const freshTestBend: TestBend = { commandedAngle: 90, measuredAngle: 88, measuredRadius: null };
-
 export const freshStraight: ChainPiece = { piece: 'straight', length: 400 };
 export const freshArc: ChainPiece = { piece: 'arc', angle: 90, radius: null, rotation: 0, made: 'die' };
+
+/** A test bend to type over, on the job's own tube, die and heat. */
+export const freshTestBend = ({ tube, machine }: Job): TestBend => ({
+  commandedAngle: 90,
+  measuredAngle: 88,
+  measuredRadius: null,
+  scribedBefore: null,
+  scribedAfter: null,
+  tubeDiameter: tube.outsideDiameter,
+  wall: tube.wall,
+  dieRadius: dieSetUp(machine).radius,
+  heat: tube.heat,
+});
 
 const point = (x: number, y: number, z = 0): RunPoint => ({ x, y, z, radius: null });
 

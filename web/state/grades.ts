@@ -10,6 +10,16 @@ export const CATALOGUE_GRADES = [
   '2205',
 ] as const satisfies readonly CatalogueGradeKey[];
 
+/** The values of a grade, each with the unit that it is typed in. */
+export const GRADE_VALUES = [
+  { name: 'density', unit: 'kg/m³' },
+  { name: 'elasticModulus', unit: 'MPa' },
+  { name: 'strengthCoefficient', unit: 'MPa' },
+  { name: 'hardeningExponent', unit: '' },
+  { name: 'proofStress', unit: 'MPa' },
+  { name: 'elongation', unit: '%' },
+] as const;
+
 /** An own grade starts with the values of the catalogue grade that it replaces, to be typed over. */
 export function ownGradeFrom(catalogue: Catalogue, grade: Grade): Grade {
   if (grade.from === 'own') return grade;

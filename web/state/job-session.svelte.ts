@@ -15,6 +15,16 @@ import { valueAt, withValue } from './pointer.ts';
 import { fieldAndWhole } from './stages.ts';
 import { withChoice, withText, type FieldForm } from './typed-text.ts';
 
+/** The same for every field that has none, so that nothing is painted anew there. */
+const NONE: readonly Finding[] = [];
+
+/** Findings by the field that they speak of: a long table asks for those of each of its fields. */
+function groupedByField(findings: readonly Finding[]): ReadonlyMap<string, readonly Finding[]> {
+  const groups = new Map<string, Finding[]>();
+  for (const finding of findings) groups.set(finding.field, [...(groups.get(finding.field) ?? []), finding]);
+  return groups;
+}
+
 /** One open job: its history, its plan, its saving, and what the person is looking at. */
 export class JobSession {
   readonly id: string;
@@ -32,6 +42,7 @@ export class JobSession {
   opened: { readonly id: string; readonly name: string; readonly figure: Figure } | null = $state.raw(null);
   /** One sentence about what was just done; empty where there is nothing to say. */
   notice = $state('');
+  readonly #findingsByField = $derived(groupedByField(this.findings));
   /** The last job that the server could plan: where a refused value goes back to. */
   #accepted: Job;
 
@@ -134,8 +145,8 @@ export class JobSession {
 
   /** Findings of a field, and of the whole that it stands for. */
   findingsAt(pointer: string): readonly Finding[] {
-    const places = fieldAndWhole(pointer);
-    return this.findings.filter(({ field }) => places.includes(field));
+    const [own = NONE, whole = NONE] = fieldAndWhole(pointer).map((place) => this.#findingsByField.get(place) ?? NONE);
+    return whole.length === 0 ? own : [...own, ...whole];
   }
 
   /** Says that fields are on the page; the answer says that they are gone. */

@@ -1,5 +1,6 @@
 import type { Frame } from '../../server/job/frame.ts';
 import type { Job } from '../../server/job/job.ts';
+import type { Machine } from '../../server/job/machine.ts';
 
 /** The four things that a first plan needs [mm]. `across` and `along` mean what the shape makes of them. */
 export type FirstSizes = {
@@ -39,11 +40,19 @@ function frameOf(fresh: Frame, { across, along }: FirstSizes): Frame {
   }
 }
 
+/** The machine of a new job with its die for the tube and the radius that were typed. */
+const machineOf = (machine: Machine, { outsideDiameter, dieRadius }: FirstSizes): Machine => ({
+  ...machine,
+  dies: machine.dies.map((die, index) =>
+    index === machine.die ? { ...die, tubeDiameter: outsideDiameter, radius: dieRadius } : die,
+  ),
+});
+
 /** A shop's own first job: a new job of its shape with the sizes that were typed. */
 export const ownJob = (fresh: Job, sizes: FirstSizes): Job => ({
   ...fresh,
   units: { ...fresh.units, length: sizes.length },
   tube: { ...fresh.tube, outsideDiameter: sizes.outsideDiameter, wall: sizes.wall },
-  machine: { ...fresh.machine, dieRadius: sizes.dieRadius },
+  machine: machineOf(fresh.machine, sizes),
   frame: frameOf(fresh.frame, sizes),
 });

@@ -14,6 +14,7 @@ export function rowsAt(job: Job, pointer: string): readonly unknown[] {
 export function withRows(job: Job, pointer: string, order: readonly (number | { fresh: unknown })[]): Job {
   const rows = rowsAt(job, pointer);
   const next = order.map((entry) => (typeof entry === 'number' ? rows[entry] : entry.fresh));
+  const places = new Map(order.map((entry, place) => [entry, place]));
   const texts: Record<string, string> = {};
   const prefix = `${pointer}/`;
   for (const [key, text] of Object.entries(job.asTyped)) {
@@ -22,8 +23,8 @@ export function withRows(job: Job, pointer: string, order: readonly (number | { 
       continue;
     }
     const [index = '', ...rest] = key.slice(prefix.length).split('/');
-    const place = order.indexOf(Number(index));
-    if (place >= 0) texts[[pointer, String(place), ...rest].join('/')] = text;
+    const place = places.get(Number(index));
+    if (place !== undefined) texts[[pointer, String(place), ...rest].join('/')] = text;
   }
   return { ...withValue(job, pointer, next), asTyped: texts };
 }
@@ -32,6 +33,16 @@ const indices = (count: number): number[] => Array.from({ length: count }, (_, i
 
 export const withRowAdded = (job: Job, pointer: string, fresh: unknown): Job =>
   withRows(job, pointer, [...indices(rowsAt(job, pointer).length), { fresh }]);
+
+/** The job with a fresh row before the one that stands at an index. */
+export const withRowInserted = (job: Job, pointer: string, index: number, fresh: unknown): Job => {
+  const order: (number | { fresh: unknown })[] = indices(rowsAt(job, pointer).length);
+  order.splice(index, 0, { fresh });
+  return withRows(job, pointer, order);
+};
+
+export const withRowsReversed = (job: Job, pointer: string): Job =>
+  withRows(job, pointer, indices(rowsAt(job, pointer).length).reverse());
 
 export const withoutRow = (job: Job, pointer: string, index: number): Job =>
   withRows(

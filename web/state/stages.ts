@@ -11,6 +11,7 @@ export type StageKey = (typeof STAGES)[number];
 /** Which stage a field belongs to, by the start of its pointer. */
 const PLACES: readonly (readonly [string, StageKey])[] = [
   ['/frame', 'wanted'],
+  ['/bending', 'wanted'],
   ['/cameBack', 'cameBack'],
   ['/closing', 'ways'],
   ['/purge', 'purge'],
@@ -24,7 +25,10 @@ export const stageOf = (pointer: string): StageKey =>
 
 /** A value stands for its dimension, a method for its springback, a key for its grade, a shape for its frame. */
 export function fieldAndWhole(pointer: string): readonly string[] {
-  const whole = /^(.+)\/(?:value|method|shape)$/.exec(pointer) ?? /^(\/tube\/grade)\/(?:key|from)$/.exec(pointer);
+  const whole =
+    /^(.+)\/(?:value|method|shape)$/.exec(pointer) ??
+    /^(\/tube\/grade)\/(?:key|from)$/.exec(pointer) ??
+    /^(\/tube\/tolerance)\/by$/.exec(pointer);
   const at = whole?.[1];
   return at === undefined ? [pointer] : [pointer, at];
 }

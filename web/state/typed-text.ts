@@ -17,11 +17,14 @@ export type FieldKind = 'length' | 'number' | 'money';
 /** How a field is read: its kind, and whether an empty text means 'nothing' (null) or is a slip. */
 export type FieldForm = { readonly kind: FieldKind; readonly mayBeEmpty: boolean };
 
+/** How a job writes its lengths and its money. */
+export type Written = Pick<Job, 'units' | 'rates'>;
+
 type Reading =
   | { readonly ok: true; readonly value: number | null }
   | { readonly ok: false; readonly why: `length.${LengthProblem}` | `number.${NumberProblem}` };
 
-export function readText(form: FieldForm, text: string, job: Job): Reading {
+export function readText(form: FieldForm, text: string, job: Written): Reading {
   if (form.mayBeEmpty && text.trim() === '') return { ok: true, value: null };
   if (form.kind === 'length') {
     const length = parseLength(text, job.units.length);
@@ -32,7 +35,7 @@ export function readText(form: FieldForm, text: string, job: Job): Reading {
 }
 
 /** The text of a value that nobody typed, or that was typed in another unit. */
-export function textOf(form: FieldForm, value: unknown, job: Job): string {
+export function textOf(form: FieldForm, value: unknown, job: Written): string {
   if (typeof value !== 'number') return '';
   if (form.kind === 'length') return lengthForField(value, job.units);
   if (form.kind === 'number') return numberForField(value);
@@ -40,7 +43,7 @@ export function textOf(form: FieldForm, value: unknown, job: Job): string {
 }
 
 /** A value in words, for 'the plan still uses …'. */
-export function wordsOfValue(form: FieldForm, value: number, job: Job): string {
+export function wordsOfValue(form: FieldForm, value: number, job: Written): string {
   if (form.kind === 'length') return formatClosely(value, job.units);
   if (form.kind === 'number') return numberForField(value);
   return formatMoney(value, job.rates.currency, job.rates.minorDigits);
@@ -64,9 +67,16 @@ function understoodOf(mm: number, text: string, units: Job['units']): string {
   return formatInOtherUnit(mm, { ...units, length: typedIn });
 }
 
-export function fieldState(form: FieldForm, pointer: string, job: Job, refusal: string | undefined): FieldState {
-  const value = valueAt(job, pointer);
-  const typed = job.asTyped[pointer];
+/** What a field is made of: the value and the text as typed that stand at its pointer, and how the job writes numbers. */
+export type FieldContent = { readonly value: unknown; readonly typed: string | undefined; readonly job: Written };
+
+/** A field of the job. */
+export const fieldState = (form: FieldForm, pointer: string, job: Job, refusal: string | undefined): FieldState =>
+  contentState(form, { value: valueAt(job, pointer), typed: job.asTyped[pointer], job }, refusal);
+
+/** The same from what the field is made of, so that a field of a long table needs no look at the others. */
+export function contentState(form: FieldForm, content: FieldContent, refusal: string | undefined): FieldState {
+  const { value, typed, job } = content;
   if (typed === undefined) {
     const understood = form.kind === 'length' && typeof value === 'number' ? formatInOtherUnit(value, job.units) : '';
     return { text: textOf(form, value, job), understood, trouble: refusal ?? '' };

@@ -1,7 +1,12 @@
 import type { FindingCode } from '../../plan/finding.ts';
 import type { FindingText } from './finding-text.ts';
+import { findingsBending } from './findings-bending.ts';
 import { findingsMaking } from './findings-making.ts';
 import { findingsMending } from './findings-mending.ts';
 
 /** The words of every finding. */
-export const findings: Readonly<Record<FindingCode, FindingText>> = { ...findingsMaking, ...findingsMending };
+export const findings: Readonly<Record<FindingCode, FindingText>> = {
+  ...findingsMaking,
+  ...findingsBending,
+  ...findingsMending,
+};

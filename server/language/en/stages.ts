@@ -3,7 +3,6 @@ export const stages = {
   'what.tube': 'Tube',
   'what.machine': 'Machine',
   'what.tubeFigures': 'What this tube is',
-  'what.more': 'More of the machine',
   'what.grade': 'grade',
   'what.note': 'Note',
   'what.catalogue': 'Usual sizes',
@@ -23,9 +22,6 @@ export const stages = {
   'wanted.addCrossbar': 'Add an inner crossbar',
   'wanted.innerCrossbar': 'Inner crossbar {number}',
   'wanted.addMember': 'Add a member',
-  'wanted.paste': 'Rows copied from a spreadsheet can be pasted into the first cell.',
-  'wanted.pasted': '{count} rows pasted. Undo takes them back.',
-  'wanted.pasteFailed': 'Row {row} could not be read, so nothing was pasted.',
   'wanted.checks': 'Sizes to check with a tape',
 
   'bend.number': 'bend',

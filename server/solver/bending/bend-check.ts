@@ -1,6 +1,6 @@
-import type { Figure } from '../../plan/figure.ts';
+import type { Band, Figure } from '../../plan/figure.ts';
 import { band, figure, input } from '../figure.ts';
-import type { BendContext, PlannedArc } from './planned-arc.ts';
+import { withTape, type BendContext, type PlannedArc } from './planned-arc.ts';
 import { beyondStraight, beyondToCrown } from './over-bend.ts';
 
 const DEGREE = 180 / Math.PI;
@@ -48,17 +48,22 @@ export function bendCheck(
       ...(crown === undefined ? [] : [input('R_c', 'crown-radius', crown.radius, 'mm')]),
     ],
     ['geometry'],
-    angleBand(arc, crown, context),
+    checkBand(arc, crown, context),
   );
 }
 
-/** ± of the check from the ± of the bend's own angle: by how far the outer line turns. */
-function angleBand(arc: PlannedArc, crown: { radius: number } | undefined, context: BendContext) {
+/** ± of the check: the bend's own angle, by how far it turns the outer line, the tube's diameter, and the tape. */
+function checkBand(arc: PlannedArc, crown: { radius: number } | undefined, context: BendContext): Band | null {
   const { angle, radius } = arc.piece;
   const { plusMinus, from } = context.law.bandFor(angle);
-  if (crown !== undefined) return band(Math.abs((radius - crown.radius) * Math.cos(angle)) * plusMinus, ...from);
-  if (angle > Math.PI / 2) return null;
-  // d/dθ (R + D/2) tan(θ/2)
-  const slope = (radius + context.tube.outsideDiameter / 2) / (2 * Math.cos(angle / 2) ** 2);
-  return band(slope * plusMinus, ...from);
+  const half = context.tolerance === null ? 0 : context.tolerance.outsideDiameter / 2;
+  const ofTube = half > 0 ? ['tube-tolerance'] : [];
+  const turned =
+    crown !== undefined
+      ? Math.abs((radius - crown.radius) * Math.cos(angle)) * plusMinus
+      : angle > Math.PI / 2
+        ? 0 // over the outside of the bend itself, which the angle does not move
+        : // d/dθ (R + D/2) tan(θ/2)
+          ((radius + context.tube.outsideDiameter / 2) / (2 * Math.cos(angle / 2) ** 2)) * plusMinus;
+  return withTape(band(Math.hypot(turned, half), ...(turned > 0 ? from : []), ...ofTube), context);
 }

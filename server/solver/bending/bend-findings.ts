@@ -79,7 +79,11 @@ function angleFindings(arc: PlannedArc, field: string, { law, machine }: BendCon
   return findings;
 }
 
-function formFindings(arc: PlannedArc, field: string, { tube, grade }: BendContext): Finding[] {
+/** How much of the tube is held from inside, least first. */
+const TOOLING = { none: 0, plug: 1, mandrel: 2, 'mandrel-and-wiper': 3 } as const;
+const ADVISED = { plug: 1, ball: 2, 'ball-and-wiper': 3, special: 4, 'not-needed': 0 } as const;
+
+function formFindings(arc: PlannedArc, field: string, { tube, grade, machine }: BendContext): Finding[] {
   const { outsideDiameter, wall } = tube;
   const findings: Finding[] = [];
   const ratio = arc.dieRadius / outsideDiameter;
@@ -96,7 +100,14 @@ function formFindings(arc: PlannedArc, field: string, { tube, grade }: BendConte
   const wallFactor = outsideDiameter / wall;
   const mandrel = mandrelAdvice({ wallFactor, bendRatio: ratio });
   if (mandrel !== 'none' && mandrel !== 'none-or-plug') {
-    findings.push(finding('mandrel-advised', 'note', field, { mandrel, value: wallFactor, ratio }));
+    const { tooling } = machine.die;
+    const missing = tooling !== 'unknown' && TOOLING[tooling] < ADVISED[mandrel];
+    const data = { mandrel, value: wallFactor, ratio };
+    findings.push(
+      missing
+        ? finding('mandrel-not-on-die', 'caution', `${machine.dieField}/tooling`, { ...data, tooling })
+        : finding('mandrel-advised', 'note', field, data),
+    );
   }
   return findings;
 }

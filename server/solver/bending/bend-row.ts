@@ -1,9 +1,9 @@
 import type { BendRow } from '../../plan/bending.ts';
-import type { Figure } from '../../plan/figure.ts';
+import type { Band, Figure } from '../../plan/figure.ts';
 import { band, figure, input } from '../figure.ts';
 import { tangentLength } from '../geometry/bend-table.ts';
 import { formingFigures } from './forming-figures.ts';
-import { radiusBand, setbackFactor, type BendContext, type PlannedArc } from './planned-arc.ts';
+import { radiusBand, setbackFactor, withTape, type BendContext, type PlannedArc } from './planned-arc.ts';
 import type { SpringbackLaw } from './springback-law.ts';
 
 const DEGREE = 180 / Math.PI;
@@ -33,7 +33,7 @@ export function bendRow(
         input('T₂', 'tangent-length', tangentOf(arc), 'mm'),
       ],
       ['geometry'],
-      radiusBand(feedSlope, context),
+      withTape(radiusBand(feedSlope, context), context),
     ),
     rotation: figure(
       rotation * DEGREE,
@@ -41,6 +41,7 @@ export function bendRow(
       'ρ = s atan2((N₁ × N₂) · d, N₁ · N₂)',
       [input('s', 'rotation-sign', machine.rotationSign, 'count')],
       ['geometry'],
+      before === undefined || machine.planeScatter === 0 ? null : band(machine.planeScatter, 'rotation-scatter'),
     ),
     rotationRound: figure(
       round,
@@ -48,6 +49,7 @@ export function bendRow(
       'u = π D ρ / 360',
       [input('D', 'outside-diameter', tube.outsideDiameter, 'mm'), rotationInput],
       ['geometry'],
+      before === undefined ? null : roundBand(rotation, context),
     ),
     ...angleFigures(arc, context),
     ...markFigures(arc, context),
@@ -63,6 +65,14 @@ export function bendRow(
     ...formingFigures(arc, context),
     check,
   };
+}
+
+/** ± of a rotation laid off round the tube: the scatter of the rotation, and the tube's own girth. */
+function roundBand(rotation: number, { tube, machine, tolerance }: BendContext): Band | null {
+  const scatter = ((machine.planeScatter / DEGREE) * tube.outsideDiameter) / 2;
+  const girth = (Math.abs(rotation) / 2) * (tolerance?.outsideDiameter ?? 0);
+  if (scatter === 0 && girth === 0) return null;
+  return band(Math.hypot(scatter, girth), 'rotation-scatter', ...(girth > 0 ? ['tube-tolerance'] : []));
 }
 
 /** T = R tan(θ/2) of a die bend; 0 for a crown, which has no corner, and from a half turn on. */
@@ -137,7 +147,7 @@ function markFigures(arc: PlannedArc, context: BendContext): Pick<BendRow, 'star
       'm₁ = s + z',
       [station, shift],
       ['geometry', 'typed'],
-      radiusBand(arc.markSlope, context),
+      withTape(radiusBand(arc.markSlope, context), context),
     ),
     middleMark: figure(
       arc.mark + arc.taken / 2,
@@ -145,7 +155,7 @@ function markFigures(arc: PlannedArc, context: BendContext): Pick<BendRow, 'star
       'm₂ = s + z + (L − e) / 2',
       [station, shift, length, stretch],
       ['geometry', 'typed'],
-      radiusBand(arc.markSlope + arcSlope / 2, context),
+      withTape(radiusBand(arc.markSlope + arcSlope / 2, context), context),
     ),
     endMark: figure(
       arc.mark + arc.taken,
@@ -153,7 +163,7 @@ function markFigures(arc: PlannedArc, context: BendContext): Pick<BendRow, 'star
       'm₃ = s + z + L − e',
       [station, shift, length, stretch],
       ['geometry', 'typed'],
-      radiusBand(arc.markSlope + arcSlope, context),
+      withTape(radiusBand(arc.markSlope + arcSlope, context), context),
     ),
   };
 }

@@ -4,15 +4,17 @@ import type { Finding } from '../../plan/finding.ts';
 import { band, figure, input } from '../figure.ts';
 import { finding } from '../finding.ts';
 import type { MemberGeometry } from '../frame/frame-geometry.ts';
+import { atLeast, wayOut } from '../frame/way-out.ts';
+import type { Centreline } from '../geometry/centreline.ts';
 import { planPieces } from '../geometry/plan-pieces.ts';
-import { planTube } from '../tube/plan-tube.ts';
+import { reverseCentreline } from '../geometry/reverse-centreline.ts';
 import { massPerMetre } from '../tube/section.ts';
 import { arcsOf, type Arc } from './arcs.ts';
 import { bendCheck } from './bend-check.ts';
 import { bendFindings } from './bend-findings.ts';
 import { bendRow } from './bend-row.ts';
 import { planEnd, type EndContext, type PlannedEnd } from './member-ends.ts';
-import { lengthSlope, planArcs, radiusBand, type PlannedArc } from './planned-arc.ts';
+import { lengthSlope, planArcs, radiusBand, setbackFactor, withTape, type PlannedArc } from './planned-arc.ts';
 
 export type MemberContext = EndContext;
 
@@ -22,27 +24,34 @@ const NOTHING = 1e-6;
 /**
  * How one member is made: its bend table, marks, lengths, mass and the wraps of its ends.
  *
- * Marks count from the sawn end at the datum end. Where a saddle sits there the sawn end is the saddle's nearest
+ * Marks count from the sawn end at the end that is bent first. Where a saddle sits there the sawn end is the saddle's nearest
  * point to the partner's axis; where the clamp needs more than the first straight, the extra is left on there.
  *
  * @returns the plan; a bend whose radius is no more than the tube's own has no row, and the stop
  *   'die-radius-under-tube-radius' tells of it
  */
-export function planMember(member: MemberGeometry, context: MemberContext): { plan: MemberPlan; findings: Finding[] } {
+export function planMember(
+  member: MemberGeometry,
+  from: 'start' | 'finish',
+  context: MemberContext,
+): PlannedMember {
   const { tube, machine, field } = context;
-  const { arcs, lastStraight } = arcsOf(member.centreline);
+  const line = from === 'start' ? member.centreline : reverseCentreline(member.centreline);
+  const { arcs, lastStraight } = arcsOf(line);
   const start = planEnd(member, 'start', context);
   const finish = planEnd(member, 'finish', context);
   const findings: Finding[] = [...start.findings, ...finish.findings];
+  // the end that sticks out of the clamp, and the other one
+  const [first, last] = from === 'start' ? [start, finish] : [finish, start];
 
   const firstDie = arcs.find((arc) => arc.piece.made === 'die');
-  const grip = firstDie === undefined ? Infinity : firstDie.sinceDieBend - start.throat;
+  const grip = firstDie === undefined ? Infinity : firstDie.sinceDieBend - first.throat;
   const extra = Math.max(0, machine.gripLength - grip);
   if (extra > NOTHING) {
     const data = { value: grip, low: machine.gripLength, extra, member: member.name };
     findings.push(finding('grip-short', 'note', field, data));
   }
-  const planned = planArcs(arcs, context, extra - start.throat);
+  const planned = planArcs(arcs, context, extra - first.throat);
   const possible = (arc: PlannedArc) => arc.dieRadius > tube.outsideDiameter / 2;
   const tight = planned.find((arc) => !possible(arc));
   if (tight !== undefined) {
@@ -52,13 +61,13 @@ export function planMember(member: MemberGeometry, context: MemberContext): { pl
   findings.push(...bendFindings(planned.filter(possible), { name: member.name, field }, context));
   findings.push(...lastStraightFindings(arcs, lastStraight, member, context));
 
-  const [first] = planned;
+  const [leading] = planned;
   const bends = planned.filter(possible).map((arc) => {
     const before = planned[arc.number - 2];
-    const neighbours = { before, after: planned[arc.number], firstStraight: first?.mark ?? 0 };
+    const neighbours = { before, after: planned[arc.number], firstStraight: leading?.mark ?? 0 };
     return bendRow(arc, before, context, bendCheck(arc, neighbours, context));
   });
-  const plan: MemberPlan = {
+  const plan: Omit<MemberPlan, 'making'> = {
     name: member.name,
     closed: member.closed,
     start: start.plan,
@@ -67,20 +76,50 @@ export function planMember(member: MemberGeometry, context: MemberContext): { pl
     ...lengths(member, { planned, start, finish, extra }, context),
     bends,
     lastStraight: figure(
-      lastStraight - finish.throat,
+      lastStraight - last.throat,
       'mm',
       'Y = P − T − a',
       [
         input('P', 'corner-to-end', lastStraight + tangentOfLast(planned), 'mm'),
         input('T', 'tangent-length', tangentOfLast(planned), 'mm'),
-        input('a', 'saddle-throat', finish.throat, 'mm'),
+        input('a', 'saddle-throat', last.throat, 'mm'),
       ],
       ['geometry'],
+      withTape(radiusBand(lastSlope(planned), context), context),
     ),
     templates: [start.template, finish.template].filter((template) => template !== null),
   };
-  return { plan, findings };
+  return {
+    plan,
+    findings,
+    line,
+    planned,
+    extra,
+    firstThroat: first.throat,
+    lastThroat: last.throat,
+    lastStraight,
+  };
 }
+
+/** A member with its arcs in the order of bending, for what else is to be said about bending it. */
+export type PlannedMember = {
+  readonly plan: Omit<MemberPlan, 'making'>;
+  readonly findings: Finding[];
+  /** The centreline from the end that is bent first. */
+  readonly line: Centreline;
+  readonly planned: readonly PlannedArc[];
+  /** Left on before the first bend for the clamp, and what saddles take off the two ends [mm]. */
+  readonly extra: number;
+  readonly firstThroat: number;
+  readonly lastThroat: number;
+  readonly lastStraight: number;
+};
+
+/** Change of the last straight for 1 mm more radius, its corner staying where it is: −tan(θ/2). */
+const lastSlope = (planned: readonly PlannedArc[]): number => {
+  const last = planned.at(-1);
+  return last?.ofDie === true ? -setbackFactor(last) : 0;
+};
 
 /** R tan(θ/2) of the last arc, 0 for a crown or a half turn. */
 function tangentOfLast(planned: readonly PlannedArc[]): number {
@@ -103,7 +142,8 @@ function lastStraightFindings(
   const value = lastStraight + machine.trimAllowance;
   if (!lastIsDie || value >= machine.leastStraight - NOTHING) return [];
   const short = { value, low: machine.leastStraight, member: member.name };
-  return [finding('last-straight-short', 'caution', field, short)];
+  const needed = atLeast(machine.leastStraight - lastStraight);
+  return [finding('last-straight-short', 'caution', field, short, wayOut('/machine/trimAllowance', needed, 2000))];
 }
 
 /** Developed length axis to axis, cut length, and mass of the finished member. */
@@ -120,7 +160,6 @@ function lengths(
   const spread = radiusBand(lengthSlope(planned), context);
   const length = input('L', 'developed-length', developed, 'mm');
   const perMetre = massPerMetre({ ...context.tube, density: context.grade.density });
-  const tolerance = planTube(context.tube).tube?.massPerMetre.band;
   const finished = developed - start.mean - finish.mean;
   return {
     developedLength: figure(developed, 'mm', 'L = Σ Y + Σ R θ', [length], ['geometry'], spread),
@@ -136,7 +175,7 @@ function lengths(
         input('Σ a', 'saddle-throat', throats, 'mm'),
       ],
       ['geometry', 'typed'],
-      spread,
+      withTape(spread, context),
     ),
     mass: figure(
       (perMetre * finished) / 1000,
@@ -147,8 +186,22 @@ function lengths(
         length,
         input('Σ ā', 'saddle-mean', start.mean + finish.mean, 'mm'),
       ],
-      ['geometry', context.grade.sources.density, 'iso-1127'],
-      tolerance ? band((tolerance.plusMinus * finished) / 1000, ...tolerance.from) : null,
+      ['geometry', context.grade.sources.density],
+      context.tolerance === null
+        ? null
+        : band(
+            (finished / 1000) * perMetre * massShare(context.tube, context.tolerance),
+            'tube-tolerance',
+          ),
     ),
   };
 }
+
+/** ± of the mass as a share of it, m ~ (D − t) t: first order in the diameter and in the wall. */
+const massShare = (
+  { outsideDiameter, wall }: MemberContext['tube'],
+  doubt: { readonly outsideDiameter: number; readonly wall: number },
+): number => {
+  const across = outsideDiameter - wall;
+  return Math.hypot(doubt.outsideDiameter / across, doubt.wall * (1 / wall - 1 / across));
+};

@@ -1,4 +1,3 @@
-import type { Machine } from '../../job/machine.ts';
 import type { Tube } from '../../job/tube.ts';
 import type { SpringbackPlan } from '../../plan/bending.ts';
 import type { WorkingInput } from '../../plan/figure.ts';
@@ -7,7 +6,9 @@ import { band, figure, input } from '../figure.ts';
 import { finding } from '../finding.ts';
 import type { SourceKey } from '../sources.ts';
 import type { ResolvedGrade } from '../tube/grades.ts';
+import type { SetUp } from './set-up.ts';
 import { springbackShare } from './springback.ts';
+import { fitFigures, stretchFigure } from './springback-fit-figures.ts';
 import { LARGEST_SHARE, SHOP_AT_90, springbackLaw, type LawProblem, type SpringbackLaw } from './springback-law.ts';
 
 const DEGREE = 180 / Math.PI;
@@ -25,11 +26,11 @@ const TIGHT = { caution: 1.5, note: 2 } as const;
 export function planSpringback(
   tube: Tube,
   grade: ResolvedGrade,
-  machine: Machine,
+  machine: SetUp,
 ): { springback: SpringbackPlan | null; law: SpringbackLaw | null; findings: Finding[] } {
   const { outsideDiameter, wall } = tube;
   const { dieRadius } = machine;
-  const field = '/machine/dieRadius';
+  const field = `${machine.dieField}/radius`;
   const wayOut = { field, value: TIGHT.note * outsideDiameter };
   if (dieRadius <= outsideDiameter / 2) {
     const range = { value: dieRadius, low: outsideDiameter / 2 };
@@ -50,7 +51,7 @@ export function planSpringback(
     const stop = finding('springback-too-large', 'stop', tube.grade.from === 'own' ? '/tube/grade' : field, over);
     return { springback: null, law: null, findings: [...findings, stop] };
   }
-  const { law, problem } = springbackLaw(bend, machine);
+  const { law, problem } = springbackLaw(bend, tube, machine);
   if (law.radiusAfterRelease <= outsideDiameter / 2) {
     const range = { value: law.radiusAfterRelease, low: outsideDiameter / 2 };
     const stop = finding('die-radius-under-tube-radius', 'stop', '/machine/springback/bends', range);
@@ -60,12 +61,27 @@ export function planSpringback(
   return { springback: springbackFigures(law, { tube, grade, machine }), law, findings };
 }
 
-function springbackFindings(law: SpringbackLaw, problem: LawProblem, machine: Machine): Finding[] {
+function springbackFindings(law: SpringbackLaw, problem: LawProblem, machine: SetUp): Finding[] {
   const findings: Finding[] = [];
-  const bends = machine.springback.method === 'test-bends' ? machine.springback.bends.length : 0;
   const field = '/machine/springback/bends';
-  if (problem === 'too-few') findings.push(finding('test-bends-too-few', 'caution', field, { value: bends, low: 2 }));
-  if (problem === 'no-fit') findings.push(finding('test-bends-no-fit', 'caution', field, { bends }));
+  const { bends, method } = machine.springback;
+  const angle = bends[0]?.commandedAngle ?? 0;
+  if (problem === 'too-few')
+    findings.push(finding('test-bends-too-few', 'caution', field, { value: law.bendsOfTube, low: 2 }));
+  if (problem === 'one-angle')
+    findings.push(finding('test-bends-one-angle', 'caution', field, { count: law.bendsOfTube, angle }));
+  if (problem === 'no-fit') findings.push(finding('test-bends-no-fit', 'caution', field, { count: law.bendsOfTube }));
+  const others = bends.length - law.bendsOfTube;
+  if (method === 'test-bends' && others > 0)
+    findings.push(finding('test-bends-other-tube', 'note', field, { others, count: bends.length }));
+  const residual = law.fit?.line.residual;
+  const seen = residual === undefined ? 0 : 2 * residual * DEGREE;
+  if (seen > machine.angleScatter) {
+    const scatter = '/machine/accuracy/angleScatter';
+    const data = { value: machine.angleScatter, low: seen };
+    const wayOut = { field: scatter, value: Math.ceil(seen * 10) / 10 };
+    findings.push(finding('scatter-over-typed', 'note', scatter, data, wayOut));
+  }
   if (law.method === 'theory') {
     const value = law.commandFor(Math.PI / 2) * DEGREE - 90;
     const data = { value, shopLow: SHOP_AT_90.low * DEGREE, shopHigh: SHOP_AT_90.high * DEGREE };
@@ -76,7 +92,7 @@ function springbackFindings(law: SpringbackLaw, problem: LawProblem, machine: Ma
 
 function springbackFigures(
   law: SpringbackLaw,
-  { tube, grade, machine }: { tube: Tube; grade: ResolvedGrade; machine: Machine },
+  { tube, grade, machine }: { tube: Tube; grade: ResolvedGrade; machine: SetUp },
 ): SpringbackPlan {
   const quarter = Math.PI / 2;
   const command = law.commandFor(quarter);
@@ -141,5 +157,9 @@ function springbackFigures(
           theorySources,
           band(law.radiusPlusMinus, 'springback-model'),
         ),
+    stretchAt90: stretchFigure(law, machine),
+    fit: law.fit === null ? null : fitFigures(law.fit, law),
+    bendsTyped: machine.springback.bends.length,
+    bendsOfTube: law.bendsOfTube,
   };
 }

@@ -1,20 +1,30 @@
-import type { Machine } from '../../job/machine.ts';
 import type { Tube } from '../../job/tube.ts';
 import type { Band } from '../../plan/figure.ts';
 import { band } from '../figure.ts';
 import type { ResolvedGrade } from '../tube/grades.ts';
 import type { Arc } from './arcs.ts';
+import type { SetUp } from './set-up.ts';
 import type { SpringbackLaw } from './springback-law.ts';
 
 const DEGREE = 180 / Math.PI;
 /** A typed radius this near to the die's own is the die's own [–]: 0.5 %, under what a radius gauge shows. */
 const SAME_RADIUS = 0.005;
 
+/** Whether an arc is bent on the machine's own die: its radius is what that die leaves. */
+export const isOfDie = (
+  arc: { readonly made: 'die' | 'rolled'; readonly radius: number },
+  law: Pick<SpringbackLaw, 'radiusAfterRelease'>,
+): boolean => arc.made === 'die' && Math.abs(arc.radius / law.radiusAfterRelease - 1) <= SAME_RADIUS;
+
+/** How far the tube's size may stand off, ± [mm]; null where its tolerance is not known. */
+export type TubeDoubt = { readonly outsideDiameter: number; readonly wall: number } | null;
+
 /** What bends are planned with. */
 export type BendContext = {
+  readonly tolerance: TubeDoubt;
   readonly tube: Tube;
   readonly grade: ResolvedGrade;
-  readonly machine: Machine;
+  readonly machine: SetUp;
   readonly law: SpringbackLaw;
 };
 
@@ -48,14 +58,15 @@ export function planArcs(arcs: readonly Arc[], context: BendContext, first: numb
   let slope = 0;
   return arcs.map((arc, index) => {
     const { radius, angle, made } = arc.piece;
-    const ofDie = made === 'die' && Math.abs(radius / law.radiusAfterRelease - 1) <= SAME_RADIUS;
+    const ofDie = isOfDie(arc.piece, law);
     const dieRadius = ofDie ? machine.dieRadius : law.dieFor(radius);
-    const stretch = made === 'die' ? machine.stretchPerBend : 0;
+    const command = made === 'die' ? law.commandFor(angle, dieRadius) : angle;
+    const stretch = made === 'die' ? law.stretchFor(command) : 0;
     const planned: PlannedArc = {
       ...arc,
       number: index + 1,
       dieRadius,
-      command: made === 'die' ? law.commandFor(angle, dieRadius) : angle,
+      command,
       ofDie,
       mark: first + arc.station - stretched,
       taken: arc.piece.length - stretch,
@@ -76,6 +87,13 @@ export const radiusBand = (slope: number, context: Pick<BendContext, 'law'>): Ba
         Math.abs(slope) * context.law.radiusPlusMinus,
         context.law.radiusMeasured ? 'test-bends' : 'springback-model',
       );
+
+/** A band with the accuracy of a tape on the tube added. */
+export function withTape(other: Band | null, { machine }: Pick<BendContext, 'machine'>): Band | null {
+  if (machine.markAccuracy === 0) return other;
+  if (other === null) return band(machine.markAccuracy, 'tape');
+  return band(Math.hypot(other.plusMinus, machine.markAccuracy), ...other.from, 'tape');
+}
 
 /** Change of the developed length for 1 mm more radius after release, the corners staying where they are [–]: θ − 2 tan(θ/2). */
 export const lengthSlope = (arcs: readonly PlannedArc[]): number =>

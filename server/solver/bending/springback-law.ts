@@ -1,19 +1,24 @@
-import type { Machine, TestBend } from '../../job/machine.ts';
-import { commandFor, fitTestBends } from './test-bends.ts';
+import type { Tube } from '../../job/tube.ts';
+import type { SetUp } from './set-up.ts';
 import { springbackShare, type LoadedBend } from './springback.ts';
+import type { StraightLineFit } from './straight-line-fit.ts';
+import { bendsOfTube, commandFor, fitSpringback, fitStretch, type BendsOfTube } from './test-bends.ts';
 
 const RADIAN = Math.PI / 180;
 
 /** What the machine does to this tube. Angles in radians, radii in mm. */
 export type SpringbackLaw = {
-  readonly method: 'theory' | 'fitted' | 'share';
-  /** s = a + b c on the commanded angle; by theory and by share a is 0. */
+  readonly method: 'theory' | 'fitted';
+  /** s = a + b c on the commanded angle; by theory a is 0. */
   readonly fixed: number;
   readonly share: number;
   /** Angle to bend to; on another die theory takes that die's own share, test bends keep theirs. */
   readonly commandFor: (angle: number, dieRadius?: number) => number;
   /** ± of the finished angle where a bend is commanded for this wanted angle, and what it comes from. */
   readonly bandFor: (angle: number) => { readonly plusMinus: number; readonly from: readonly string[] };
+  /** The part of it that all bends have alike: how sure the law is, ± [rad]; what it comes from. */
+  readonly lawBandFor: (angle: number) => number;
+  readonly lawFrom: 'springback-model' | 'test-bends';
   /** Centreline radius that the machine's own die leaves, with its ±. */
   readonly radiusAfterRelease: number;
   readonly radiusPlusMinus: number;
@@ -22,10 +27,16 @@ export type SpringbackLaw = {
   readonly dieFor: (wantedRadius: number) => number;
   /** Range of commanded angles that were tested; null by theory. */
   readonly tested: { readonly low: number; readonly high: number } | null;
+  /** The line and the test bends that it goes through; null by theory. */
+  readonly fit: { readonly line: StraightLineFit; readonly used: BendsOfTube } | null;
+  readonly bendsOfTube: number;
+  /** Growth of the centreline in a bend of this commanded angle [mm], and whether scribed lines say so. */
+  readonly stretchFor: (command: number) => number;
+  readonly stretchMeasured: boolean;
 };
 
-/** Why test bends give no law: all at one angle, or a springback that is negative or half the angle and more. */
-export type LawProblem = 'none' | 'too-few' | 'no-fit';
+/** Why test bends give no law: too few, all at one angle, or a springback that is negative or half the angle and more. */
+export type LawProblem = 'none' | 'too-few' | 'one-angle' | 'no-fit';
 
 /** Annealed 304 and 316 at 2D to 3D spring back 2 to 4° at 90° in the shop; common practice, no source. */
 export const SHOP_AT_90 = { low: 2 * RADIAN, high: 4 * RADIAN } as const;
@@ -33,7 +44,10 @@ export const SHOP_AT_90 = { low: 2 * RADIAN, high: 4 * RADIAN } as const;
 /** A springback of half the angle is not a bend that holds; beyond it the fit is refused (common practice). */
 export const LARGEST_SHARE = 0.5;
 
-type Angles = Pick<SpringbackLaw, 'method' | 'fixed' | 'share' | 'commandFor' | 'bandFor' | 'tested'>;
+type Angles = Pick<
+  SpringbackLaw,
+  'method' | 'fixed' | 'share' | 'commandFor' | 'bandFor' | 'lawBandFor' | 'lawFrom' | 'tested' | 'fit'
+>;
 
 function byTheory(bend: LoadedBend, scatter: number): Angles {
   const share = springbackShare(bend);
@@ -41,6 +55,7 @@ function byTheory(bend: LoadedBend, scatter: number): Angles {
   const at90 = quarter / (1 - share) - quarter;
   const halfSpread = (SHOP_AT_90.high - SHOP_AT_90.low) / 2;
   const model = Math.max(SHOP_AT_90.high - at90, halfSpread);
+  const lawBandFor = (angle: number): number => (model * angle) / quarter;
   return {
     method: 'theory',
     fixed: 0,
@@ -48,38 +63,46 @@ function byTheory(bend: LoadedBend, scatter: number): Angles {
     commandFor: (angle, radius = bend.radius) =>
       angle / (1 - (radius === bend.radius ? share : springbackShare({ ...bend, radius }))),
     bandFor: (angle) => ({
-      plusMinus: Math.hypot((model * angle) / quarter, scatter),
+      plusMinus: Math.hypot(lawBandFor(angle), scatter),
       from: ['springback-model', 'angle-scatter'],
     }),
+    lawBandFor,
+    lawFrom: 'springback-model',
     tested: null,
+    fit: null,
   };
 }
 
-function byTests(bends: readonly TestBend[], scatter: number): Angles | LawProblem {
-  if (bends.length === 0) return 'too-few';
-  const tests = bends.map((b) => ({ commanded: b.commandedAngle * RADIAN, measured: b.measuredAngle * RADIAN }));
-  const fit = fitTestBends(tests);
-  const commanded = tests.map((test) => test.commanded);
+/** Two bends leave no residual, so the scatter that was typed stands in for what they would have shown. */
+const bandOfLine = (line: StraightLineFit, command: number, scatter: number): number =>
+  line.confidence(command) ?? scatter * line.standing(command);
+
+function byTests(used: BendsOfTube, scatter: number): Angles | LawProblem {
+  const { bends } = used;
+  if (bends.length < 2) return 'too-few';
+  const line = fitSpringback(bends);
+  if (line === undefined) return 'one-angle';
+  const commanded = bends.map((bend) => bend.commandedAngle * RADIAN);
   const low = Math.min(...commanded);
   const high = Math.max(...commanded);
-  const mean = commanded.reduce((sum, angle) => sum + angle, 0) / tests.length;
-  const lost = tests.reduce((sum, test) => sum + test.commanded - test.measured, 0) / tests.length;
-  const law = fit ?? { fixed: 0, share: lost / mean };
-  const standing = fit?.standing ?? ((angle: number) => angle / mean / Math.sqrt(tests.length));
+  const law = { fixed: line.at0, share: line.slope };
   for (const angle of [low, high]) {
     const share = (law.fixed + law.share * angle) / angle;
     if (!(share >= 0 && share < LARGEST_SHARE)) return 'no-fit';
   }
+  const lawBandFor = (angle: number): number => bandOfLine(line, commandFor(angle, law), scatter);
   return {
-    method: fit === undefined ? 'share' : 'fitted',
-    fixed: law.fixed,
-    share: law.share,
+    method: 'fitted',
+    ...law,
     commandFor: (angle) => commandFor(angle, law),
     bandFor: (angle) => ({
-      plusMinus: scatter * Math.hypot(1, standing(commandFor(angle, law))),
+      plusMinus: Math.hypot(scatter, lawBandFor(angle)),
       from: ['test-bends', 'angle-scatter'],
     }),
+    lawBandFor,
+    lawFrom: 'test-bends',
     tested: { low, high },
+    fit: { line, used },
   };
 }
 
@@ -112,25 +135,40 @@ function dieFor(wanted: number, radiusFor: (die: number) => number): number {
   return (low.die + high.die) / 2;
 }
 
+/** A radius gauge or a template reads a radius to this share of it; common practice, no source. */
+const RADIUS_READING = 0.005;
+
+/** Mean of the measured radii with half their spread, no less than what one reading is sure to. */
+function measuredRadius(used: BendsOfTube): { readonly mean: number; readonly plusMinus: number } | undefined {
+  const radii = used.bends.flatMap((test) => (test.measuredRadius === null ? [] : [test.measuredRadius]));
+  if (radii.length === 0) return undefined;
+  const mean = radii.reduce((sum, radius) => sum + radius, 0) / radii.length;
+  return { mean, plusMinus: Math.max((Math.max(...radii) - Math.min(...radii)) / 2, RADIUS_READING * mean) };
+}
+
 /**
- * The law that plans every bend of a job. Angles follow the test bends where there are enough of them, else theory.
- * The radius after release is the mean of those measured, else theory's R / (1 − λ); for another die theory's trend
- * is carried through the measured point (derived; an assumption).
+ * The law that plans every bend of a job. Angles follow the test bends of this tube and die where two or more at
+ * different angles are on record, else theory. The radius after release is the mean of those measured, else theory's
+ * R / (1 − λ); for another die theory's trend is carried through the measured point (derived; an assumption).
  *
  * @param bend tube and grade under load on the machine's own die
  */
-export function springbackLaw(bend: LoadedBend, machine: Machine): { law: SpringbackLaw; problem: LawProblem } {
+export function springbackLaw(
+  bend: LoadedBend,
+  tube: Tube,
+  machine: SetUp,
+): { law: SpringbackLaw; problem: LawProblem } {
   const scatter = machine.angleScatter * RADIAN;
   const theory = byTheory(bend, scatter);
   const { share } = theory;
-  const tests = machine.springback.method === 'test-bends' ? machine.springback.bends : [];
-  const tried = machine.springback.method === 'test-bends' ? byTests(tests, scatter) : theory;
+  const byRecord = machine.springback.method === 'test-bends';
+  const used = bendsOfTube(machine.springback.bends, tube, machine.dieRadius);
+  const tried = byRecord ? byTests(used, scatter) : theory;
   const angles = typeof tried === 'string' ? theory : tried;
-  const problem = typeof tried === 'string' ? tried : tried.method === 'share' ? 'too-few' : 'none';
 
-  const measured = tests.flatMap((test) => (test.measuredRadius === null ? [] : [test.measuredRadius]));
+  const measured = byRecord ? measuredRadius(used) : undefined;
   const theoryRadius = bend.radius / (1 - share);
-  const radius = measured.length > 0 ? measured.reduce((sum, r) => sum + r, 0) / measured.length : theoryRadius;
+  const radius = measured?.mean ?? theoryRadius;
   const ratio = radius / theoryRadius;
   const byShare = (die: number) => {
     const kept = 1 - springbackShare({ ...bend, radius: die });
@@ -138,18 +176,22 @@ export function springbackLaw(bend: LoadedBend, machine: Machine): { law: Spring
   };
   // a tube that stays elastic springs straight again: λ rounds to 1 and there is no radius
   const radiusFor = (die: number) => (die === bend.radius ? radius : byShare(die));
-  const model = theory.bandFor(Math.PI / 2).plusMinus / (Math.PI / 2 / (1 - share));
+  const model = theory.lawBandFor(Math.PI / 2) / (Math.PI / 2 / (1 - share));
+  const stretch = byRecord ? fitStretch(used.bends) : undefined;
   return {
     law: {
       ...angles,
       radiusAfterRelease: radius,
-      radiusPlusMinus:
-        measured.length > 0 ? (Math.max(...measured) - Math.min(...measured)) / 2 : (radius * model) / (1 - share),
-      radiusMeasured: measured.length > 0,
+      radiusPlusMinus: measured?.plusMinus ?? (radius * model) / (1 - share),
+      radiusMeasured: measured !== undefined,
       radiusFor,
       // no die makes a radius of no more than the tube's own: the plan of the member says so
       dieFor: (wanted) => (wanted > bend.outsideDiameter / 2 ? dieFor(wanted, radiusFor) : wanted),
+      bendsOfTube: used.ofTube,
+      stretchFor: (command) =>
+        stretch === undefined ? machine.stretchPerBend : stretch.at0 + stretch.slope * command,
+      stretchMeasured: stretch !== undefined,
     },
-    problem,
+    problem: typeof tried === 'string' ? tried : 'none',
   };
 }

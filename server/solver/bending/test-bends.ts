@@ -1,31 +1,60 @@
-/** One test bend: commanded and measured angle, both in the same unit. */
-export type TestBend = { readonly commanded: number; readonly measured: number };
+import type { TestBend } from '../../job/machine.ts';
+import type { Tube } from '../../job/tube.ts';
+import { isOfDiameter } from './set-up.ts';
+import { fitStraightLine, type StraightLineFit } from './straight-line-fit.ts';
 
-/**
- * Springback on the commanded angle, s = c − m = a + b c: `fixed` a [unit of the angles], `share` b [–]. `standing`
- * gives the ± of s at a commanded angle for a ± of 1 in each measured one.
- */
-export type SpringbackFit = {
-  readonly fixed: number;
-  readonly share: number;
-  readonly standing: (commanded: number) => number;
+const RADIAN = Math.PI / 180;
+/** A wall, or a die's radius, that is the same within what a caliper or a tape shows [–]; common practice, no source. */
+const SAME_WALL = 0.03;
+const SAME_RADIUS = 0.005;
+
+/** The test bends that speak for one tube on one die. */
+export type BendsOfTube = {
+  readonly bends: readonly TestBend[];
+  /** Heat that they are all of; empty where they are of any. */
+  readonly heat: string;
+  /** Bends of this tube and die, of whatever heat. */
+  readonly ofTube: number;
 };
 
 /**
- * Least squares of s = a + b c on the commanded angle: a fixed and a proportional springback, as US patent
- * 3,821,525 (1974) corrects for. Undefined when there are fewer than two different commanded angles.
+ * Picks the test bends of this tube and die. Those of the job's own heat are enough where they hold two different
+ * angles; else all heats count.
  */
-export function fitTestBends(bends: readonly TestBend[]): SpringbackFit | undefined {
-  const meanC = bends.reduce((sum, b) => sum + b.commanded, 0) / bends.length;
-  const meanS = bends.reduce((sum, b) => sum + b.commanded - b.measured, 0) / bends.length;
-  const spread = bends.reduce((sum, b) => sum + (b.commanded - meanC) ** 2, 0);
-  if (!(spread > 0)) return undefined;
-  const share = bends.reduce((sum, b) => sum + (b.commanded - meanC) * (b.commanded - b.measured - meanS), 0) / spread;
-  // variance of a fitted straight line: σ² (1/n + (c − c̄)²/S)
-  const standing = (commanded: number) => Math.sqrt(1 / bends.length + (commanded - meanC) ** 2 / spread);
-  return { fixed: meanS - share * meanC, share, standing };
+export function bendsOfTube(record: readonly TestBend[], tube: Tube, dieRadius: number): BendsOfTube {
+  const fitting = record.filter(
+    (bend) =>
+      isOfDiameter(bend.tubeDiameter, tube.outsideDiameter) &&
+      Math.abs(bend.wall / tube.wall - 1) <= SAME_WALL &&
+      Math.abs(bend.dieRadius / dieRadius - 1) <= SAME_RADIUS,
+  );
+  const heat = tube.heat.trim();
+  const ofHeat = heat === '' ? [] : fitting.filter((bend) => bend.heat.trim() === heat);
+  const angles = new Set(ofHeat.map((bend) => bend.commandedAngle));
+  return angles.size >= 2
+    ? { bends: ofHeat, heat, ofTube: fitting.length }
+    : { bends: fitting, heat: '', ofTube: fitting.length };
 }
 
-/** Angle to command for a wanted one: c = (w + a) / (1 − b). */
+/** Springback s = c − m = a + b c [rad], a fixed and a proportional one, as US patent 3,821,525 (1974) corrects for. */
+export const fitSpringback = (bends: readonly TestBend[]): StraightLineFit | undefined =>
+  fitStraightLine(
+    bends.map(({ commandedAngle, measuredAngle }) => ({
+      x: commandedAngle * RADIAN,
+      y: (commandedAngle - measuredAngle) * RADIAN,
+    })),
+  );
+
+/** Angle to command for a wanted one, in one unit: c = (w + a) / (1 − b). */
 export const commandFor = (wanted: number, fit: { readonly fixed: number; readonly share: number }): number =>
   (wanted + fit.fixed) / (1 - fit.share);
+
+/** Growth of the centreline e = a + b c over the commanded angle [mm, rad], from lines scribed before and after. */
+export const fitStretch = (bends: readonly TestBend[]): StraightLineFit | undefined =>
+  fitStraightLine(
+    bends.flatMap(({ commandedAngle, scribedBefore, scribedAfter }) =>
+      scribedBefore === null || scribedAfter === null
+        ? []
+        : [{ x: commandedAngle * RADIAN, y: scribedAfter - scribedBefore }],
+    ),
+  );

@@ -1,4 +1,4 @@
-import type { Machine } from '../../job/machine.ts';
+import type { SetUp } from '../bending/set-up.ts';
 import type { Finding } from '../../plan/finding.ts';
 import { band, figure, input } from '../figure.ts';
 import { finding } from '../finding.ts';
@@ -68,7 +68,7 @@ export function leaveWay(work: Correcting, base: Base): WayDraft {
 }
 
 /** Turn the existing bends further or less, and say what is left over. */
-export function rebendWay(work: Correcting, machine: Machine, base: Base): { way: WayDraft; findings: Finding[] } {
+export function rebendWay(work: Correcting, machine: SetUp, base: Base): { way: WayDraft; findings: Finding[] } {
   const { wanted, actual, targets, context } = work;
   const turns = solveRebend(actual, targets, context.tape);
   const bent = rebentFrame(actual, turns);
@@ -89,7 +89,7 @@ export function rebendWay(work: Correcting, machine: Machine, base: Base): { way
     }
     if (from + degrees > machine.largestAngle) {
       const data = { ...where, value: from + degrees, high: machine.largestAngle };
-      findings.push(finding('rebend-over-machine', 'stop', '/machine/largestAngle', data));
+      findings.push(finding('rebend-over-machine', 'stop', `${machine.dieField}/largestAngle`, data));
     }
     const angle = (value: number, formula: string) =>
       figure(
@@ -154,7 +154,7 @@ export const saddleJoints = (frame: FrameGeometry) =>
     .map((joint, index) => ({ ...joint, number: index + 1 }));
 
 /** Make the frame anew: what is left over is the scatter of the machine and the tape. */
-export function newFrameWay(work: Correcting, machine: Machine, effort: Effort): WayDraft {
+export function newFrameWay(work: Correcting, machine: SetUp, effort: Effort): WayDraft {
   const { wanted, context } = work;
   const scatter = (machine.angleScatter * Math.PI) / 180;
   const doubt = band(Math.hypot(context.tape, scatter * longestLeg(wanted)), 'tape', 'angle-scatter');

@@ -2,6 +2,7 @@ import type { Job } from '../../job/job.ts';
 import type { CorrectionPlan, ReturnedMember, Way, WayKey } from '../../plan/correction.ts';
 import type { Finding } from '../../plan/finding.ts';
 import type { Figure } from '../../plan/figure.ts';
+import type { SetUp } from '../bending/set-up.ts';
 import { band, figure, input } from '../figure.ts';
 import { finding } from '../finding.ts';
 import type { FrameGeometry, MemberGeometry } from '../frame/frame-geometry.ts';
@@ -12,7 +13,8 @@ import { flatFrame } from './flat-frame.ts';
 import { differences, measureCheck } from './measured-frame.ts';
 import { leaveWay, newFrameWay, rebendWay } from './other-ways.ts';
 import type { Effort, WayDraft } from './outcome.ts';
-import { scoreSlips, type SlipContext } from './slips.ts';
+import type { Misreading } from './misreadings.ts';
+import { scoreSlips } from './slips.ts';
 import type { Target } from './splice.ts';
 import { spliceWay, type Correcting } from './splice-way.ts';
 import { footExcesses, trimmedFeet, type FootExcess } from './trims.ts';
@@ -29,7 +31,8 @@ export type CorrectionInput = {
   readonly wanted: FrameGeometry;
   readonly cameBack: FrameGeometry;
   readonly newFrame: Effort;
-  readonly slips: SlipContext;
+  readonly machine: SetUp;
+  readonly misreadings: readonly Misreading[];
   /** Prices an effort on the frame as it came back, or on the new one. */
   readonly price: (work: Work) => Priced;
 };
@@ -40,7 +43,7 @@ export function planCorrection(source: CorrectionInput): {
   chosen: Work | null;
   findings: Finding[];
 } {
-  const { job, slips } = source;
+  const { job, machine } = source;
   const { cameBack: readings } = job;
   if (readings === null) return { correction: null, chosen: null, findings: [] };
   if (readings.frame.shape !== job.frame.shape) {
@@ -63,7 +66,7 @@ export function planCorrection(source: CorrectionInput): {
   if (found.every((one) => Math.abs(one.difference.value) <= tape)) {
     findings.push(finding('came-back-as-wanted', 'note', '/cameBack/frame', { tape }));
   }
-  const scores = scoreSlips(job.frame, cameBack, slips);
+  const scores = job.frame.shape === 'hoop' ? scoreSlips(source.misreadings, cameBack, tape) : [];
   if (scores.length > 0 && !scores.some((score) => score.explains)) {
     findings.push(finding('no-single-slip', 'note', '/cameBack/frame'));
   }
@@ -90,12 +93,12 @@ export function planCorrection(source: CorrectionInput): {
     spliceWay('splice-two', { two: true, turned: false, spread }, work, base),
     spliceWay('splice-turned', { two: false, turned: true, spread }, work, base),
   ];
-  const rebend = rebendWay(work, job.machine, base);
+  const rebend = rebendWay(work, machine, base);
   const drafts = [
     leaveWay(work, base),
     rebend.way,
     ...splices.map((splice) => splice.way),
-    newFrameWay(work, job.machine, source.newFrame),
+    newFrameWay(work, machine, source.newFrame),
   ];
   const workOf = ({ effort, key }: Pick<WayDraft, 'effort' | 'key'>): Work => ({
     effort,

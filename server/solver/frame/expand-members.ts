@@ -20,6 +20,7 @@ export function expandRun(run: Run, context: ShapeContext): DrawnFrame {
     name: 'run',
     centreline: path.centreline,
     closed: false,
+    closing: null,
     start: free,
     finish: free,
   };
@@ -39,15 +40,15 @@ export function expandMembers(frame: MemberFrame, context: ShapeContext): DrawnF
   });
   // an end on a member that could not be drawn is not to blame
   if (findings.some(({ grade }) => grade === 'stop')) return { geometry: null, findings };
-  const members = paths.flatMap(({ member, field, centreline, closed }): MemberGeometry[] => {
+  const members = paths.flatMap(({ member, field, centreline, closed, closing }): MemberGeometry[] => {
     if (centreline === null) return [];
     const { name } = member;
     const ring = { kind: 'closed' as const };
-    if (closed) return [{ name, centreline, closed, start: ring, finish: ring }];
+    if (closed) return [{ name, centreline, closed, closing, start: ring, finish: ring }];
     const started = seatEnd(member, 'start', centreline, lines, context, `${field}/start`);
     const finished = seatEnd(member, 'finish', started.centreline, lines, context, `${field}/finish`);
     findings.push(...started.findings, ...finished.findings);
-    return [{ name, centreline: finished.centreline, closed, start: started.end, finish: finished.end }];
+    return [{ name, centreline: finished.centreline, closed, closing, start: started.end, finish: finished.end }];
   });
   const stopped = findings.some(({ grade }) => grade === 'stop');
   return { geometry: stopped ? null : assembled(members), findings };

@@ -52,7 +52,14 @@ export function expandOffset(offset: Offset, context: ShapeContext): DrawnFrame 
   const { centreline } = path;
   if (centreline === null) return { geometry: null, findings: [finding('path-not-possible', 'stop', context.root)] };
   const free = { kind: 'free' as const };
-  const member: MemberGeometry = { name: 'offset', centreline, closed: false, start: free, finish: free };
+  const member: MemberGeometry = {
+    name: 'offset',
+    centreline,
+    closed: false,
+    closing: null,
+    start: free,
+    finish: free,
+  };
   return { geometry: drawn(offset, member, { first, second }, context), findings: [] };
 }
 

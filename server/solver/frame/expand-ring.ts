@@ -7,12 +7,13 @@ import type { Vector3 } from '../geometry/vector.ts';
 import { acrossTubes, asTyped, centred, check } from './check.ts';
 import { dieCorners } from './die-corners.ts';
 import type { FrameGeometry, MemberGeometry, Spot } from './frame-geometry.ts';
+import { askedFrom } from './member-path.ts';
 import type { DrawnFrame, ShapeContext } from './shape-context.ts';
 import { above, atLeast, wayOut } from './way-out.ts';
 
 /**
- * A closed ring in x-y about the origin, going clockwise seen from +z. Its datum is the middle of the longest straight
- * (the left one where all are equal).
+ * A closed ring in x-y about the origin, going clockwise seen from +z. Its datum is the middle of the straight that it is
+ * closed in: the longest one (the left where all are equal) unless another is asked for.
  */
 export function expandRing(ring: Ring, context: ShapeContext): DrawnFrame {
   const extra = acrossTubes(context.outsideDiameter);
@@ -25,13 +26,14 @@ export function expandRing(ring: Ring, context: ShapeContext): DrawnFrame {
     radius: context.cornerRadius,
     made: 'die',
   });
-  const path = pathThrough([corner(-1, -1), corner(-1, 1), corner(1, 1), corner(1, -1)], true);
+  const path = pathThrough([corner(-1, -1), corner(-1, 1), corner(1, 1), corner(1, -1)], true, askedFrom(context, 'ring'));
   if (path.centreline === null)
     return { geometry: null, findings: [finding('path-not-possible', 'stop', context.root)] };
   const member: MemberGeometry = {
     name: 'ring',
     centreline: path.centreline,
     closed: true,
+    closing: path.closing,
     start: { kind: 'closed' },
     finish: { kind: 'closed' },
   };

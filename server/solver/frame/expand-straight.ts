@@ -21,6 +21,7 @@ export function expandStraight(frame: StraightTube, context: ShapeContext): Draw
             { kind: 'straight', length },
           ]),
           closed: false,
+          closing: null,
           start: { kind: 'free' },
           finish: { kind: 'free' },
         },

@@ -1,5 +1,6 @@
 import type { Reference } from '../../job/quantities.ts';
 import type { Centreline } from '../geometry/centreline.ts';
+import type { Closing } from '../geometry/path-through.ts';
 import type { Vector3 } from '../geometry/vector.ts';
 
 /**
@@ -24,6 +25,8 @@ export type MemberGeometry = {
   readonly name: string;
   readonly centreline: Centreline;
   readonly closed: boolean;
+  /** Where a closed member begins and ends, and where else it could; null for an open one. */
+  readonly closing: Closing | null;
   readonly start: EndGeometry;
   readonly finish: EndGeometry;
 };

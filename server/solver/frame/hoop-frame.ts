@@ -48,6 +48,7 @@ export function hoopFrame(
     name: 'hoop',
     centreline,
     closed: false,
+    closing: null,
     start: { kind: 'free' },
     finish: { kind: 'free' },
   };

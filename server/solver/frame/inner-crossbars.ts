@@ -52,6 +52,7 @@ export function innerCrossbars(
         name: `crossbar ${index + 1}`,
         centreline,
         closed: false,
+        closing: null,
         start: saddle(distance),
         finish: saddle(legs.whole - fromRightFoot),
       },

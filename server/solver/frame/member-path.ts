@@ -2,7 +2,7 @@ import type { ChainPiece, MemberPath, RunPoint } from '../../job/frame.ts';
 import type { Finding } from '../../plan/finding.ts';
 import { finding } from '../finding.ts';
 import { centrelineFromChain, type Centreline, type Link } from '../geometry/centreline.ts';
-import { pathThrough, type PathPoint } from '../geometry/path-through.ts';
+import { pathThrough, type Closing, type PathPoint } from '../geometry/path-through.ts';
 import { cross, dot, length, scale, subtract, unit, type Vector3 } from '../geometry/vector.ts';
 import { pathFindings } from './path-findings.ts';
 import type { ShapeContext } from './shape-context.ts';
@@ -11,6 +11,7 @@ import type { ShapeContext } from './shape-context.ts';
 export type DrawnPath = {
   readonly centreline: Centreline | null;
   readonly closed: boolean;
+  readonly closing: Closing | null;
   readonly findings: readonly Finding[];
 };
 
@@ -37,9 +38,16 @@ export function pathByPoints(
   const path = pathThrough(
     typed.points.map((point) => pathPoint(point, context)),
     typed.closed,
+    askedFrom(context, named.member ?? ''),
   );
   const findings = pathFindings(path.problems, typed.points, field, named);
-  return { centreline: path.centreline, closed: typed.closed, findings };
+  return { centreline: path.centreline, closed: typed.closed, closing: path.closing, findings };
+}
+
+/** Index of the point that the wanted closing straight leaves from: straights count from 1 as the points do. */
+export function askedFrom(context: ShapeContext, member: string): number | null {
+  const straight = context.closingStraight?.(member) ?? null;
+  return straight === null ? null : straight - 1;
 }
 
 /** A chain of pieces laid from its start; its direction and normal need not be unit vectors, nor square. */
@@ -52,6 +60,7 @@ function pathByChain(
   const refused = (part: 'direction' | 'normal'): DrawnPath => ({
     centreline: null,
     closed: false,
+    closing: null,
     findings: [finding('path-not-possible', 'stop', `${field}/${part}`, named)],
   });
   const direction = unit(chain.direction);
@@ -63,6 +72,7 @@ function pathByChain(
   return {
     centreline: centrelineFromChain({ point: chain.start, direction, normal }, links),
     closed: false,
+    closing: null,
     findings: [],
   };
 }

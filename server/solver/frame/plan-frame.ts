@@ -1,46 +1,63 @@
 import type { Job } from '../../job/job.ts';
 import type { Reference } from '../../job/quantities.ts';
 import type { Finding } from '../../plan/finding.ts';
-import type { CheckDimension, FramePlan } from '../../plan/frame.ts';
+import type { CheckDimension, FramePlan, MemberPlan } from '../../plan/frame.ts';
 import { planMember } from '../bending/plan-member.ts';
-import type { SpringbackLaw } from '../bending/springback-law.ts';
+import type { BendContext } from '../bending/planned-arc.ts';
 import { extraFor, measureCheck } from '../correction/measured-frame.ts';
+import type { Misreading } from '../correction/misreadings.ts';
+import { planReadingCheck } from '../correction/reading-check.ts';
 import { figure, input } from '../figure.ts';
-import type { ResolvedGrade } from '../tube/grades.ts';
+import { finding } from '../finding.ts';
+import { bendingOf, planMaking } from '../making/plan-making.ts';
+import type { AllowedSize } from '../tube/tolerances.ts';
+import { bentMember, type BentMember } from './bend-errors.ts';
 import type { Check, FrameGeometry } from './frame-geometry.ts';
+import { linearTolerance } from './general-tolerances.ts';
+import { bandOfParts, sizeBand } from './size-band.ts';
+
+/** What a frame is made with: machine, springback, grade, and what the tube may be off its size. */
+export type FrameContext = Omit<BendContext, 'tube' | 'tolerance'> & { readonly tolerance: AllowedSize | null };
 
 /**
- * Members, sizes to check and mass of a frame.
+ * Members, sizes to check and mass of a frame, and what it becomes where its sketch is taken wrong.
  *
- * @param field JSON pointer of the frame in the job, for findings about its members
+ * @param found the misreadings of the sketch with the frames that they make
  */
 export function planFrame(
   job: Job,
   geometry: FrameGeometry,
-  bending: { grade: ResolvedGrade; law: SpringbackLaw },
-  field: '/frame' | '/cameBack/frame',
+  bending: FrameContext,
+  found: readonly Misreading[],
 ): { frame: FramePlan; findings: Finding[] } {
+  const { tolerance } = bending;
   const partners = new Map(geometry.members.map((member) => [member.name, member]));
-  const planned = geometry.members.map((member) =>
-    planMember(member, {
-      tube: job.tube,
-      grade: bending.grade,
-      machine: job.machine,
-      law: bending.law,
-      paperThickness: job.closing.paperThickness,
-      templateStations: job.print.templateStations,
-      partners,
-      field,
-    }),
-  );
-  const members = planned.map((one) => one.plan);
-  const total = (pick: (member: (typeof members)[number]) => number) =>
-    members.reduce((sum, member) => sum + pick(member), 0);
+  const context = {
+    ...bending,
+    tube: job.tube,
+    tolerance: tolerance === null ? null : plusMinusOf(tolerance),
+    paperThickness: job.closing.paperThickness,
+    templateStations: job.print.templateStations,
+    partners,
+    field: '/frame',
+  };
+  const findings: Finding[] = unknownMembers(job, geometry);
+  const bent = new Map<string, BentMember>();
+  const members = geometry.members.map((member): MemberPlan => {
+    const asked = bendingOf(job.bending, member.name);
+    bent.set(member.name, bentMember(member.centreline, asked.from));
+    const planned = planMember(member, asked.from, context);
+    const making = planMaking(member, asked, planned, context, job.bending);
+    findings.push(...planned.findings, ...making.findings);
+    return { ...planned.plan, making: making.plan };
+  });
+  const total = (pick: (member: MemberPlan) => number) => members.reduce((sum, member) => sum + pick(member), 0);
   const count = input('n', 'members', members.length, 'count');
   return {
     frame: {
       members,
-      checks: geometry.checks.map(checkDimension),
+      checks: geometry.checks.map((check) => checkDimension(check, job, bending, bent)),
+      readingCheck: planReadingCheck(job.frame, geometry, found),
       mass: figure(
         total((member) => member.mass.value),
         'kg',
@@ -57,26 +74,79 @@ export function planFrame(
       ),
       planar: geometry.planeNormal !== null,
     },
-    findings: planned.flatMap((one) => one.findings),
+    findings,
   };
 }
 
-function checkDimension(check: Check): CheckDimension {
+/** ± of a tube's size; where it may be further off one way than the other, the further. */
+const plusMinusOf = ({ outsideDiameter, wall }: AllowedSize) => ({
+  outsideDiameter: Math.max(outsideDiameter.plus, outsideDiameter.minus),
+  wall: Math.max(wall.plus ?? 0, wall.minus),
+});
+
+/** Members that the job bends another way and the frame does not have. */
+const unknownMembers = (job: Job, geometry: FrameGeometry): Finding[] =>
+  job.bending.members.flatMap(({ member }, index) =>
+    geometry.members.some(({ name }) => name === member)
+      ? []
+      : [finding('bending-member-missing', 'note', `/bending/members/${String(index)}/member`, { member })],
+  );
+
+function checkDimension(
+  check: Check,
+  job: Job,
+  { law, machine, tolerance }: FrameContext,
+  bent: ReadonlyMap<string, BentMember>,
+): CheckDimension {
   const centre = measureCheck(check);
-  const size = (reference: Reference) =>
-    figure(
-      centre + extraFor(check, reference),
+  const parts = sizeBand(check, bent, { machine, law });
+  const { outsideDiameter } = job.tube;
+  const worse = tolerance === null ? 0 : plusMinusOf(tolerance).outsideDiameter / outsideDiameter;
+  const size = (reference: Reference) => {
+    const extra = extraFor(check, reference);
+    return figure(
+      centre + extra,
       'mm',
       reference === 'centre' ? 'c' : 'c + e',
-      [input('c', 'centre-to-centre', centre, 'mm'), input('e', 'reference-extra', extraFor(check, reference), 'mm')],
-      ['geometry'],
+      [input('c', 'centre-to-centre', centre, 'mm'), input('e', 'reference-extra', extra, 'mm')],
+      ['geometry', 'first-order'],
+      bandOfParts(parts, law, Math.abs(extra) * worse),
     );
+  };
+  const allowed = linearTolerance(`iso-13920-${CLASSES[job.bending.toleranceClass]}`, centre);
   return {
     key: check.key,
     index: check.index,
     field: check.field,
+    reference: check.reference,
     outside: size('outside'),
     centre: size('centre'),
     inside: size('inside'),
+    allowed:
+      allowed === undefined
+        ? null
+        : figure(allowed.plusMinus, 'mm', '±', [input('L', 'nominal', centre, 'mm')], [allowed.source]),
+    worstTube: tolerance === null ? null : worstTube(check, centre, tolerance, outsideDiameter),
   };
+}
+
+const CLASSES = { A: 'a', B: 'b', C: 'c', D: 'd' } as const;
+
+/** The size over the outside on the thinnest and the thickest tube that its tolerance lets through, bent alike. */
+function worstTube(check: Check, centre: number, allowed: AllowedSize, outsideDiameter: number) {
+  const { plus, minus } = allowed.outsideDiameter;
+  const size = (off: number) =>
+    figure(
+      centre + check.outsideExtra * (1 + off / outsideDiameter),
+      'mm',
+      'w = c + e (1 + δ / D)',
+      [
+        input('c', 'centre-to-centre', centre, 'mm'),
+        input('e', 'reference-extra', check.outsideExtra, 'mm'),
+        input('δ', 'tube-off-size', off, 'mm'),
+        input('D', 'outside-diameter', outsideDiameter, 'mm'),
+      ],
+      ['geometry', allowed.source],
+    );
+  return { least: size(-minus), most: size(plus) };
 }

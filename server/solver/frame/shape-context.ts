@@ -9,6 +9,8 @@ export type ShapeContext = {
   readonly outsideDiameter: number;
   readonly cornerRadius: number;
   readonly root: '/frame' | '/cameBack/frame';
+  /** For a closed member, the straight that the job wants its closing weld in, counted from 1; null: by rule. */
+  readonly closingStraight?: (member: string) => number | null;
 };
 
 /** A frame drawn, or null with the stops that say why not. */

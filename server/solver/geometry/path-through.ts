@@ -23,14 +23,24 @@ export type PathProblem =
 /** A bend of a path: the point it belongs to, and the station of its middle. */
 export type PathBend = { readonly at: number; readonly station: number; readonly angle: number };
 
+/** A straight of a closed path: the point that it leaves from, and its length between the bends [mm]. */
+export type ClosedStraight = { readonly from: number; readonly length: number };
+
+/** Where a closed path begins and ends: in the middle of one of its straights. */
+export type Closing = { readonly from: number; readonly straights: readonly ClosedStraight[] };
+
 export type Path = {
   readonly centreline: Centreline | null;
   readonly bends: readonly PathBend[];
+  /** Null for an open path. */
+  readonly closing: Closing | null;
   readonly problems: readonly PathProblem[];
 };
 
 /** Lengths below this are rounding [mm]; a millionth of what a tape shows. */
 const NOTHING = 1e-6;
+
+const NO_PATH = { centreline: null, bends: [], closing: null } as const;
 
 type Kept = PathPoint & { readonly index: number };
 type Bend = Kept & {
@@ -42,9 +52,11 @@ type Bend = Kept & {
 
 /**
  * The centreline through points: straights, and at each point in between an arc tangent to both. Points where the
- * tube goes straight on are left out. A closed path has its datum in the middle of its longest straight. Derived.
+ * tube goes straight on are left out. Derived.
+ *
+ * @param asked point from which the straight leaves that a closed path is to begin in; else it is the longest one
  */
-export function pathThrough(points: readonly PathPoint[], closed: boolean): Path {
+export function pathThrough(points: readonly PathPoint[], closed: boolean, asked: number | null = null): Path {
   const problems: PathProblem[] = [];
   const count = points.length;
   for (const [index, here] of points.entries()) {
@@ -53,7 +65,7 @@ export function pathThrough(points: readonly PathPoint[], closed: boolean): Path
     if (length(subtract(next.point, here.point)) <= NOTHING)
       problems.push({ problem: 'points-coincide', first: index, second: (index + 1) % count });
   }
-  if (problems.length > 0) return { centreline: null, bends: [], problems };
+  if (problems.length > 0) return { ...NO_PATH, problems };
   const kept = withoutStraightOn(points, closed, problems);
   const bends = kept.flatMap((here, order): Bend[] => {
     const before = kept[(order - 1 + kept.length) % kept.length];
@@ -73,9 +85,21 @@ export function pathThrough(points: readonly PathPoint[], closed: boolean): Path
     return [{ ...here, before: came, after: goes, angle, tangent: tangentLength({ radius: here.radius, angle }) }];
   });
   const stopped = () => problems.some(({ problem }) => problem !== 'bend-angle-zero');
-  if (stopped()) return { centreline: null, bends: [], problems };
+  if (stopped()) return { ...NO_PATH, problems };
   const straights = straightsBetween(bends, closed, problems);
-  return stopped() ? { centreline: null, bends: [], problems } : { ...laid(bends, straights, closed), problems };
+  if (stopped()) return { ...NO_PATH, problems };
+  const longest = closed ? straights.indexOf(Math.max(...straights)) : 0;
+  const order = closed && asked !== null ? bends.findIndex(({ index }) => index === asked) : longest;
+  const first = order < 0 ? longest : order;
+  const closing = closed
+    ? {
+        from: bends[first]?.index ?? 0,
+        straights: bends
+          .map(({ index }, place): ClosedStraight => ({ from: index, length: straights[place] ?? 0 }))
+          .sort((a, b) => a.from - b.from),
+      }
+    : null;
+  return { ...laid(bends, straights, closed, first), closing, problems };
 }
 
 /** Drops the points at which the tube goes straight on. */
@@ -119,9 +143,13 @@ function straightsBetween(bends: readonly Bend[], closed: boolean, problems: Pat
 }
 
 /** Lays straights and arcs; each starts from its own points, so that nothing adds up. */
-function laid(bends: readonly Bend[], straights: readonly number[], closed: boolean): Omit<Path, 'problems'> {
-  const longest = closed ? straights.indexOf(Math.max(...straights)) : 0;
-  const split = closed ? (straights[longest] ?? 0) / 2 : 0;
+function laid(
+  bends: readonly Bend[],
+  straights: readonly number[],
+  closed: boolean,
+  first: number,
+): Pick<Path, 'centreline' | 'bends'> {
+  const split = closed ? (straights[first] ?? 0) / 2 : 0;
   const pieces: Piece[] = [];
   const found: PathBend[] = [];
   let station = 0;
@@ -135,7 +163,7 @@ function laid(bends: readonly Bend[], straights: readonly number[], closed: bool
     put({ kind: 'straight', start, direction: bend.after, length: long });
   };
   for (let step = 0; step <= bends.length; step += 1) {
-    const order = (longest + step) % bends.length;
+    const order = (first + step) % bends.length;
     const bend = bends[order];
     if (bend === undefined || (step === bends.length && !closed)) break;
     const axis = unit(cross(bend.before, bend.after));

@@ -50,10 +50,10 @@ export function partOf(piece: Piece, skip: number, length: number): Piece {
     : arcPiece({ ...piece, start, direction, angle: length / piece.radius });
 }
 
-/** A centreline laid again from its own start with some pieces changed; arcs keep their rotation to each other. */
+/** A centreline laid again from its own start with some pieces changed; arcs keep their rotation to each other, and their radius unless it is given. */
 export function relay(
   centreline: Centreline,
-  change: (piece: Piece, index: number) => { length: number; angle: number },
+  change: (piece: Piece, index: number) => { length: number; angle: number; radius?: number },
 ): Centreline {
   const [first] = centreline.pieces;
   if (first === undefined) return centreline;
@@ -61,14 +61,14 @@ export function relay(
   const normal = firstArc?.kind === 'arc' ? firstArc.normal : anyNormal(first.direction);
   let before = normal;
   const links = centreline.pieces.map((piece, index) => {
-    const { length, angle } = change(piece, index);
+    const { length, angle, radius } = change(piece, index);
     if (piece.kind === 'straight') return { kind: 'straight' as const, length };
     const rotation = Math.atan2(
       dotCross(before, piece.normal, piece.direction),
       before.x * piece.normal.x + before.y * piece.normal.y + before.z * piece.normal.z,
     );
     before = piece.normal;
-    return { kind: 'arc' as const, radius: piece.radius, angle, rotation, made: piece.made };
+    return { kind: 'arc' as const, radius: radius ?? piece.radius, angle, rotation, made: piece.made };
   });
   return centrelineFromChain({ point: first.start, direction: first.direction, normal }, links);
 }

@@ -8,28 +8,43 @@ import type { SourceKey } from '../sources.ts';
 import { likelyWall, USUAL_WALL_FACTOR } from './catalogue.ts';
 import { resolveGrade, type ResolvedGrade } from './grades.ts';
 import { litresPerMetre, massPerMetre, sectionProperties, type TubeSize } from './section.ts';
-
-/** Diameter tolerance, ISO 1127 class D3: ±0.75 %, at least 0.30 mm. */
-const diameterTolerance = (outsideDiameter: number): number => Math.max(0.0075 * outsideDiameter, 0.3);
-/** Wall tolerance, ISO 1127 class T3: ±10 %, at least 0.20 mm. */
-const wallTolerance = (wall: number): number => Math.max(0.1 * wall, 0.2);
+import { tubeTolerance, type AllowedSize } from './tolerances.ts';
 
 /** First-order ± of a value that depends on the tube's size, from both tolerances. */
-function tolerance(valueOf: (size: TubeSize) => number, size: TubeSize): number {
+function tolerance(valueOf: (size: TubeSize) => number, size: TubeSize, allowed: AllowedSize): number {
   const step = 1e-4;
   const slope = (change: Partial<TubeSize>) => (valueOf({ ...size, ...change }) - valueOf(size)) / step;
   return Math.hypot(
-    slope({ outsideDiameter: size.outsideDiameter + step }) * diameterTolerance(size.outsideDiameter),
-    slope({ wall: size.wall + step }) * wallTolerance(size.wall),
+    slope({ outsideDiameter: size.outsideDiameter + step }) *
+      Math.max(allowed.outsideDiameter.plus, allowed.outsideDiameter.minus),
+    slope({ wall: size.wall + step }) * Math.max(allowed.wall.plus ?? 0, allowed.wall.minus),
   );
 }
 
+/** What the tube was bought to; null with the caution 'tolerance-no-row' where that says nothing of its size. */
+function boughtTo(tube: Tube): { allowed: AllowedSize | null; findings: Finding[] } {
+  const { by } = tube.tolerance;
+  const allowed =
+    by === 'own' ? tubeTolerance('own', tube, tube.tolerance) : tubeTolerance(tube.tolerance.standard, tube);
+  if (allowed !== undefined) return { allowed, findings: [] };
+  const field = '/tube/tolerance/standard';
+  const data = { standard: by === 'own' ? by : tube.tolerance.standard };
+  const caution = finding('tolerance-no-row', 'caution', field, data, { field, value: 'iso-1127-d3-t3' });
+  return { allowed: null, findings: [caution] };
+}
+
 /**
- * What a tube is: section, mass and bore volume, each with the ± that ISO 1127 D3/T3 allows.
+ * What a tube is: section, mass and bore volume, each with the ± that its tolerance allows.
  *
  * @returns tube null with the stop 'wall-over-half-diameter' where there would be no bore
  */
-export function planTube(tube: Tube): { tube: TubePlan | null; grade: ResolvedGrade; findings: Finding[] } {
+export function planTube(tube: Tube): {
+  tube: TubePlan | null;
+  grade: ResolvedGrade;
+  /** What its size may be off; null where that is not known. */
+  tolerance: AllowedSize | null;
+  findings: Finding[];
+} {
   const grade = resolveGrade(tube.grade);
   const { outsideDiameter, wall } = tube;
   const findings: Finding[] = [];
@@ -41,7 +56,7 @@ export function planTube(tube: Tube): { tube: TubePlan | null; grade: ResolvedGr
     const wayOut = likely === undefined ? null : { field: '/tube/wall', value: likely };
     const range = { value: wall, low: 0, high: outsideDiameter / 2 };
     findings.push(finding('wall-over-half-diameter', 'stop', '/tube/wall', range, wayOut));
-    return { tube: null, grade, findings };
+    return { tube: null, grade, tolerance: null, findings };
   }
   const factor = outsideDiameter / wall;
   if (factor < USUAL_WALL_FACTOR.low || factor > USUAL_WALL_FACTOR.high) {
@@ -49,10 +64,12 @@ export function planTube(tube: Tube): { tube: TubePlan | null; grade: ResolvedGr
     const high = outsideDiameter / USUAL_WALL_FACTOR.low;
     findings.push(finding('wall-outside-usual', 'note', '/tube/wall', { value: wall, low, high }));
   }
-  return { tube: tubeFigures({ outsideDiameter, wall }, grade), grade, findings };
+  const { allowed, findings: told } = boughtTo(tube);
+  findings.push(...told);
+  return { tube: tubeFigures({ outsideDiameter, wall }, grade, allowed), grade, tolerance: allowed, findings };
 }
 
-function tubeFigures(size: TubeSize, grade: ResolvedGrade): TubePlan {
+function tubeFigures(size: TubeSize, grade: ResolvedGrade, allowed: AllowedSize | null): TubePlan {
   const section = sectionProperties(size);
   const outside = input('D', 'outside-diameter', size.outsideDiameter, 'mm');
   const wall = input('t', 'wall', size.wall, 'mm');
@@ -63,8 +80,18 @@ function tubeFigures(size: TubeSize, grade: ResolvedGrade): TubePlan {
     unit: Unit,
     formula: string,
     inputs: WorkingInput[],
-    sources: [SourceKey, ...SourceKey[]] = ['geometry', 'iso-1127'],
-  ): Figure => figure(valueOf(size), unit, formula, inputs, sources, band(tolerance(valueOf, size), 'tube-tolerance'));
+    sources: [SourceKey, ...SourceKey[]] = ['geometry'],
+  ): Figure =>
+    allowed === null
+      ? figure(valueOf(size), unit, formula, inputs, sources)
+      : figure(
+          valueOf(size),
+          unit,
+          formula,
+          inputs,
+          [...sources, allowed.source],
+          band(tolerance(valueOf, size, allowed), 'tube-tolerance'),
+        );
   const density = input('ρ', 'density', grade.density, 'kg/m3');
   return {
     bore: toleranced((of) => sectionProperties(of).bore, 'mm', 'd = D − 2 t', [outside, wall]),
@@ -88,8 +115,33 @@ function tubeFigures(size: TubeSize, grade: ResolvedGrade): TubePlan {
       'kg/m',
       'm = π ρ (D − t) t / 10⁶',
       [density, outside, wall],
-      ['geometry', grade.sources.density, 'iso-1127'],
+      ['geometry', grade.sources.density],
     ),
     litresPerMetre: toleranced(litresPerMetre, 'L/m', 'V = π d² / 4000', [bore]),
+    ...limits(size, allowed),
+  };
+}
+
+/** The least and the most that the tolerance lets the diameter and the wall be. */
+function limits(size: TubeSize, allowed: AllowedSize | null): Pick<TubePlan, 'diameterLimits' | 'wallLimits'> {
+  if (allowed === null) return { diameterLimits: null, wallLimits: null };
+  const limit = (nominal: number, off: number, symbol: string, name: string): Figure =>
+    figure(
+      nominal + off,
+      'mm',
+      `${symbol} + δ`,
+      [input(symbol, name, nominal, 'mm'), input('δ', 'tube-off-size', off, 'mm')],
+      [allowed.source],
+    );
+  const { outsideDiameter, wall } = allowed;
+  return {
+    diameterLimits: {
+      least: limit(size.outsideDiameter, -outsideDiameter.minus, 'D', 'outside-diameter'),
+      most: limit(size.outsideDiameter, outsideDiameter.plus, 'D', 'outside-diameter'),
+    },
+    wallLimits: {
+      least: limit(size.wall, -wall.minus, 't', 'wall'),
+      most: wall.plus === null ? null : limit(size.wall, wall.plus, 't', 'wall'),
+    },
   };
 }

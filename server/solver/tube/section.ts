@@ -1,3 +1,6 @@
+/** One inch [mm], by definition (international yard, 1959). */
+export const INCH = 25.4;
+
 /** A round tube's size: outside diameter and wall [mm]. */
 export type TubeSize = { readonly outsideDiameter: number; readonly wall: number };
 

@@ -1,0 +1,53 @@
+import { bendTableCsv } from './bend-table-csv.ts';
+import { centrelineDxf } from './centreline-dxf.ts';
+import type { Exported, ExportInput } from './export-file.ts';
+import { membersCsv } from './members-csv.ts';
+import { solidJob } from './solid-job.ts';
+import type { StepMaker } from './step-maker.ts';
+import { viewSvg } from './view-svg.ts';
+import { viewsDxf } from './views-dxf.ts';
+
+export const EXPORT_NAMES = [
+  'bend-table.csv',
+  'members.csv',
+  'centreline.dxf',
+  'views.dxf',
+  'view-face.svg',
+  'view-top.svg',
+  'view-side.svg',
+  'view-pictorial.svg',
+  'solid.step',
+] as const;
+export type ExportName = (typeof EXPORT_NAMES)[number];
+
+/** Media types: RFC 4180 and RFC 7111 for CSV, the register of IANA for the others. */
+const MEDIA_TYPES: Readonly<Record<string, string>> = {
+  csv: 'text/csv; charset=utf-8; header=present',
+  svg: 'image/svg+xml',
+  dxf: 'image/vnd.dxf',
+  step: 'model/step',
+};
+
+export const mediaType = (name: ExportName): string =>
+  MEDIA_TYPES[name.slice(name.lastIndexOf('.') + 1)] ?? 'application/octet-stream';
+
+async function solidStep(input: ExportInput, maker: StepMaker): Promise<Exported> {
+  const solid = solidJob(input);
+  return solid.ok ? maker.make(solid.job) : solid;
+}
+
+const WRITERS: Readonly<Record<ExportName, (input: ExportInput, maker: StepMaker) => Exported | Promise<Exported>>> = {
+  'bend-table.csv': bendTableCsv,
+  'members.csv': membersCsv,
+  'centreline.dxf': centrelineDxf,
+  'views.dxf': viewsDxf,
+  'view-face.svg': (input) => viewSvg('face', input),
+  'view-top.svg': (input) => viewSvg('top', input),
+  'view-side.svg': (input) => viewSvg('side', input),
+  'view-pictorial.svg': (input) => viewSvg('pictorial', input),
+  'solid.step': solidStep,
+};
+
+/** An export of the frame as wanted, or why there is none. The same input gives the same text; STEP carries its hour. */
+export const writeExport = async (name: ExportName, input: ExportInput, maker: StepMaker): Promise<Exported> =>
+  WRITERS[name](input, maker);

@@ -1,0 +1,20 @@
+import { nameKey, parseKept, type KeptDocuments, type KeptKind } from '../../db/kept-thing.ts';
+import { RequestError } from './request-error.ts';
+
+/** What the shop is to keep, out of a request: upgraded, held against its schema, and with a name. */
+export function readKept<Kind extends KeptKind>(
+  kind: Kind,
+  input: unknown,
+  version: number | undefined,
+): KeptDocuments[Kind] {
+  const parsed = parseKept(kind, input, version);
+  if (!parsed.ok) {
+    const { problems } = parsed;
+    const count = problems.length === 1 ? 'one value' : `${String(problems.length)} values`;
+    const message = `This ${kind} has ${count} that cannot be taken. ${problems[0]?.message ?? ''}`;
+    throw new RequestError(422, 'kept-not-valid', message, { problems });
+  }
+  if (nameKey(parsed.document.name) === '')
+    throw new RequestError(422, 'name-missing', `A ${kind} is kept by its name. Give it one.`);
+  return parsed.document;
+}

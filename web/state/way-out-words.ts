@@ -1,0 +1,23 @@
+import { formatClosely, numberForField } from '../../server/language/length-format.ts';
+import { hasWords, words, wordsOf } from '../../server/language/words.ts';
+import type { Job } from '../../server/job/job.ts';
+import type { Finding } from '../../server/plan/finding.ts';
+import { dieWords } from './dies.ts';
+import { isLengthField } from './length-fields.ts';
+
+/** The value that a finding offers as a person says it; empty where the plan is to choose. */
+export function wayOutWords(wayOut: NonNullable<Finding['wayOut']>, job: Job): string {
+  const { field, value } = wayOut;
+  if (value === null) return '';
+  if (Array.isArray(value))
+    return value
+      .map(({ member, from, side }) => `${member}: ${words(`choice.from.${from}`)}, ${words(`choice.side.${side}`)}`)
+      .join('; ');
+  if (field === '/machine/die') {
+    const die = job.machine.dies[Number(value)];
+    return die === undefined ? '' : dieWords(die, job.units);
+  }
+  if (typeof value === 'number') return isLengthField(field) ? formatClosely(value, job.units) : numberForField(value);
+  const choice = `choice.${field.slice(field.lastIndexOf('/') + 1)}`;
+  return hasWords(`${choice}.${value}`) ? wordsOf(choice, value) : value;
+}
