@@ -1,6 +1,7 @@
 import { newJob } from '../../server/job/default-job.ts';
 import type { CameBack, Hoop } from '../../server/job/frame.ts';
 import type { Job } from '../../server/job/job.ts';
+import type { Die, Machine } from '../../server/job/machine.ts';
 
 const outside = (value: number) => ({ value, reference: 'outside' as const });
 const centre = (value: number) => ({ value, reference: 'centre' as const });
@@ -33,6 +34,25 @@ const CAME_BACK: CameBack = {
   },
 };
 
+/** The made-up machine: two dies for this tube, and a bed that a leg hanging down can strike. */
+function machineOf({ machine }: Job): Machine {
+  const [die] = machine.dies;
+  const dies: Die[] =
+    die === undefined
+      ? []
+      : [
+          { ...die, name: '3 D', tooling: 'plug' },
+          { ...die, name: '2 D', radius: 76.2, tooling: 'plug' },
+        ];
+  return {
+    ...machine,
+    name: 'Draw bender of the example',
+    dies,
+    trimAllowance: 150,
+    surroundings: { ...machine.surroundings, bedBelow: 850 },
+  };
+}
+
 /** The job that a new database opens with: made up from end to end, and it says so. */
 export function landingStage(): Job {
   const job = newJob('hoop');
@@ -45,7 +65,7 @@ export function landingStage(): Job {
     note: 'Made-up example: club, sizes, readings and rates are invented. Two equal frames hold the hand rail of a landing stage.',
     invented: true,
     frame: WANTED,
-    machine: { ...job.machine, name: 'Draw bender of the example', trimAllowance: 150 },
+    machine: machineOf(job),
     cameBack: CAME_BACK,
     rates: {
       ...rates,

@@ -12,23 +12,23 @@ const figures = (head: string, unit: 'mm' | 'deg', figure: (bend: BendRow) => Fi
   cell: ({ bend }) => numberOf(figure(bend)),
 });
 
-/** In the order in which the person at the bender reads them; the heads are those of the bend sheet. */
+/** In the order in which the person at the bender reads them; the heads are the table's own, so that they stay. */
 const COLUMNS: readonly Column<Row>[] = [
-  { head: words('sheet.member'), cell: ({ member }) => member },
-  { head: words('sheet.bend-number'), cell: ({ bend }) => bend.number },
-  { head: words('sheet.made'), cell: ({ bend }) => wordsOf('choice.made', bend.made) },
-  figures(words('sheet.straight-before'), 'mm', (bend) => bend.feed),
-  figures(words('sheet.start-mark'), 'mm', (bend) => bend.startMark),
-  figures(words('sheet.middle-mark'), 'mm', (bend) => bend.middleMark),
-  figures(words('sheet.end-mark'), 'mm', (bend) => bend.endMark),
-  figures(words('sheet.rotation'), 'deg', (bend) => bend.rotation),
-  figures(words('export.rotation-round'), 'mm', (bend) => bend.rotationRound),
-  figures(words('sheet.angle-wanted'), 'deg', (bend) => bend.angle),
-  figures(words('sheet.bend-to'), 'deg', (bend) => bend.angleToBendTo),
-  figures(words('sheet.die'), 'mm', (bend) => bend.dieRadius),
-  figures(words('sheet.radius-after'), 'mm', (bend) => bend.radiusAfterRelease),
-  figures(words('export.arc-length'), 'mm', (bend) => bend.arcLength),
-  figures(words('sheet.check-outside'), 'mm', (bend) => bend.check),
+  { head: words('export.head.member'), cell: ({ member }) => member },
+  { head: words('export.head.bend-number'), cell: ({ bend }) => bend.number },
+  { head: words('export.head.made'), cell: ({ bend }) => wordsOf('choice.made', bend.made) },
+  figures(words('export.head.straight-before'), 'mm', (bend) => bend.feed),
+  figures(words('export.head.start-mark'), 'mm', (bend) => bend.startMark),
+  figures(words('export.head.middle-mark'), 'mm', (bend) => bend.middleMark),
+  figures(words('export.head.end-mark'), 'mm', (bend) => bend.endMark),
+  figures(words('export.head.rotation'), 'deg', (bend) => bend.rotation),
+  figures(words('export.head.rotation-round'), 'mm', (bend) => bend.rotationRound),
+  figures(words('export.head.angle-wanted'), 'deg', (bend) => bend.angle),
+  figures(words('export.head.bend-to'), 'deg', (bend) => bend.angleToBendTo),
+  figures(words('export.head.die'), 'mm', (bend) => bend.dieRadius),
+  figures(words('export.head.radius-after'), 'mm', (bend) => bend.radiusAfterRelease),
+  figures(words('export.head.arc-length'), 'mm', (bend) => bend.arcLength),
+  figures(words('export.head.check-outside'), 'mm', (bend) => bend.check),
 ];
 
 /** The bend table of a frame: one row a bend, in the order of work, member by member. */

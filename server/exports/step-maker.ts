@@ -3,8 +3,11 @@ import { exported, refused, type Exported } from './export-file.ts';
 import type { SolidJob } from './solid-job.ts';
 import type { Solids } from './step-kernel.ts';
 
-/** Longest time for one file [ms], and how many may wait behind it. Our own choice: forty members take half of it. */
-const LIMITS = { time: 60_000, waiting: 3 } as const;
+/**
+ * Longest time for one file [ms], and how many may wait behind it. Our own choice: forty members, the most that a frame
+ * has, took half a minute with their saddles, on two cores that had other work too.
+ */
+const LIMITS = { time: 120_000, waiting: 3 } as const;
 
 /** Makes solids one at a time, each in a thread of its own, so that the server goes on answering. */
 export type StepMaker = {

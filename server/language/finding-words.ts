@@ -1,5 +1,6 @@
 import type { Units } from '../job/job.ts';
 import type { Finding } from '../plan/finding.ts';
+import { bandName } from './en/inputs.ts';
 import { findings } from './en/findings.ts';
 import { fieldName } from './field-name.ts';
 import { formatQuantity } from './quantity-format.ts';
@@ -8,7 +9,10 @@ import { wordsOf } from './words.ts';
 type FindingData = Readonly<Record<string, number | string>>;
 
 /** Placeholders whose value is a key of the catalogue. */
-const KEYED = ['way', 'mandrel', 'making', 'obstacle', 'tooling', 'standard'];
+const KEYED = ['check', 'band', 'way', 'mandrel', 'making', 'obstacle', 'tooling', 'standard'];
+
+const keyWords = (area: string, key: string, data: FindingData): string =>
+  area === 'band' ? bandName(key) : wordsOf(area, key, data);
 
 /** Drops each [part] whose placeholders have no data, and fills the others; {name:mm} is a length. */
 function filled(text: string, data: FindingData, units: Units): string {
@@ -17,7 +21,7 @@ function filled(text: string, data: FindingData, units: Units): string {
       const value = data[name];
       if (value === undefined) return '';
       if (length !== undefined && typeof value === 'number') return formatQuantity(value, 'mm', units);
-      return KEYED.includes(name) ? wordsOf(name, String(value)) : String(value);
+      return KEYED.includes(name) ? keyWords(name, String(value), data) : String(value);
     });
   return text.replace(/\[([^\]]*)\]/g, (_, part: string) => {
     const names = [...part.matchAll(/\{(\w+)(?::mm)?\}/g)].map((found) => found[1] ?? '');

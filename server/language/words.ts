@@ -3,6 +3,7 @@ import { choices } from './en/choices.ts';
 import { exportWords } from './en/exports.ts';
 import { making } from './en/making.ts';
 import { page } from './en/page.ts';
+import { reading } from './en/reading.ts';
 import { sheets } from './en/sheets.ts';
 import { space } from './en/space.ts';
 import { shop } from './en/shop.ts';
@@ -11,6 +12,7 @@ import { tables } from './en/tables.ts';
 
 const catalogue = {
   ...making,
+  ...reading,
   ...page,
   ...stages,
   ...choices,

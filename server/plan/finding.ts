@@ -55,6 +55,7 @@ export const FINDING_CODES = [
   'points-coincide',
   'frame-too-large',
   'crowned-bar-gripped',
+  'size-doubtful',
   // came back
   'came-back-not-possible',
   'came-back-other-shape',
@@ -111,7 +112,10 @@ export const Finding = Type.Object({
   data: Type.Record(Type.String(), Type.Union([Type.Number(), Type.String()])),
   /** A value that would mend it, where the program can say one. */
   wayOut: Type.Union([
-    Type.Object({ field: Type.String(), value: Type.Union([Type.Number(), Type.String(), Type.Null(), Type.Array(MemberBending)]) }),
+    Type.Object({
+      field: Type.String(),
+      value: Type.Union([Type.Number(), Type.String(), Type.Null(), Type.Array(MemberBending)]),
+    }),
     Type.Null(),
   ]),
   /** The finding in words; added where a plan leaves the program (API, terminal). */

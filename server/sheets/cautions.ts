@@ -19,12 +19,23 @@ const CAUTIONS = [
 const INSET = 3;
 
 /** The cautions in a frame; they defer to local rules and to qualified people. */
-export function cautions(width: number): Block {
+export const cautions = (width: number): Block =>
+  cautionFrame(
+    CAUTIONS.map((key, index) => ({ text: words(key), bold: index === 0 || index === 1 || index === 3 })),
+    { width, height: 2 },
+  );
+
+/** Sentences in a thick frame under the head 'Cautions'. */
+export function cautionFrame(
+  sentences: readonly { readonly text: string; readonly bold: boolean }[],
+  size: { readonly width: number; readonly height: number },
+): Block {
+  const { width } = size;
   const inner = width - 2 * INSET;
   const text = stacked([
     paragraph(words('sheet.cautions'), inner, { height: HEIGHTS.head, weight: 600 }),
-    ...CAUTIONS.map((key, index) =>
-      paragraph(words(key), inner, { height: 2, weight: index === 0 || index === 1 || index === 3 ? 600 : 400 }),
+    ...sentences.map(({ text: sentence, bold }) =>
+      paragraph(sentence, inner, { height: size.height, weight: bold ? 600 : 400 }),
     ),
   ]);
   const height = text.height + 2 * INSET;

@@ -23,6 +23,8 @@ export type Role =
   | 'hatch'
   | 'mark'
   | 'frame'
+  | 'turn'
+  | 'leg'
   | 'template'
   | 'check-mm'
   | 'check-inch';
@@ -88,7 +90,7 @@ export const STROKES = {
 } as const;
 
 /** Letter heights of ISO 3098 [mm]. */
-export const HEIGHTS = { small: 1.8, text: 2.5, head: 3.5, title: 5, big: 7 } as const;
+export const HEIGHTS = { small: 1.8, text: 2.5, head: 3.5, title: 5, big: 7, wall: 10 } as const;
 
 export const line = (role: Role, points: readonly Spot[], how: Stroke): Drawn => ({
   kind: 'line',

@@ -21,6 +21,8 @@ export type Mark = {
   readonly label: string;
   readonly at: Spot;
   readonly towards: Spot;
+  /** What it says instead of its usual words. */
+  readonly text?: string;
 };
 
 const along = ([x, y]: Spot, [dx, dy]: Spot, distance: number, aside = 0): Spot => [
@@ -110,7 +112,8 @@ export function markItems(mark: Mark, items: readonly Item[], area: Rectangle): 
   return placed === undefined ? drawn : [...drawn, placed];
 }
 
-function wordsFor({ kind, label }: Mark): string {
+function wordsFor({ kind, label, text }: Mark): string {
+  if (text !== undefined) return text;
   if (kind === 'bend' || kind === 'joint') return label;
   if (kind === 'end') return words('sheet.datum-end-of', { member: label });
   const name =

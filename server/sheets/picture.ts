@@ -15,7 +15,12 @@ export type Selection = {
   /** Drawn wide, the others narrow; null: all wide. */
   readonly member: string | null;
   readonly say: (dimension: ViewDimension) => string;
+  /** What a mark says, where that is not its usual words. */
+  readonly name?: (mark: ViewMark) => string;
 };
+
+/** Where a view may be drawn [mm]; at its own largest scale unless another is asked for. */
+export type Room = { readonly width: number; readonly height: number; readonly scale?: Scale };
 
 export type Picture = Block & { readonly scale: Scale };
 
@@ -48,8 +53,8 @@ const STYLES: Readonly<Record<ViewLayer['role'], Stroke>> = {
 };
 
 /** Draws a view at a standard scale, in the middle of a width, from its own top left corner. */
-export function picture(view: View, selection: Selection, room: { width: number; height: number }): Picture {
-  const scale = scaleFor(view, selection, room);
+export function picture(view: View, selection: Selection, room: Room): Picture {
+  const scale = room.scale ?? scaleFor(view, selection, room);
   const paper = onPaper(view, selection, scale.factor);
   if (paper.places.length === 0) return { items: [], scale, height: 0 };
   const bounds = around(paper.places);
@@ -67,9 +72,9 @@ export function picture(view: View, selection: Selection, room: { width: number;
     items.push(...dimensionText(dimension, items, area));
   }
   for (const mark of view.marks.filter(selection.marks)) {
-    items.push(
-      ...markItems({ ...mark, at: place(mark.at), towards: [mark.towards[0], -mark.towards[1]] }, items, area),
-    );
+    const text = selection.name?.(mark);
+    const placed = { ...mark, at: place(mark.at), towards: [mark.towards[0], -mark.towards[1]] as const };
+    items.push(...markItems(text === undefined ? placed : { ...placed, text }, items, area));
   }
   return { items, scale, height, scales: [scale.text] };
 }

@@ -1,11 +1,17 @@
-import { widthOf } from './fonts.ts';
+import { widthOf, type Weight } from './fonts.ts';
 import { hatch } from './hatch.ts';
 import { COLOURS, HEIGHTS, STROKES, line, moved, shape, write, type Item, type Spot, type Stroke } from './ink.ts';
 import { largestScale, type Scale } from './scale.ts';
 import type { Block } from './text-block.ts';
 
 /** A mark on the tube laid straight: where [mm from the datum end], how its line is drawn, and what it says. */
-export type TubeMark = { readonly station: number; readonly label: string; readonly stroke: Stroke };
+export type TubeMark = {
+  readonly station: number;
+  readonly label: string;
+  readonly stroke: Stroke;
+  /** Bold where the work goes by it. */
+  readonly bold?: boolean;
+};
 
 /** A stretch of it between two marks. Only a breakable one may be drawn shorter than it is. */
 export type Stretch = {
@@ -19,15 +25,21 @@ export type Tube = {
   readonly diameter: number;
   readonly stretches: readonly Stretch[];
   readonly marks: readonly TubeMark[];
+  /** Height of what the marks say [mm]; 2.5 where it is left out. */
+  readonly lettering?: number;
 };
 
-/** Room for the captions and above the labels, least pitch of labels, and least length of a broken stretch [mm]. */
+/** Room for the captions and above the labels, and least length of a broken stretch [mm]. */
 const CAPTIONS = 7;
 const LEADERS = 7;
-const PITCH = 4;
 const BROKEN = 16;
 const TALLEST = 12;
 const ROWS = 6;
+
+/** Least distance from label to label, for a height of their letters. */
+const pitchOf = (lettering: number): number => 1.6 * lettering;
+
+const weightOf = ({ bold = false }: TubeMark): Weight => (bold ? 600 : 400);
 
 /** Paper lengths of the stretches at a scale, broken ones no longer than `most`. */
 const onPaper = (stretches: readonly Stretch[], factor: number, most: number): number[] =>
@@ -36,9 +48,9 @@ const onPaper = (stretches: readonly Stretch[], factor: number, most: number): n
 const total = (lengths: readonly number[]): number => lengths.reduce((sum, one) => sum + one, 0);
 
 /** Stretches row by row, filled from the left; each row has room for its labels. */
-function rowsOf(lengths: readonly number[], width: number): number[][] {
+function rowsOf(lengths: readonly number[], width: number, pitch: number): number[][] {
   const rows: number[][] = [[]];
-  const mostMarks = Math.floor(width / PITCH) - 1;
+  const mostMarks = Math.floor(width / pitch) - 1;
   for (const [index, length] of lengths.entries()) {
     const row = rows.at(-1) ?? [];
     const used = total(row.map((one) => lengths[one] ?? 0));
@@ -75,13 +87,15 @@ export function spread(places: readonly number[], pitch: number, range: { low: n
 /** The tube laid straight, to scale but for its breaks, in as many rows as it needs. */
 export function straightTube(tube: Tube, width: number): { block: Block; scale: Scale } {
   const room = width - 8;
+  const lettering = tube.lettering ?? HEIGHTS.text;
+  const pitch = pitchOf(lettering);
   const scale = largestScale((factor) => {
-    const rows = rowsOf(onPaper(tube.stretches, factor, BROKEN), room).length;
+    const rows = rowsOf(onPaper(tube.stretches, factor, BROKEN), room, pitch).length;
     return tube.diameter * factor <= TALLEST && rows <= (factor >= 0.2 ? 1 : factor >= 0.05 ? 3 : ROWS);
   });
-  const rows = rowsOf(onPaper(tube.stretches, scale.factor, BROKEN), room);
+  const rows = rowsOf(onPaper(tube.stretches, scale.factor, BROKEN), room, pitch);
   const across = Math.max(1.5, tube.diameter * scale.factor);
-  const top = LEADERS + Math.max(0, ...tube.marks.map(({ label }) => widthOf(label, HEIGHTS.text, 400)));
+  const top = LEADERS + Math.max(0, ...tube.marks.map((mark) => widthOf(mark.label, lettering, weightOf(mark))));
   const rowHeight = top + across + CAPTIONS + 2;
   const items: Item[] = [];
   let from = 0;
@@ -91,7 +105,7 @@ export function straightTube(tube: Tube, width: number): { block: Block; scale: 
     const marks = tube.marks.filter(
       ({ station }) => station >= from - 1e-6 && station <= to + 1e-6 && (index === 0 || station > from + 1e-6),
     );
-    const drawn = rowItems(stretches, marks, { from, factor: scale.factor, across, room, top });
+    const drawn = rowItems(stretches, marks, { from, factor: scale.factor, across, room, top, lettering });
     items.push(...drawn.map((item) => moved(item, [4, index * rowHeight])));
     from = to;
   }
@@ -101,7 +115,7 @@ export function straightTube(tube: Tube, width: number): { block: Block; scale: 
 function rowItems(
   stretches: readonly Stretch[],
   marks: readonly TubeMark[],
-  row: { from: number; factor: number; across: number; room: number; top: number },
+  row: { from: number; factor: number; across: number; room: number; top: number; lettering: number },
 ): Item[] {
   const lengths = fillRow(stretches, row.factor, row.room);
   const { top } = row;
@@ -173,7 +187,7 @@ function rowItems(
         Math.abs(end.station - mark.station) < Math.abs(best.station - mark.station) ? end : best,
       ).x,
   );
-  const labels = spread(xs, PITCH, { low: 0, high: row.room });
+  const labels = spread(xs, pitchOf(row.lettering), { low: 0, high: row.room });
   for (const [index, mark] of marks.entries()) {
     const at = xs[index] ?? 0;
     const label = labels[index] ?? 0;
@@ -194,7 +208,7 @@ function rowItems(
         ],
         STROKES.thin,
       ),
-      write([label + HEIGHTS.text / 2, top - 6], mark.label, { turn: 90 }),
+      write([label + row.lettering / 2, top - 6], mark.label, { turn: 90, height: row.lettering, weight: weightOf(mark) }),
     );
   }
   return items;

@@ -118,9 +118,7 @@ export function plan(job: Job): Plan {
 
 /** The frame for the other side where the job asks for it. */
 const ofHand = (drawn: DrawnFrame, { bending }: Job): DrawnFrame =>
-  drawn.geometry === null || bending.hand === 'as-drawn'
-    ? drawn
-    : { ...drawn, geometry: mirrorFrame(drawn.geometry) };
+  drawn.geometry === null || bending.hand === 'as-drawn' ? drawn : { ...drawn, geometry: mirrorFrame(drawn.geometry) };
 
 /** What a shop can take wrong: its springback, its other dies for this tube, and the bar as it saws it. */
 function shopOf(machine: SetUp, law: SpringbackLaw, outsideDiameter: number): Omit<ShopContext, 'draw'> {

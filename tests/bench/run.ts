@@ -10,6 +10,8 @@ import { landingStage } from '../../db/demo/landing-stage.ts';
 import { projectFolder } from '../../server/config.ts';
 import { renderSheet, SHEET_NAMES } from '../../server/sheets/render-sheet.ts';
 import { plan } from '../../server/solver/plan.ts';
+import { thirtyBends } from './thirty-bends.ts';
+import { typingTimes } from './typing.ts';
 import { measureTube, startKernel } from '../kernel/kernel.ts';
 
 const job = landingStage();
@@ -33,6 +35,11 @@ timesOf(1500, () => plan(job));
 const plans = timesOf(1000, () => plan(job));
 row('plan(demo), median', at(plans, 0.5), 'goal 5');
 row('plan(demo), 99 of 100', at(plans, 0.99), '');
+const long = thirtyBends();
+timesOf(500, () => plan(long));
+const longPlans = timesOf(1000, () => plan(long));
+row('plan(run of 30 bends), median', at(longPlans, 0.5), 'goal 5');
+row('plan(run of 30 bends), 99 of 100', at(longPlans, 0.99), '');
 
 const data = mkdtempSync(join(tmpdir(), 'hoopwright-bench-'));
 const server = spawn(process.execPath, ['dist/server/main.js'], {
@@ -66,6 +73,16 @@ const warm = answers.slice(1000).sort((a, b) => a - b);
 row('POST /api/plan on loopback, median', at(warm, 0.5), '');
 row('POST /api/plan on loopback, 99 of 100', at(warm, 0.99), 'goal 20');
 agent.destroy();
+const address = `http://127.0.0.1:${String(port)}`;
+const stored = await fetch(`${address}/api/jobs`, {
+  method: 'POST',
+  headers: { 'content-type': 'application/json' },
+  body: JSON.stringify({ job }),
+});
+const { id } = (await stored.json()) as { readonly id: string };
+const typed = await typingTimes(address, id, 200);
+row('a letter typed to the new drawing, median', at(typed, 0.5), '');
+row('a letter typed to the new drawing, 95 of 100', at(typed, 0.95), 'goal 50');
 server.kill();
 rmSync(data, { recursive: true, force: true });
 

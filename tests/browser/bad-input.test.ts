@@ -152,13 +152,13 @@ describe('a value that cannot be', () => {
     const id = await workshop.store();
     await open(page, id);
     await type(page, '/tube/wall', 'thin');
-    await type(page, '/machine/dieRadius', '-5');
+    await type(page, '/machine/dies/0/radius', '-5');
     await settled(page);
     await page.reload();
     await settled(page);
     for (const [pointer, typed, kept] of [
       ['/tube/wall', 'thin', 'still uses 1.65 mm'],
-      ['/machine/dieRadius', '-5', 'still uses 114.3 mm'],
+      ['/machine/dies/0/radius', '-5', 'still uses 114.3 mm'],
     ] as const) {
       const input = await field(page, pointer);
       expect(await input.inputValue()).toBe(typed);

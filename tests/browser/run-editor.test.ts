@@ -1,10 +1,9 @@
-// One tube through many points: its table is pasted, mended and turned in space, with a mouse and with a finger.
+// One tube through many points: its table is pasted, mended and put in order, with a mouse and with a finger.
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { newJob } from '../../server/job/default-job.ts';
-import type { Job } from '../../server/job/job.ts';
 import { MOST_POINTS } from '../../web/state/limits.ts';
-import { field, open, seen, settled, stage, stored } from './person.ts';
+import { field, seen, settled, stage, stored } from './person.ts';
+import { openRun, paste, pasteWell, points, TABLE } from './run-page.ts';
 import { openWorkshop, type ScreenName, type Workshop } from './workshop.ts';
 
 let workshop: Workshop;
@@ -16,70 +15,16 @@ afterEach(async () => {
   expect(await workshop.leave()).toEqual([]);
 });
 
-const TABLE = [
-  'z (mm)\ty\tx\tr',
-  '0\t0\t0\t',
-  '0\t0\t600\t',
-  '0\t500\t600\t120',
-  '400\t500\t600\t',
-  '400\t500\t1.200,5\t',
-].join('\r\n');
-
-const points = (job: Job) => {
-  if (job.frame.shape !== 'run') throw new Error('This job is no run.');
-  return job.frame.points;
-};
-
-/** Pastes a text into a cell as the clipboard gives it. */
-async function paste(page: Page, pointer: string, text: string): Promise<void> {
-  const cell = await field(page, pointer);
-  await cell.focus();
-  await cell.evaluate((input, pasted) => {
-    const clipboardData = new DataTransfer();
-    clipboardData.setData('text/plain', pasted);
-    input.dispatchEvent(new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true }));
-  }, text);
-}
-
-/** What stands on the canvas: a number for its dots, and the share of dots that are inked. */
-const picture = (page: Page) =>
-  page.locator('figure canvas').evaluate((canvas) => {
-    const { width, height } = canvas as HTMLCanvasElement;
-    const copy = new OffscreenCanvas(width, height);
-    const paper = copy.getContext('2d');
-    if (paper === null) throw new Error('There is no second canvas.');
-    paper.drawImage(canvas as HTMLCanvasElement, 0, 0);
-    const { data } = paper.getImageData(0, 0, width, height);
-    let [mark, inked] = [0, 0];
-    for (let at = 3; at < data.length; at += 4) {
-      if (data[at] === 0) continue;
-      inked += 1;
-      mark = (mark * 31 + at + (data[at - 1] ?? 0)) % 1_000_003;
-    }
-    return { mark, inked: inked / (width * height) };
-  });
-
 const paths = (page: Page) =>
   page.locator('figure svg .wanted path.centre').evaluateAll((lines) => lines.map((line) => line.getAttribute('d')));
 
 const boxOf = (page: Page) => stage(page, 'wanted').getByRole('textbox', { name: 'What was pasted' });
 
-async function openRun(screen: ScreenName): Promise<{ page: Page; id: string; asked: string[] }> {
-  const id = await workshop.store(newJob('run'));
-  const page = await workshop.visit(screen);
-  const asked: string[] = [];
-  page.on('request', (request) => asked.push(new URL(request.url()).pathname));
-  await open(page, id);
-  return { page, id, asked };
-}
-
 describe.each<ScreenName>(['desktop', 'phone'])('a table of points at the %s', (screen) => {
   it('is pasted from a spreadsheet and changes the drawing', { timeout: 60_000 }, async () => {
-    const { page, id } = await openRun(screen);
+    const { page, id } = await openRun(workshop, screen);
     const before = await paths(page);
-    await paste(page, '/frame/points/0/x', TABLE);
-    await stage(page, 'wanted').getByText('5 rows pasted').waitFor();
-    await settled(page);
+    await pasteWell(page, TABLE);
     expect(points(await stored(workshop, id))).toEqual([
       { x: 0, y: 0, z: 0, radius: null },
       { x: 600, y: 0, z: 0, radius: null },
@@ -90,56 +35,8 @@ describe.each<ScreenName>(['desktop', 'phone'])('a table of points at the %s', (
     await seen(() => paths(page)).not.toEqual(before);
   });
 
-  it('turns in space while it is typed, and is fetched only then', { timeout: 60_000 }, async () => {
-    const { page, asked } = await openRun(screen);
-    await paste(page, '/frame/points/0/x', TABLE);
-    await settled(page);
-    expect(asked.filter((path) => path.includes('SpaceView'))).toEqual([]);
-    await page.getByRole('button', { name: 'turn it', exact: true }).click();
-    const canvas = page.locator('figure canvas');
-    await seen(async () => ((await canvas.count()) === 0 ? 0 : (await picture(page)).inked)).toBeGreaterThan(0.005);
-    expect(asked.filter((path) => /SpaceView.*\.js$/.test(path))).toHaveLength(1);
-
-    const atFirst = await picture(page);
-    await canvas.focus();
-    await page.keyboard.press('ArrowRight');
-    await page.keyboard.press('ArrowUp');
-    await seen(() => picture(page)).not.toEqual(atFirst);
-    const aside = await picture(page);
-    expect(aside.inked).toBeGreaterThan(0.005);
-    await page.keyboard.press('+');
-    await seen(async () => (await picture(page)).inked).toBeGreaterThan(aside.inked);
-    await page.keyboard.press('-');
-    await seen(() => picture(page)).toEqual(aside);
-
-    await (await field(page, '/frame/points/2/y')).fill('700');
-    await settled(page);
-    await seen(() => picture(page)).not.toEqual(aside);
-    const typed = await picture(page);
-    await canvas.focus();
-    await page.keyboard.press('0');
-    await seen(() => picture(page)).not.toEqual(typed);
-    if (process.env['PICTURES'] !== undefined)
-      await page.screenshot({ path: `${process.env['PICTURES']}/space-${screen}.png` });
-
-    const frames = await page.evaluate(async () => {
-      let painted = 0;
-      const real = requestAnimationFrame;
-      globalThis.requestAnimationFrame = (work) => {
-        painted += 1;
-        return real(work);
-      };
-      await new Promise((done) => setTimeout(done, 400));
-      globalThis.requestAnimationFrame = real;
-      return painted;
-    });
-    expect(frames).toBe(0);
-    await page.getByRole('button', { name: 'top', exact: true }).click();
-    await seen(() => canvas.count()).toBe(0);
-  });
-
   it('says which cell is a text and keeps what was pasted', { timeout: 60_000 }, async () => {
-    const { page, id } = await openRun(screen);
+    const { page, id } = await openRun(workshop, screen);
     const before = points(await stored(workshop, id));
     await paste(page, '/frame/points/0/x', '1\t2\t3\n4\ttwelve\t6\n');
     const alert = stage(page, 'wanted').getByRole('alert');
@@ -163,7 +60,7 @@ describe.each<ScreenName>(['desktop', 'phone'])('a table of points at the %s', (
   });
 
   it('takes 2,000 points without losing one', { timeout: 60_000 }, async () => {
-    const { page, id } = await openRun(screen);
+    const { page, id } = await openRun(workshop, screen);
     const before = points(await stored(workshop, id));
     const many = Array.from({ length: 2000 }, (_, row) => [row * 20, (row % 2) * 300, 0].join('\t')).join('\n');
     const began = Date.now();
@@ -190,9 +87,8 @@ describe.each<ScreenName>(['desktop', 'phone'])('a table of points at the %s', (
 
 describe('rows of points, by keyboard', () => {
   it('go between others, move, and start from the other end', { timeout: 60_000 }, async () => {
-    const { page, id } = await openRun('desktop');
-    await paste(page, '/frame/points/0/x', TABLE);
-    await settled(page);
+    const { page, id } = await openRun(workshop, 'desktop');
+    await pasteWell(page, TABLE);
     const before = points(await stored(workshop, id));
     const row = (number: number) => page.getByRole('button', { name: `Row ${String(number)}: move, add or take out` });
     await row(2).focus();
@@ -214,9 +110,8 @@ describe('rows of points, by keyboard', () => {
   });
 
   it('bear what is wrong with them', { timeout: 60_000 }, async () => {
-    const { page } = await openRun('desktop');
-    await paste(page, '/frame/points/0/x', '0\t0\t0\n100\t0\t0\n100\t0\t0\n100\t300\t0\n');
-    await settled(page);
+    const { page } = await openRun(workshop, 'desktop');
+    await pasteWell(page, '0\t0\t0\n100\t0\t0\n100\t0\t0\n100\t300\t0\n');
     const found = page.locator('[data-findings="/frame/points/2"]');
     await found.waitFor();
     expect(

@@ -50,7 +50,7 @@ describe('a shop', () => {
     const id = await startOwn(page, OWN);
     const started = await stored(workshop, id);
     expect(started.tube).toMatchObject({ outsideDiameter: 42.4, wall: 2 });
-    expect(started.machine.dieRadius).toBe(120);
+    expect(started.machine.dies).toMatchObject([{ radius: 120, tubeDiameter: 42.4 }]);
     expect(hoop(started)).toMatchObject({ width: { value: 952.5 }, leftLeg: { value: 650 }, rightLeg: { value: 650 } });
     expect([started.invented, started.cameBack, started.units.length]).toEqual([false, null, 'mm']);
     expect(await page.locator('figure svg path.edge').count()).toBeGreaterThan(0);

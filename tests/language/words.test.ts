@@ -7,10 +7,11 @@ import { unitWords } from '../../server/language/en/units.ts';
 import { fieldName, patternOf } from '../../server/language/field-name.ts';
 import { describeFinding } from '../../server/language/finding-words.ts';
 import { hasWords, words, wordsOf } from '../../server/language/words.ts';
-import { SLIP_KEYS, WAY_KEYS } from '../../server/plan/correction.ts';
+import { WAY_KEYS } from '../../server/plan/correction.ts';
 import { Unit } from '../../server/plan/figure.ts';
 import { FINDING_CODES, type Finding } from '../../server/plan/finding.ts';
 import { QUOTE_LINES } from '../../server/plan/quote.ts';
+import { SLIP_KEYS } from '../../server/plan/slip.ts';
 
 const mm: Units = { length: 'mm', fraction: 16 };
 

@@ -51,7 +51,7 @@ describe('a run', () => {
       fc.property(turns, (of) => {
         const frame = runOf(walked(of).points);
         const here = table(planned(frame));
-        const turned = plannedFrame(jobWith(frame, { machine: { ...BENCH.machine, rotationSign: -1 } })).members[0]!;
+        const turned = plannedFrame(jobWith(frame, { ...BENCH, machine: { ...BENCH.machine, rotationSign: -1 } })).members[0]!;
         const wanted = { ...here, steps: here.steps.map((step) => ({ ...step, rotation: -step.rotation })) };
         expect(firstDifference(table(turned), wanted, 1e-12)).toBeUndefined();
       }),
@@ -90,7 +90,8 @@ describe('a run', () => {
           plannedFrame(
             jobWith(frame, {
               tube: { outsideDiameter: 38.1 * scale, wall: 1.65 * scale },
-              machine: { ...BENCH.machine, dieRadius: 114.3 * scale },
+              machine: BENCH.machine!,
+              die: { ...BENCH.die, radius: 114.3 * scale },
             }),
           ).members[0]!;
         const here = table(at(1, runOf(points)));

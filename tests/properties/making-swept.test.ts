@@ -71,7 +71,7 @@ describe('the swing of the bent part', () => {
             struck += 1;
             expect(told).toBeLessThanOrEqual(0);
           }
-          if (tried > TRIED + DIAMETER / 10) {
+          if (tubeToItself(input, index, STEPS, 1.5) > TRIED + DIAMETER / 10) {
             clear += 1;
             expect(told).toBeGreaterThan(0);
           }

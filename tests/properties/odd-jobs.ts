@@ -5,6 +5,8 @@ import { newFrame, SHAPES } from '../../server/job/default-frame.ts';
 import { newJob } from '../../server/job/default-job.ts';
 import type { Frame } from '../../server/job/frame.ts';
 import { Job } from '../../server/job/job.ts';
+import { testBend } from '../solver/made-up-shop.ts';
+import { inOddShop } from './odd-shops.ts';
 import { isPlain } from './plans-compared.ts';
 
 /** Names that members are called by, among those that saddles and purge ends may ask for. */
@@ -140,6 +142,19 @@ const GATE: Frame = {
   ],
 };
 
+/** A closed tube out of plane. */
+const LOOP: Frame = {
+  shape: 'members',
+  members: [
+    {
+      name: 'loop',
+      path: { by: 'points', points: [at(0, 0), at(700, 0), at(700, 500, 200), at(0, 600)], closed: true },
+      start: { end: 'free' },
+      finish: { end: 'free' },
+    },
+  ],
+};
+
 const HOOP: Frame = {
   shape: 'hoop',
   width: size(900),
@@ -152,22 +167,22 @@ const HOOP: Frame = {
 
 const TESTS: Job['machine']['springback'] = {
   method: 'test-bends',
-  bends: [
-    { commandedAngle: 45, measuredAngle: 43.2, measuredRadius: 116 },
-    { commandedAngle: 92, measuredAngle: 89.1, measuredRadius: null },
-  ],
+  bends: [testBend(45, 43.2, 116), testBend(92, 89.1)],
 };
 
 /** Jobs that can be made, of every shape: as wanted, come back, with dams, with test bends. */
-const makeable: readonly Job[] = [...SHAPES.map(newFrame), GATE, HOOP].flatMap((frame): Job[] => {
+const makeable: readonly Job[] = [...SHAPES.map(newFrame), GATE, HOOP, LOOP].flatMap((frame): Job[] => {
   const job = { ...newJob(frame.shape), frame };
   const purge = { ...job.purge, extent: 'dams' as const, ventHoles: 'coped-ends' as const };
   const machine = { ...job.machine, springback: TESTS };
   return [job, { ...job, purge, machine, cameBack: { tapeAccuracy: 1, frame } }];
 });
 
+const one = fc.constantFrom(...makeable, landingStage());
+const inAnyShop = fc.oneof(one, one.chain(inOddShop));
+
 /** Jobs that are valid and odd: one that can be made, a few of its fields changed to anything that they take. */
-const changed: fc.Arbitrary<unknown> = fc.constantFrom(...makeable, landingStage()).chain((job) => {
+const changed: fc.Arbitrary<unknown> = inAnyShop.chain((job) => {
   // texts are left: they mean nothing to a plan but as names of members
   const fields = fieldsOf(Job, job).filter(
     ({ pointer }) => pointer !== '' && !/^\/(format|version|title|customer|drawingNumber|note|asTyped)/.test(pointer),
@@ -189,4 +204,8 @@ const anything: fc.Arbitrary<unknown> = fc
   .tuple(valuesOf(Job), fc.constantFrom(...makeable))
   .map(([odd, { format, version, tube }]) => ({ ...(odd as object), format, version, tube }));
 
-export const oddJobs = fc.oneof({ weight: 5, arbitrary: changed }, { weight: 1, arbitrary: anything });
+export const oddJobs = fc.oneof(
+  { weight: 4, arbitrary: changed },
+  { weight: 3, arbitrary: one.chain(inOddShop) },
+  { weight: 1, arbitrary: anything },
+);

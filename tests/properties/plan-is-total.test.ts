@@ -6,6 +6,7 @@ import { parseJob } from '../../server/job/validate.ts';
 import { Plan } from '../../server/plan/plan.ts';
 import { plan } from '../../server/solver/plan.ts';
 import { oddJobs } from './odd-jobs.ts';
+import { testBend } from '../solver/made-up-shop.ts';
 import { jobWith } from './plans-compared.ts';
 
 const published = Compile(Plan);
@@ -94,8 +95,7 @@ describe('sizes that no shop has', () => {
   });
 
   it('a measured radius of next to nothing is told at the test bends', () => {
-    const bend = { commandedAngle: 92, measuredAngle: 90, measuredRadius: 1e-300 };
-    const machine = { springback: { method: 'test-bends' as const, bends: [bend] } };
+    const machine = { springback: { method: 'test-bends' as const, bends: [testBend(92, 90, 1e-300)] } };
     const { frame, findings } = plan(jobWith(chained([{ radius: 1000, angle: 90 }]).frame, { machine }));
     expect(frame).toBeNull();
     expect(findings).toContainEqual(

@@ -2,8 +2,10 @@ import fc from 'fast-check';
 import type { Frame } from '../../server/job/frame.ts';
 import { newJob } from '../../server/job/default-job.ts';
 import type { Job } from '../../server/job/job.ts';
+import type { Die } from '../../server/job/machine.ts';
 import type { FramePlan } from '../../server/plan/frame.ts';
 import { plan } from '../../server/solver/plan.ts';
+import { withDie } from '../solver/made-up-shop.ts';
 
 /** A number of a range, without the odd values that no tape shows. */
 export const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
@@ -35,10 +37,21 @@ export function firstDifference(one: unknown, other: unknown, tolerance: number,
   return `${path}: ${JSON.stringify(one)} ≠ ${JSON.stringify(other)}`;
 }
 
-/** A job with a frame and, where wanted, another tube and machine. */
-export function jobWith(frame: Frame, change: { tube?: Partial<Job['tube']>; machine?: Partial<Job['machine']> } = {}) {
+/** What a job has otherwise than a new one; `die` is the one that is set up. */
+export type JobChange = {
+  readonly tube?: Partial<Job['tube']>;
+  readonly machine?: Partial<Job['machine']>;
+  readonly die?: Partial<Die>;
+  readonly bending?: Partial<Job['bending']>;
+};
+
+/** A job with a frame and, where wanted, another tube, machine and die; the die is for its tube. */
+export function jobWith(frame: Frame, change: JobChange = {}): Job {
   const job = newJob(frame.shape);
-  return { ...job, frame, tube: { ...job.tube, ...change.tube }, machine: { ...job.machine, ...change.machine } };
+  const tube = { ...job.tube, ...change.tube };
+  const machine = { ...job.machine, ...change.machine };
+  const die = { tubeDiameter: tube.outsideDiameter, ...change.die };
+  return { ...job, frame, tube, machine: withDie(machine, die), bending: { ...job.bending, ...change.bending } };
 }
 
 /** The frame of a job's plan; throws with the codes of the stops where there is none. */

@@ -20,11 +20,20 @@ type TubeSizes = { outsideDiameter: number; share: number; spring: number };
 const jobOf = (frame: Frame, { outsideDiameter, share, spring }: TubeSizes): Job =>
   jobWith(frame, {
     tube: { outsideDiameter, wall: outsideDiameter / spring },
-    machine: { dieRadius: share * outsideDiameter },
+    die: { radius: share * outsideDiameter },
   });
 
-/** The plan without what shows a person the reference that was typed: the views' dimension lines. */
-const comparable = (job: Job) => ({ ...plan(job), views: [] });
+/**
+ * The plan without what is told in the reference that was typed: the views' dimension lines, the reference of each check
+ * and the ± that a size has in it, and what the frame becomes where it is read by another one.
+ */
+function comparable(job: Job) {
+  const made = plan(job);
+  const findings = made.findings.filter(({ code }) => code !== 'size-doubtful');
+  if (made.frame === null) return { ...made, findings, views: [] };
+  const checks = made.frame.checks.map(({ reference: _, ...check }) => check);
+  return { ...made, findings, views: [], frame: { ...made.frame, checks, readingCheck: null } };
+}
 
 /** Holds the plan of a frame typed over the outside, centre to centre and inside to inside against each other. */
 function samePlans(typed: (reference: Reference) => Frame, sizes: TubeSizes): FramePlan {

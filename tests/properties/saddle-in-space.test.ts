@@ -29,6 +29,7 @@ const straight = (name: string, from: Vector3, direction: Vector3): MemberGeomet
   name,
   centreline: centrelineFromChain({ point: from, direction, normal: z }, [{ kind: 'straight', length: 400 }]),
   closed: false,
+  closing: null,
   start: free,
   finish: free,
 });
@@ -123,7 +124,14 @@ it('every outer point of a plane wrap on an arc lies in one plane, tilted as ask
         const arc = centrelineFromChain({ point: { x: 0, y: 0, z: 0 }, direction: x, normal: z }, [
           { kind: 'arc', radius, angle: 1, rotation: 0, made: 'die' },
         ]);
-        const member: MemberGeometry = { name: 'm', centreline: arc, closed: false, start: free, finish: free };
+        const member: MemberGeometry = {
+          name: 'm',
+          centreline: arc,
+          closed: false,
+          closing: null,
+          start: free,
+          finish: free,
+        };
         const station = radius / 2;
         const here = placeAt(arc, station)!;
         const outside = outsideAt(member, station, null)!;

@@ -122,15 +122,15 @@ export function byForce(input: SweptInput, index: number, steps: Steps): Map<Obs
 
 /**
  * The smallest distance between surfaces of two places of the tube that are not neighbours (so far apart along it that
- * the tightest bend could bring them no nearer than a diameter), one on the bent part, one on the tube not yet bent.
+ * the tightest bend could bring them no nearer than a diameter, or so many times farther), one on the bent part, one on the tube not yet bent.
  */
-export function tubeToItself(input: SweptInput, index: number, steps: Steps): number {
+export function tubeToItself(input: SweptInput, index: number, steps: Steps, farther = 1): number {
   const { machine, centreline } = input;
   const stand = standAt(input, index);
   const { command, dieRadius, piece } = input.bends[index]!;
   const radii = centreline.pieces.slice(0, piece).flatMap((each) => (each.kind === 'arc' ? [each.radius] : []));
   const radius = Math.min(dieRadius, ...radii);
-  const neighbours = 2 * radius * Math.asin(machine.outsideDiameter / 2 / radius);
+  const neighbours = farther * 2 * radius * Math.asin(machine.outsideDiameter / 2 / radius);
   const count = Math.ceil((stand.station + input.extraAtStart) / steps.along);
   let least = Infinity;
   for (let step = 0; step <= count; step += 1) {

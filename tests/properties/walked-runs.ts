@@ -1,9 +1,8 @@
 import fc from 'fast-check';
 import type { Frame, Member, RunPoint } from '../../server/job/frame.ts';
-import type { Job } from '../../server/job/job.ts';
 import type { MemberPlan } from '../../server/plan/frame.ts';
 import { rotate, type Vector3 } from '../../server/solver/geometry/vector.ts';
-import { between, jobWith, plannedFrame } from './plans-compared.ts';
+import { between, jobWith, plannedFrame, type JobChange } from './plans-compared.ts';
 
 const DEGREE = Math.PI / 180;
 
@@ -43,9 +42,7 @@ export function walked(of: readonly Turn[]): { points: RunPoint[]; normal: Vecto
 
 export const runOf = (points: readonly RunPoint[]): Frame => ({ shape: 'run', points: [...points] });
 /** Nothing to hold: a grip that the first straight is too short for would be added at the datum end alone. */
-export const BENCH: { machine: Partial<Job['machine']> } = {
-  machine: { gripLength: 0, leastStraight: 0, largestAngle: 360 },
-};
+export const BENCH: JobChange = { machine: { leastStraight: 0 }, die: { gripLength: 0, largestAngle: 360 } };
 export const planned = (frame: Frame): MemberPlan => plannedFrame(jobWith(frame, BENCH)).members[0]!;
 
 /** What a bender sets: straight, turn of the tube, bend, radius; and the last straight [mm, degrees]. */

@@ -1,7 +1,9 @@
 import { newJob } from '../../server/job/default-job.ts';
 import type { Job } from '../../server/job/job.ts';
 import type { BendRow } from '../../server/plan/bending.ts';
-import type { MemberPlan } from '../../server/plan/frame.ts';
+import type { CheckDimension, MemberPlan } from '../../server/plan/frame.ts';
+import type { Making, MemberMaking } from '../../server/plan/making.ts';
+import type { ReadingCheck } from '../../server/plan/reading-check.ts';
 import type { Plan } from '../../server/plan/plan.ts';
 import { correction } from './fixture-correction.ts';
 import { figure } from './fixture-figure.ts';
@@ -49,6 +51,26 @@ function bend(number: number, start: number, made: BendRow['made'], angle: numbe
   };
 }
 
+/** Bent from the start, near to its own end, with an extra to cut off; nothing for a member without bends. */
+function making(bent: boolean): MemberMaking {
+  const way = (key: Making['key'], possible: boolean): Making => ({
+    key,
+    possible,
+    problems: possible ? [] : [{ code: 'strikes', bend: 3, value: -12.5, low: 0, obstacle: 'bed' }],
+    extraFirst: figure(0, 'mm'),
+    extraLast: figure(80, 'mm'),
+    clearance: { obstacle: 'tube', while: 'bending', bend: 3, distance: figure(41.5, 'mm') },
+  });
+  return {
+    from: 'start',
+    side: 'right',
+    ways: bent ? [way('as-planned', true), way('other-end', true), way('other-side', false)] : [],
+    split: null,
+    radii: null,
+    closing: null,
+  };
+}
+
 function member(name: string, bends: BendRow[], length: number): MemberPlan {
   const point = { x: 0, y: 0, z: 0 };
   const end = { kind: 'free', onto: null, point, angle: null, offset: null } as const;
@@ -64,7 +86,34 @@ function member(name: string, bends: BendRow[], length: number): MemberPlan {
     mass: figure(length * 0.0015, 'kg'),
     bends,
     lastStraight: figure(484, 'mm'),
+    making: making(bends.length > 0),
     templates: [],
+  };
+}
+
+/** Two sizes, one misreading and one that gives no frame. */
+function readingCheck(diameter: number): ReadingCheck {
+  const wanted = (key: string, value: number): ReadingCheck['dimensions'][number] => ({
+    key,
+    index: 0,
+    field: '/frame/width',
+    reference: 'outside',
+    wanted: figure(value, 'mm'),
+  });
+  return {
+    dimensions: [wanted('width-at-corners', 950), wanted('right-leg', 600)],
+    rows: [
+      {
+        slip: 'outside-read-as-centre',
+        field: '/frame/width',
+        dieRadius: null,
+        gets: [figure(950 + diameter, 'mm'), figure(600, 'mm')],
+        off: [diameter, 0],
+        worst: diameter,
+        frame: null,
+      },
+      { slip: 'other-die', field: '', dieRadius: 76.2, gets: [null, null], off: [null, null], worst: null, frame: null },
+    ],
   };
 }
 
@@ -76,10 +125,13 @@ export function makePlan(diameter = 38.1): Plan {
     2080,
   );
   const bar = member('crossbar 1', [], 910);
-  const size = (key: string, value: number) => ({
+  const size = (key: string, value: number): CheckDimension => ({
     key,
     index: 0,
     field: '',
+    reference: 'outside',
+    allowed: figure(3, 'mm'),
+    worstTube: { least: figure(value - 0.3, 'mm'), most: figure(value + 0.3, 'mm') },
     outside: figure(value, 'mm', 0.5),
     centre: figure(value - diameter, 'mm', 0.5),
     inside: figure(value - 2 * diameter, 'mm', 0.5),
@@ -102,6 +154,10 @@ export function makePlan(diameter = 38.1): Plan {
       shareAt90: figure(0.026, 'ratio'),
       bendTo90: figure(92.4, 'deg', 0.5),
       radiusAfterRelease: figure(HOOP.corner, 'mm'),
+      stretchAt90: figure(0, 'mm'),
+      fit: null,
+      bendsTyped: 0,
+      bendsOfTube: 0,
     },
     frame: {
       members: [hoop, bar],
@@ -111,6 +167,7 @@ export function makePlan(diameter = 38.1): Plan {
         size('left-leg', 600),
         size('right-leg', 600),
       ],
+      readingCheck: readingCheck(diameter),
       mass: figure(4.5, 'kg'),
       tubeLength: figure(2.99, 'm'),
       planar: true,

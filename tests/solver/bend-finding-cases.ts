@@ -1,6 +1,7 @@
 import type { FindingCode, FindingGrade } from '../../server/plan/finding.ts';
 import type { Job } from '../../server/job/job.ts';
 import { calm, shapes, type Case } from './frame-finding-cases.ts';
+import { testBend } from './made-up-shop.ts';
 
 const { D, R, hoop, run, at } = shapes;
 
@@ -15,7 +16,7 @@ const ofMachine = (
 const tests = (...bends: readonly (readonly [number, number])[]): Partial<Job['machine']> => ({
   springback: {
     method: 'test-bends',
-    bends: bends.map(([commandedAngle, measuredAngle]) => ({ commandedAngle, measuredAngle, measuredRadius: null })),
+    bends: bends.map(([commanded, measured]) => testBend(commanded, measured)),
   },
 });
 
@@ -42,14 +43,14 @@ const own = (change: { elongation?: number; strengthCoefficient?: number; elasti
 export const machineCases: readonly Case[] = [
   ofMachine('die-radius-under-tube-radius', 'stop', {
     name: 'a die no wider than the tube',
-    job: calm(elbow, { dieRadius: D / 2 }),
-    field: '/machine/dieRadius',
+    job: calm(elbow, {}, { radius: D / 2 }),
+    field: '/machine/dies/0/radius',
     data: { value: D / 2, low: D / 2 },
   }),
   ofMachine('die-radius-tight', 'note', {
     name: 'a die of less than twice the tube',
-    job: calm(elbow, { dieRadius: 1.9 * D }),
-    field: '/machine/dieRadius',
+    job: calm(elbow, {}, { radius: 1.9 * D }),
+    field: '/machine/dies/0/radius',
     data: { value: 1.9 * D, ratio: 1.9, low: 2 * D },
     beside: ['flattening-likely'],
   }),
@@ -65,11 +66,23 @@ export const machineCases: readonly Case[] = [
     field: '/machine/springback/bends',
     data: { value: 1, low: 2 },
   }),
+  ofMachine('test-bends-one-angle', 'caution', {
+    name: 'three test bends at one angle',
+    job: calm(elbow, tests([90, 87.3], [90, 87.1], [90, 87.2])),
+    field: '/machine/springback/bends',
+    data: { count: 3, angle: 90 },
+  }),
+  ofMachine('scatter-over-typed', 'note', {
+    name: 'test bends that scatter more than was typed',
+    job: calm(elbow, tests([45, 43.5], [90, 86.2], [120, 117.5])),
+    field: '/machine/accuracy/angleScatter',
+    data: { value: 0.5 },
+  }),
   ofMachine('test-bends-no-fit', 'caution', {
     name: 'bends that grew on release',
     job: calm(elbow, tests([45, 60], [90, 130])),
     field: '/machine/springback/bends',
-    data: { bends: 2 },
+    data: { count: 2 },
   }),
   ofMachine('springback-extrapolated', 'note', {
     name: 'a bend far beyond those tested',
@@ -79,12 +92,13 @@ export const machineCases: readonly Case[] = [
   }),
   ofMachine('straight-short-for-machine', 'caution', {
     name: 'bends that the clamp has no room between',
-    job: calm(run(at(0, 0), at(600, 0), at(600, 300), at(0, 300)), { leastStraight: 80 }),
+    job: calm(run(at(0, 0), at(600, 0), at(600, 300), at(0, 300)), { leastStraight: 80 }, { gripLength: 60 }),
     data: { value: 300 - 2 * R, low: 80 },
+    beside: ['bend-no-way', 'tube-strikes'],
   }),
   ofMachine('grip-short', 'note', {
     name: 'a first straight that the clamp cannot hold',
-    job: calm(run(at(0, 0), at(R + 40, 0), at(R + 40, 600)), { gripLength: 100 }),
+    job: calm(run(at(0, 0), at(R + 40, 0), at(R + 40, 600)), {}, { gripLength: 100 }),
     data: { value: 40, low: 100, extra: 60 },
   }),
   ofMachine('last-straight-short', 'caution', {
@@ -94,13 +108,14 @@ export const machineCases: readonly Case[] = [
   }),
   ofMachine('crowned-bar-gripped', 'note', {
     name: 'a crown between the bends',
-    job: calm(hoop({ crossbar: { form: 'crowned', radius: 2400 } }), { leastStraight: 80 }),
+    job: calm(hoop({ crossbar: { form: 'crowned', radius: 2400 } }), { leastStraight: 80 }, { gripLength: 80 }),
     data: { value: 0, low: 80 },
   }),
   ofMachine('angle-over-machine', 'stop', {
     name: 'more than the machine turns',
-    job: calm(elbow, { largestAngle: 80 }),
+    job: calm(elbow, {}, { largestAngle: 80 }),
     data: { high: 80 },
+    beside: ['bend-no-way'],
   }),
   ofMachine('radius-not-of-die', 'caution', {
     name: 'a radius that the die does not give',
@@ -114,7 +129,7 @@ export const machineCases: readonly Case[] = [
   }),
   ofMachine('flattening-likely', 'caution', {
     name: 'a die that flattens the tube',
-    job: calm(elbow, { dieRadius: 1.4 * D }),
+    job: calm(elbow, {}, { radius: 1.4 * D }),
     data: {},
     beside: ['die-radius-tight'],
   }),

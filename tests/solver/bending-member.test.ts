@@ -1,42 +1,44 @@
 import { describe, expect, it } from 'vitest';
-import type { Machine } from '../../server/job/machine.ts';
+import type { Die, Machine } from '../../server/job/machine.ts';
 import type { Tube } from '../../server/job/tube.ts';
 import { planMember, type MemberContext } from '../../server/solver/bending/plan-member.ts';
 import { planSpringback } from '../../server/solver/bending/plan-springback.ts';
+import { setUpOf } from '../../server/solver/bending/set-up.ts';
 import type { MemberGeometry } from '../../server/solver/frame/frame-geometry.ts';
 import { centrelineFromChain, type Link } from '../../server/solver/geometry/centreline.ts';
 import { planTube } from '../../server/solver/tube/plan-tube.ts';
+import { BENDER, testBend, TUBE, withDie } from './made-up-shop.ts';
 
 const quarter = Math.PI / 2;
-const tube: Tube = { outsideDiameter: 38.1, wall: 1.65, grade: { from: 'catalogue', key: '304' } };
-const machine: Machine = {
-  name: 'bender',
-  dieRadius: 76.2,
-  springback: {
-    method: 'test-bends',
-    bends: [
-      { commandedAngle: 20, measuredAngle: 17.9, measuredRadius: null },
-      { commandedAngle: 120, measuredAngle: 113.6, measuredRadius: 80 },
-    ],
+const tube: Tube = { ...TUBE, grade: { from: 'catalogue', key: '304' } };
+const onThis = { dieRadius: 76.2 };
+const machine: Machine = withDie(
+  {
+    ...BENDER,
+    springback: {
+      method: 'test-bends',
+      bends: [testBend(20, 17.9, null, onThis), testBend(120, 113.6, 80, onThis)],
+    },
+    leastStraight: 60,
+    accuracy: { ...BENDER.accuracy, angleScatter: 0.2 },
   },
-  gripLength: 50,
-  leastStraight: 60,
-  trimAllowance: 0,
-  stretchPerBend: 0,
-  rotationSign: 1,
-  angleScatter: 0.2,
-  largestAngle: 180,
-};
+  { radius: 76.2, gripLength: 50 },
+);
 
-function contextFor(change: Partial<Machine> = {}, others: readonly MemberGeometry[] = []): MemberContext {
-  const changed = { ...machine, ...change };
-  const { grade } = planTube(tube);
+function contextFor(
+  change: Partial<Machine> = {},
+  others: readonly MemberGeometry[] = [],
+  die: Partial<Die> = {},
+): MemberContext {
+  const changed = setUpOf(withDie({ ...machine, ...change }, die), tube).setUp!;
+  const { grade, tolerance } = planTube(tube);
   const { law } = planSpringback(tube, grade, changed);
   return {
     tube,
     grade,
     machine: changed,
     law: law!,
+    tolerance: { outsideDiameter: tolerance!.outsideDiameter.plus, wall: tolerance!.wall.plus! },
     paperThickness: 0.1,
     templateStations: 24,
     partners: new Map(others.map((member) => [member.name, member])),
@@ -47,7 +49,8 @@ function contextFor(change: Partial<Machine> = {}, others: readonly MemberGeomet
 function member(links: readonly Link[], name = 'tube'): MemberGeometry {
   const start = { point: { x: 0, y: 0, z: 0 }, direction: { x: 1, y: 0, z: 0 }, normal: { x: 0, y: 0, z: 1 } };
   const free = { kind: 'free' } as const;
-  return { name, centreline: centrelineFromChain(start, links), closed: false, start: free, finish: free };
+  const centreline = centrelineFromChain(start, links);
+  return { name, centreline, closed: false, closing: null, start: free, finish: free };
 }
 
 const bend = (rotation = 0, angle = quarter, radius = 80): Link => ({
@@ -64,7 +67,7 @@ describe('a U of two bends', () => {
   const u = member([straight(200), bend(), straight(100), bend(), straight(150)]);
 
   it('has its rows in order, with marks on the straight tube', () => {
-    const { plan } = planMember(u, contextFor());
+    const { plan } = planMember(u, 'start', contextFor());
     const arc = 80 * quarter;
     expect(plan.bends.map((row) => row.feed.value)).toEqual([200, 100]);
     expect(plan.bends.map((row) => row.startMark.value)).toEqual(
@@ -81,7 +84,7 @@ describe('a U of two bends', () => {
   });
 
   it('is checked from the sawn end, then over both legs', () => {
-    const { plan } = planMember(u, contextFor());
+    const { plan } = planMember(u, 'start', contextFor());
     expect(plan.bends[0]!.check!.value).toBeCloseTo(200 + 80 + 19.05, 9);
     // outside to outside of a U is centre to centre and one diameter more
     expect(plan.bends[1]!.check!.value).toBeCloseTo(100 + 2 * 80 + 38.1, 9);
@@ -89,7 +92,7 @@ describe('a U of two bends', () => {
 
   it('stretch moves every later mark back and shortens the tube', () => {
     const arc = 80 * quarter;
-    const { plan } = planMember(u, contextFor({ stretchPerBend: 2 }));
+    const { plan } = planMember(u, 'start', contextFor({ stretchPerBend: 2 }));
     expect(plan.bends[0]!.startMark.value).toBeCloseTo(200, 9);
     expect(plan.bends[0]!.endMark.value).toBeCloseTo(200 + arc - 2, 9);
     expect(plan.bends[1]!.startMark.value).toBeCloseTo(300 + arc - 2, 9);
@@ -98,26 +101,26 @@ describe('a U of two bends', () => {
   });
 
   it('leaves extra on a first straight that the clamp cannot hold, and marks move by it', () => {
-    const { plan, findings } = planMember(u, contextFor({ gripLength: 230, trimAllowance: 10 }));
+    const { plan, findings } = planMember(u, 'start', contextFor({ trimAllowance: 10 }, [], { gripLength: 230 }));
     expect(plan.bends[0]!.startMark.value).toBeCloseTo(230, 9);
     expect(plan.cutLength.value).toBeCloseTo(450 + 160 * quarter + 30 + 10, 9);
     const short = findings.find((each) => each.code === 'grip-short')!;
     expect(short.data).toMatchObject({ value: 200, low: 230, extra: 30 });
-    expect(codes(planMember(u, contextFor()).findings)).not.toContain('grip-short');
+    expect(codes(planMember(u, 'start', contextFor()).findings)).not.toContain('grip-short');
   });
 
   it('warns of straights that the machine cannot clamp, of too large an angle, and of a foreign radius', () => {
-    const short = planMember(u, contextFor({ leastStraight: 151 })).findings;
+    const short = planMember(u, 'start', contextFor({ leastStraight: 151 })).findings;
     expect(codes(short)).toEqual(expect.arrayContaining(['straight-short-for-machine', 'last-straight-short']));
-    expect(codes(planMember(u, contextFor({ leastStraight: 100 })).findings)).not.toContain(
+    expect(codes(planMember(u, 'start', contextFor({ leastStraight: 100 })).findings)).not.toContain(
       'straight-short-for-machine',
     );
-    const far = planMember(u, contextFor({ largestAngle: 95 })).findings.find(
+    const far = planMember(u, 'start', contextFor({}, [], { largestAngle: 95 })).findings.find(
       (each) => each.code === 'angle-over-machine',
     )!;
     expect(far.grade).toBe('stop');
     expect(far.data).toMatchObject({ bends: '1, 2', high: 95 });
-    const foreign = planMember(member([straight(200), bend(0, quarter, 120), straight(200)]), contextFor());
+    const foreign = planMember(member([straight(200), bend(0, quarter, 120), straight(200)]), 'start', contextFor());
     const row = foreign.plan.bends[0]!;
     expect(codes(foreign.findings)).toContain('radius-not-of-die');
     expect(contextFor().law.radiusFor(row.dieRadius.value)).toBeCloseTo(120, 6);
@@ -135,12 +138,12 @@ it('a Z turns half round, out of plane a quarter, in the sign of the machine', (
     bend(quarter),
     straight(200),
   ]);
-  const right = planMember(zed, contextFor()).plan.bends;
+  const right = planMember(zed, 'start', contextFor()).plan.bends;
   expect(right.map((row) => row.rotation.value)).toEqual(
     [0, 180, 90].map((angle) => expect.closeTo(angle, 9) as number),
   );
   expect(right[2]!.rotationRound.value).toBeCloseTo((Math.PI * 38.1) / 4, 9);
-  const left = planMember(zed, contextFor({ rotationSign: -1 })).plan.bends;
+  const left = planMember(zed, 'start', contextFor({ rotationSign: -1 })).plan.bends;
   expect(left.map((row) => row.rotation.value)).toEqual(
     [0, -180, -90].map((angle) => expect.closeTo(angle, 9) as number),
   );
@@ -152,7 +155,7 @@ describe('a crowned crossbar', () => {
   const hoop = member([straight(600), bend(0, angle), crown, bend(0, angle), straight(600)], 'hoop');
 
   it('has three rows; the crown counts as length between the bends, and the clamp grips it', () => {
-    const { plan, findings } = planMember(hoop, contextFor());
+    const { plan, findings } = planMember(hoop, 'start', contextFor());
     expect(plan.bends.map((row) => row.made)).toEqual(['die', 'rolled', 'die']);
     expect(plan.bends[1]!.angleToBendTo.value).toBeCloseTo(20, 9);
     expect(plan.bends[1]!.dieRadius.value).toBeLessThan(2000);
@@ -162,7 +165,7 @@ describe('a crowned crossbar', () => {
   });
 
   it('is checked from the foot to the top of the crown, which is where its points say', () => {
-    const { plan } = planMember(hoop, contextFor());
+    const { plan } = planMember(hoop, 'start', contextFor());
     const piece = plan.pieces[2]!;
     if (piece.kind !== 'arc') throw new Error('the third piece is the crown');
     expect(plan.bends[0]!.check!.value).toBeCloseTo(piece.centre.x + 2000 + 19.05, 9);
@@ -186,7 +189,7 @@ describe('a crossbar that sits on two legs', () => {
   };
 
   it('has a saddle wrap and is sawn shorter by the throat', () => {
-    const { plan } = planMember(across, contextFor({}, [legUp]));
+    const { plan } = planMember(across, 'start', contextFor({}, [legUp]));
     const [template] = plan.templates;
     expect(template!.key).toBe('crossbar 1 start');
     expect(template!.kind).toBe('saddle');
@@ -207,14 +210,14 @@ describe('a crossbar that sits on two legs', () => {
         [straight(1000)],
       ),
     };
-    const [template] = planMember(turned, contextFor({}, [partner])).plan.templates;
+    const [template] = planMember(turned, 'start', contextFor({}, [partner])).plan.templates;
     expect(template!.key).toBe('crossbar 1 finish');
     expect(template!.ringStation).toBe(500);
     expect(template!.low).toBeCloseTo(-19.05, 9);
   });
 
   it('a partner that is not there, and an axis that passes by, are stops', () => {
-    expect(codes(planMember(across, contextFor()).findings)).toContain('saddle-partner-missing');
+    expect(codes(planMember(across, 'start', contextFor()).findings)).toContain('saddle-partner-missing');
     const aside = {
       ...across,
       centreline: {
@@ -222,7 +225,7 @@ describe('a crossbar that sits on two legs', () => {
         pieces: across.centreline.pieces.map((piece) => ({ ...piece, start: { x: 0, y: 0, z: 5 } })),
       },
     };
-    const { plan, findings } = planMember(aside, contextFor({}, [legUp]));
+    const { plan, findings } = planMember(aside, 'start', contextFor({}, [legUp]));
     expect(codes(findings)).toContain('saddle-end-off-partner');
     expect(plan.templates).toHaveLength(0);
   });

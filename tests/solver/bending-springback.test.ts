@@ -3,29 +3,20 @@ import { describe, expect, it } from 'vitest';
 import type { Machine, TestBend } from '../../server/job/machine.ts';
 import type { Tube } from '../../server/job/tube.ts';
 import { planSpringback } from '../../server/solver/bending/plan-springback.ts';
+import { setUpOf } from '../../server/solver/bending/set-up.ts';
 import { planTube } from '../../server/solver/tube/plan-tube.ts';
+import { BENDER, testBend, TUBE, withDie } from './made-up-shop.ts';
 
 const RADIAN = Math.PI / 180;
-const tube: Tube = { outsideDiameter: 38.1, wall: 1.65, grade: { from: 'catalogue', key: '304' } };
-const machine: Machine = {
-  name: 'bender',
-  dieRadius: 76.2,
-  springback: { method: 'theory' },
-  gripLength: 50,
-  leastStraight: 60,
-  trimAllowance: 0,
-  stretchPerBend: 0,
-  rotationSign: 1,
-  angleScatter: 0.2,
-  largestAngle: 180,
-};
-const test = (commandedAngle: number, measuredAngle: number, measuredRadius: number | null = null): TestBend => ({
-  commandedAngle,
-  measuredAngle,
-  measuredRadius,
-});
-const plan = (change: Partial<Machine> = {}, of: Tube = tube) =>
-  planSpringback(of, planTube(of).grade, { ...machine, ...change });
+const tube: Tube = { ...TUBE, grade: { from: 'catalogue', key: '304' } };
+const machine: Machine = withDie(
+  { ...BENDER, leastStraight: 60, accuracy: { ...BENDER.accuracy, angleScatter: 0.2 } },
+  { radius: 76.2, gripLength: 50 },
+);
+const test = (commanded: number, measured: number, radius: number | null = null): TestBend =>
+  testBend(commanded, measured, radius, { dieRadius: 76.2 });
+const plan = (change: Partial<Machine> = {}, dieRadius = 76.2, of: Tube = tube) =>
+  planSpringback(of, planTube(of).grade, setUpOf(withDie({ ...machine, ...change }, { radius: dieRadius }), of).setUp!);
 const fromTests = (...bends: TestBend[]) => plan({ springback: { method: 'test-bends', bends } });
 const codes = (findings: readonly { code: string }[]) => findings.map((each) => each.code);
 
@@ -53,7 +44,7 @@ describe('by theory', () => {
 
   it('does not change with the unit of length', () => {
     const small = { ...tube, outsideDiameter: tube.outsideDiameter / 1000, wall: tube.wall / 1000 };
-    const scaled = plan({ dieRadius: machine.dieRadius / 1000 }, small);
+    const scaled = plan({}, 76.2 / 1000, small);
     expect(scaled.springback!.bendTo90.value).toBeCloseTo(plan().springback!.bendTo90.value, 9);
   });
 });
@@ -71,12 +62,22 @@ describe('from test bends', () => {
     expect(at(113.6) / RADIAN).toBeCloseTo(0.2 * Math.SQRT2, 9);
   });
 
-  it('takes a share from one, and says that it is too few', () => {
-    const { springback, findings } = fromTests(test(90, 87.3, 77.9));
-    expect(springback!.method).toBe('share');
-    expect(springback!.bendTo90.value).toBeCloseTo(90 / (87.3 / 90), 9);
-    expect(springback!.radiusAfterRelease.value).toBeCloseTo(77.9, 9);
-    expect(codes(findings)).toEqual(['test-bends-too-few']);
+  it('says that one is too few, and takes from it only the radius that was measured', () => {
+    const { springback, findings, law } = fromTests(test(90, 87.3, 77.9));
+    expect(codes(findings)).toEqual(['test-bends-too-few', 'springback-estimate']);
+    expect(springback!.method).toBe('theory');
+    expect(springback!.fit).toBeNull();
+    expect(springback!.bendTo90.value).toBe(plan().springback!.bendTo90.value);
+    expect(springback!.radiusAfterRelease.value).toBe(77.9);
+    expect(law!.radiusMeasured).toBe(true);
+  });
+
+  it('says that several at one angle leave the line open, and computes by theory', () => {
+    const { springback, findings } = fromTests(test(90, 87.3), test(90, 87.1), test(90, 87.2));
+    expect(codes(findings)).toEqual(['test-bends-one-angle', 'springback-estimate']);
+    expect(findings[0]!.data).toEqual({ count: 3, angle: 90 });
+    expect(springback!.method).toBe('theory');
+    expect(springback!.bendTo90.value).toBe(plan().springback!.bendTo90.value);
   });
 
   it('falls back on theory without any, and where no metal would do what was typed', () => {
@@ -115,8 +116,8 @@ describe('dies and grades that cannot be', () => {
     [57, 'die-radius-tight', 'caution'],
     [76, 'die-radius-tight', 'note'],
   ])('radius %d: %s, %s', (dieRadius, code, grade) => {
-    const { findings, law } = plan({ dieRadius });
-    expect(findings[0]).toMatchObject({ code, grade, wayOut: { field: '/machine/dieRadius', value: 76.2 } });
+    const { findings, law } = plan({}, dieRadius);
+    expect(findings[0]).toMatchObject({ code, grade, wayOut: { field: '/machine/dies/0/radius', value: 76.2 } });
     expect(law === null).toBe(grade === 'stop');
   });
 
@@ -131,7 +132,7 @@ describe('dies and grades that cannot be', () => {
       proofStress: 200,
       elongation: 40,
     } as const;
-    const { law, findings } = plan({}, { ...tube, grade: rubber });
+    const { law, findings } = plan({}, 76.2, { ...tube, grade: rubber });
     expect(law).toBeNull();
     expect(findings.at(-1)).toMatchObject({ code: 'springback-too-large', grade: 'stop', field: '/tube/grade' });
   });

@@ -4,7 +4,7 @@ import type { Hoop } from '../../server/job/frame.ts';
 import type { Job } from '../../server/job/job.ts';
 import type { Way, WayKey } from '../../server/plan/correction.ts';
 import { readHoop } from '../../server/solver/correction/hoop-readings.ts';
-import { wrongMarks } from '../../server/solver/correction/slips.ts';
+import { wrongMarks } from '../../server/solver/correction/wrong-marks.ts';
 import { frameGeometry } from '../../server/solver/frame/expand-frame.ts';
 import { plan } from '../../server/solver/plan.ts';
 

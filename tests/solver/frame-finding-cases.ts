@@ -2,8 +2,10 @@ import { newFrame } from '../../server/job/default-frame.ts';
 import { newJob } from '../../server/job/default-job.ts';
 import type { Frame, Hoop, Offset, Ring, RunPoint } from '../../server/job/frame.ts';
 import type { Job } from '../../server/job/job.ts';
-import type { FindingCode, FindingGrade } from '../../server/plan/finding.ts';
+import type { Die } from '../../server/job/machine.ts';
+import type { Finding, FindingCode, FindingGrade } from '../../server/plan/finding.ts';
 import { plan } from '../../server/solver/plan.ts';
+import { withDie } from './made-up-shop.ts';
 
 const D = 38.1;
 /** Radius of the usual die's bends after release [mm], as the plan says it. */
@@ -19,12 +21,15 @@ export type Case = {
   readonly field: string;
   readonly data: Readonly<Record<string, number | string>>;
   readonly beside?: readonly FindingCode[];
+  /** The way out that it must offer, where that is worth more than that there is one. */
+  readonly out?: Finding['wayOut'];
 };
 
 /** A job whose machine asks nothing of straights, so that only what is meant is said. */
-export function calm(frame: Frame, machine: Partial<Job['machine']> = {}): Job {
+export function calm(frame: Frame, machine: Partial<Job['machine']> = {}, die: Partial<Die> = {}): Job {
   const job = newJob(frame.shape);
-  return { ...job, frame, machine: { ...job.machine, gripLength: 0, leastStraight: 0, ...machine } };
+  const easy = withDie({ ...job.machine, leastStraight: 0, ...machine }, { gripLength: 0, ...die });
+  return { ...job, frame, machine: easy };
 }
 
 const outside = (value: number) => ({ value, reference: 'outside' as const });
@@ -146,13 +151,16 @@ const runs: Case[] = [
     low: 600,
     shortage: 100,
   }),
-  stop(
-    'member-crosses-itself',
-    'a loop that comes back 20 mm above itself',
-    run(at(0, 0), at(800, 0), at(800, 800), at(400, 800, 20), at(400, -400, 20)),
-    '/points',
-    { value: 20, low: D },
-  ),
+  {
+    ...stop(
+      'member-crosses-itself',
+      'a loop that comes back 20 mm above itself',
+      run(at(0, 0), at(800, 0), at(800, 800), at(400, 800, 20), at(400, -400, 20)),
+      '/points',
+      { value: 20, low: D },
+    ),
+    beside: ['bend-no-way', 'tube-strikes'],
+  },
   stop(
     'die-radius-under-tube-radius',
     'a radius under the tube’s',

@@ -1,10 +1,12 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { Job } from '../../server/job/job.ts';
-import { FINDING_CODES, type FindingCode } from '../../server/plan/finding.ts';
+import { FINDING_CODES, type Finding, type FindingCode } from '../../server/plan/finding.ts';
 import { parseJob } from '../../server/job/validate.ts';
 import { plan } from '../../server/solver/plan.ts';
 import { machineCases } from './bend-finding-cases.ts';
+import { makingCases } from './making-finding-cases.ts';
+import { shopCases } from './shop-finding-cases.ts';
 import { calm, shapes, stops, type Case } from './frame-finding-cases.ts';
 import { memberStops } from './member-finding-cases.ts';
 
@@ -19,7 +21,7 @@ const said = (job: Job): FindingCode[] => [
 ];
 
 /** The job with a way out taken. */
-function mended(job: Job, { field, value }: { field: string; value: number | string | null }): Job {
+function mended(job: Job, { field, value }: NonNullable<Finding['wayOut']>): Job {
   const document = structuredClone(job);
   const names = field.slice(1).split('/');
   const last = names.pop()!;
@@ -31,11 +33,11 @@ function mended(job: Job, { field, value }: { field: string; value: number | str
   return parsed.job;
 }
 
-const cases: readonly Case[] = [...stops, ...memberStops, ...machineCases];
+const cases: readonly Case[] = [...stops, ...memberStops, ...machineCases, ...shopCases, ...makingCases];
 const named = cases.map((one) => [`${one.code}: ${one.name}`, one] as const);
 
 describe('what is wrong is said once, at its field, with its value and limits', () => {
-  it.each(named)('%s', (_, { job, code, grade, field, data, beside = [] }) => {
+  it.each(named)('%s', (_, { job, code, grade, field, data, beside = [], out }) => {
     expect(said(job).sort()).toEqual([code, ...beside].sort());
     const found = plan(job).findings.filter((one) => one.code === code);
     expect(found.map((one) => [one.grade, one.field])).toEqual([[grade, field]]);
@@ -44,7 +46,8 @@ describe('what is wrong is said once, at its field, with its value and limits', 
       if (typeof wanted === 'number') expect(value, name).toBeCloseTo(wanted, 9);
       else expect(value, name).toBe(wanted);
     }
-    expect(plan(job).frame === null).toBe(grade === 'stop' && !(DRAWN.has(code) && field.startsWith('/frame')));
+    if (out !== undefined) expect(found[0]!.wayOut).toEqual(out);
+    expect(plan(job).frame === null).toBe(grade === 'stop' && !isDrawn(code, field));
   });
 });
 
@@ -53,8 +56,13 @@ const DRAWN = new Set<FindingCode>([
   'members-cross',
   'member-crosses-itself',
   'angle-over-machine',
-  'die-radius-under-tube-radius',
+  'die-for-other-tube',
+  'tube-strikes',
 ]);
+
+/** A radius that was typed for one bend too: the others are drawn. */
+const isDrawn = (code: FindingCode, field: string): boolean =>
+  DRAWN.has(code) || (code === 'die-radius-under-tube-radius' && field.startsWith('/frame'));
 
 const withWayOut = named.flatMap(([name, { job, code }]) =>
   plan(job).findings.flatMap((one) => (one.code === code && one.wayOut !== null ? [[name, job, one] as const] : [])),
@@ -67,7 +75,7 @@ describe('a way out that is offered leads out', () => {
     expect(after.findings.filter(({ grade, field }) => grade === 'stop' && field === wayOut!.field)).toEqual([]);
   });
 
-  it('wherever a typed size passes a limit that it could keep', () => {
+  it('wherever there is one that the program can tell', () => {
     const codes = new Set(withWayOut.map(([, , { code }]) => code));
     for (const code of [
       'leg-short-for-bend',
@@ -78,18 +86,27 @@ describe('a way out that is offered leads out', () => {
       'straight-negative',
       'path-not-possible',
       'die-radius-tight',
+      'tolerance-no-row',
+      'die-missing',
+      'die-for-other-tube',
+      'scatter-over-typed',
+      'bend-another-way',
+      'closing-straight-missing',
+      'closing-weld-near-bend',
     ] as const)
       expect(codes).toContain(code);
   });
 });
 
-it('every code that frames and bends can raise is raised here, or of every frame', () => {
-  const folders = ['frame', 'bending'].map((name) => new URL(`../../server/solver/${name}/`, import.meta.url));
+it('every code that tubes, frames, bends and making can raise is raised here, or of every frame', () => {
+  const folders = ['tube', 'frame', 'bending', 'making'].map(
+    (name) => new URL(`../../server/solver/${name}/`, import.meta.url),
+  );
   const sources = folders.flatMap((folder) =>
     readdirSync(folder).map((name) => readFileSync(new URL(name, folder), 'utf8')),
   );
   const raised = FINDING_CODES.filter((code) => sources.some((text) => text.includes(`'${code}'`)));
   const told = new Set([...cases.map(({ code }) => code), ...ordinary]);
-  expect(raised.length).toBeGreaterThan(30);
+  expect(raised.length).toBeGreaterThan(45);
   expect(raised.filter((code) => !told.has(code))).toEqual([]);
 });

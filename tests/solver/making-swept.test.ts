@@ -57,7 +57,7 @@ describe('over the bed', () => {
     );
     expect(told(swept(line, onBed(leg + 0.1)), 2, 'bed')?.clearance).toBeCloseTo(0.1, 9);
     expect(told(swept(line, onBed(leg - 0.1)), 2, 'bed')?.clearance).toBeCloseTo(-0.1, 9);
-    expect(told(swept(line, onBed(leg)), 2, 'bed')?.station).toBeCloseTo(0, 9);
+    expect(told(swept(line, onBed(leg)), 2, 'bed')?.station).toBeLessThanOrEqual(DIAMETER / 2);
     const other = told(swept(line, { ...onBed(leg - 0.1), side: 'left' }), 2, 'bed');
     // the leg stands up: what is lowest is the tube itself
     expect(other?.clearance).toBeCloseTo(leg - 0.1 - DIAMETER / 2, 9);
@@ -90,7 +90,7 @@ describe('over the bed', () => {
       ],
       400,
     );
-    expect(told(swept(over, onBed(700)), 2, 'bed', 'turning')?.clearance).toBeGreaterThan(700 - DIAMETER);
+    expectTold(told(swept(over, onBed(700)), 2, 'bed', 'turning')?.clearance, 700 - DIAMETER / 2);
     expectTold(told(swept(over, { ...onBed(700), side: 'left' }), 2, 'bed', 'turning')?.clearance, 700 - corner);
   });
 });
@@ -147,7 +147,7 @@ describe('the tube against itself', () => {
     const short = 200 - 2 * DIAMETER;
     expectTold(told(square(short, 400), 3, 'tube')?.clearance, side - RADIUS - short - DIAMETER);
     expect(told(square(400, 400), 3, 'tube')?.clearance).toBe(-DIAMETER);
-    // the leg crosses the tube's line (x = side − ...) only near the end of the swing: nothing of the tube is left there
+    // the leg comes to the tube's line only where the swing has drawn all of the tube in
     const past = told(square(400, 0), 3, 'tube');
     expect(past?.clearance).toBeGreaterThan(0);
   });
@@ -178,20 +178,24 @@ describe('the tube against itself', () => {
 });
 
 describe('the machine', () => {
-  it('a leg folded back on the outside strikes the pressure die, one that is over it does not', () => {
-    const back = (rotation: number) =>
-      swept(
-        member(
-          [
-            [400, 0, 90],
-            [80, 0, 90],
-            [150, rotation, 60],
-          ],
-          500,
-        ),
+  /** Two quarters fold the first leg back beside the tube, 80 + 2R off; turned by 180° it lies away from the die. */
+  it('a leg folded back on the outside strikes a pressure die that reaches so far', () => {
+    const off = 80 + 2 * RADIUS;
+    const back = (rotation: number, pressureDieReach: number) => {
+      const line = member(
+        [
+          [400, 0, 90],
+          [80, 0, 90],
+          [150, rotation, 60],
+        ],
+        500,
       );
-    expect(told(back(180), 3, 'pressure-die')?.clearance).toBeLessThanOrEqual(0);
-    expect(told(back(0), 3, 'pressure-die')?.clearance).toBeGreaterThan(0);
+      return told(swept(line, { machine: { ...ENVELOPE, pressureDieReach } }), 3, 'pressure-die')?.clearance;
+    };
+    expectTold(back(180, 150), off - 150 - DIAMETER / 2);
+    expect(back(180, off)).toBe(-DIAMETER / 2);
+    // turned by 90° it lies above: nearest is the bend before, as far in front of the face as the straight is long
+    expectTold(back(90, off), 150 - DIAMETER / 2);
   });
 
   it('a leg folded to the inside runs into the die where the straight between is short', () => {

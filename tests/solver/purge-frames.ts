@@ -15,6 +15,7 @@ export const tube = (name: string, length: number, ends: Partial<MemberGeometry>
     [{ kind: 'straight', length }],
   ),
   closed: false,
+  closing: null,
   start: FREE,
   finish: FREE,
   ...ends,

@@ -6,7 +6,6 @@ import { Job } from '../../server/job/job.ts';
 import { SHAPES } from '../../web/state/fresh-rows.ts';
 import { changedFields, merged } from '../../web/state/merge.ts';
 import { ownJob } from '../../web/state/own-job.ts';
-import { cellsOf, withPasted, type Column } from '../../web/state/paste.ts';
 import { differences, valueAt, withValue } from '../../web/state/pointer.ts';
 import { rowsAt, withoutRow, withRowAdded, withRowMoved } from '../../web/state/rows.ts';
 import { fieldState, withChoice, withText, withUnitOfLength, type FieldForm } from '../../web/state/typed-text.ts';
@@ -30,7 +29,7 @@ describe('a value at its pointer', () => {
   it('gives back the same data after any two sets that undo each other', () => {
     fc.assert(
       fc.property(
-        fc.constantFrom('/tube/wall', '/machine/dieRadius', '/purge/room/volume'),
+        fc.constantFrom('/tube/wall', '/machine/leastStraight', '/purge/room/volume'),
         fc.double(),
         (at, value) => {
           const back = withValue(withValue(hoop, at, value), at, valueAt(hoop, at));
@@ -81,13 +80,13 @@ describe('a text in a field', () => {
   it('never changes a length by changing the unit', () => {
     const typed = withText(
       withText(withText(hoop, '/frame/width/value', '950', length), '/tube/wall', '0.065 in', length),
-      '/machine/dieRadius',
+      '/machine/leastStraight',
       'what',
       length,
     );
     const inches = withUnitOfLength(typed, 'inch');
     expect(changedFields(typed, inches)).toEqual(['/units/length']);
-    expect(inches.asTyped).toEqual({ '/tube/wall': '0.065 in', '/machine/dieRadius': 'what' });
+    expect(inches.asTyped).toEqual({ '/tube/wall': '0.065 in', '/machine/leastStraight': 'what' });
     expect(fieldState(length, '/frame/width/value', inches, undefined)).toEqual({
       text: '37.40157',
       understood: '950 mm',
@@ -111,39 +110,6 @@ describe('rows of a table', () => {
     expect(withRowMoved(withRowMoved(typed, list, 0, 1), list, 1, -1)).toEqual(typed);
     const added = withRowAdded(typed, list, { x: 0, y: 0, z: 0, radius: null });
     expect(withoutRow(added, list, rowsAt(added, list).length - 1)).toEqual(typed);
-  });
-});
-
-describe('rows from a spreadsheet', () => {
-  const columns: readonly Column[] = [
-    { name: 'x', form: length },
-    { name: 'y', form: length },
-    { name: 'z', form: length },
-    { name: 'radius', form: radius },
-  ];
-  const table = { pointer: '/frame/points', columns, fresh: { x: 0, y: 0, z: 0, radius: null } };
-
-  it('are told from a single cell', () => {
-    expect(cellsOf('38.1')).toBeNull();
-    expect(cellsOf('38.1\n')).toBeNull();
-    expect(cellsOf('1\t2\r\n3\t4\r\n')).toEqual([
-      ['1', '2'],
-      ['3', '4'],
-    ]);
-  });
-
-  it('fill the table from the cell on and add rows', () => {
-    const cells = cellsOf('1\t2\t3\t60\n1 in\t-5\t6\t\n7\t8\t9\t') ?? [];
-    const pasted = withPasted(run, cells, table, { row: 3, column: 0 });
-    expect(pasted.ok && rowsAt(pasted.job, '/frame/points').slice(3)).toEqual([
-      { x: 1, y: 2, z: 3, radius: 60 },
-      { x: 25.4, y: -5, z: 6, radius: null },
-      { x: 7, y: 8, z: 9, radius: null },
-    ]);
-  });
-
-  it('change nothing where one cell cannot be read', () => {
-    expect(withPasted(run, [['1'], ['two']], table, { row: 0, column: 0 })).toEqual({ ok: false, row: 2 });
   });
 });
 
@@ -172,9 +138,9 @@ describe('two people on one job', () => {
 
 describe('start your own', () => {
   const sizes = {
-    outsideDiameter: 38.1,
+    outsideDiameter: 42.4,
     wall: 1.65,
-    dieRadius: 114.3,
+    dieRadius: 100,
     across: 800,
     along: 500,
     length: 'inch' as const,
@@ -183,6 +149,7 @@ describe('start your own', () => {
   it.each(SHAPES)('makes a job that fits the schema: %s', (shape) => {
     const job = ownJob(newJob(shape), sizes);
     expect(problemsOf(Job, job)).toEqual([]);
-    expect([job.invented, job.title, job.frame.shape, job.machine.dieRadius]).toEqual([false, '', shape, 114.3]);
+    expect([job.invented, job.title, job.frame.shape]).toEqual([false, '', shape]);
+    expect(job.machine.dies).toMatchObject([{ radius: 100, tubeDiameter: 42.4 }]);
   });
 });

@@ -27,10 +27,10 @@ export function withoutDie(job: Job, index: number): Job {
   return { ...left, machine: { ...left.machine, die: index < setUp ? setUp - 1 : setUp } };
 }
 
-/** A die in a few words: 'Old block, for 38.1 mm, radius 114.3 mm'. */
-export const dieWords = ({ name, tubeDiameter, radius }: Die, units: Units): string =>
+/** A die in a few words, by its name or else its number: 'Old block, for 38.1 mm, radius 114.3 mm'. */
+export const dieWords = ({ name, tubeDiameter, radius }: Die, index: number, units: Units): string =>
   words('die.said', {
-    name: name === '' ? '' : `${name}, `,
+    name: name === '' ? words('die.card', { number: index + 1 }) : name,
     tube: formatClosely(tubeDiameter, units),
     radius: formatClosely(radius, units),
   });

@@ -12,8 +12,8 @@ export type FitPicture = {
   readonly frame: { readonly left: number; readonly right: number; readonly top: number; readonly bottom: number };
 };
 
-/** Room for the numbers beside the axes [px]. */
-const MARGIN = { left: 44, right: 14, top: 12, bottom: 40 };
+/** Room for the numbers and the names of the axes beside them [px]. */
+const MARGIN = { left: 44, right: 14, top: 28, bottom: 42 };
 
 /** Steps of 1, 2 or 5 and tens of them, at least `least` of them over a span: numbers that a person counts in. */
 function roundStep(span: number, most: number): number {

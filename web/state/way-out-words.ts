@@ -14,8 +14,9 @@ export function wayOutWords(wayOut: NonNullable<Finding['wayOut']>, job: Job): s
       .map(({ member, from, side }) => `${member}: ${words(`choice.from.${from}`)}, ${words(`choice.side.${side}`)}`)
       .join('; ');
   if (field === '/machine/die') {
-    const die = job.machine.dies[Number(value)];
-    return die === undefined ? '' : dieWords(die, job.units);
+    const index = Number(value);
+    const die = job.machine.dies[index];
+    return die === undefined ? '' : dieWords(die, index, job.units);
   }
   if (typeof value === 'number') return isLengthField(field) ? formatClosely(value, job.units) : numberForField(value);
   const choice = `choice.${field.slice(field.lastIndexOf('/') + 1)}`;

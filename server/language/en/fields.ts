@@ -38,7 +38,7 @@ export const fields = {
   '/machine/dies/#/pressureDieLength': 'pressure die length',
   '/machine/dies/#/largestAngle': 'largest angle',
   '/machine/dies/#/tooling': 'inside the tube',
-  '/machine/die': 'die set up',
+  '/machine/die': 'die in use',
   '/machine/springback': 'springback',
   '/machine/springback/method': 'springback',
   '/machine/springback/bends': 'test bends',

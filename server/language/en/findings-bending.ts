@@ -12,7 +12,12 @@ export const findingsBending = {
     'This is a tight bend for this tube.',
     'Ask the bender for a larger die, or for a mandrel.',
   ),
-  'die-missing': about('count', 'The machine has no die of this number.', 'Choose one of its dies.', 'Chosen is number'),
+  'die-missing': about(
+    'count',
+    'The machine has no die of this number.',
+    'Choose one of its dies.',
+    'Chosen is number',
+  ),
   'die-for-other-tube': about(
     'mm',
     'The die that is set up is for another tube.',
@@ -124,6 +129,12 @@ export const findingsBending = {
     'The straight is',
   ),
 
+  'size-doubtful': about(
+    'mm',
+    'As things stand the {check} may come out further off than its tolerance class allows, most of all by {band}.',
+    'Bend one piece and measure it, or make test bends, before the first frame.',
+    'It is sure to ±',
+  ),
   'tube-strikes': about(
     'mm',
     'While it is bent the tube strikes[: {obstacle}], by a simple picture of the machine.',

@@ -6,7 +6,11 @@ export const inputs: Readonly<Record<string, string>> = {
 /** Names of what a band comes from: `band.<name>`, likewise. */
 export const bands: Readonly<Record<string, string>> = {
   tape: 'accuracy of the tape',
-  'angle-scatter': 'scatter of the machine',
+  'angle-scatter': 'scatter of the angles',
+  'rotation-scatter': 'scatter of the rotation',
+  'springback-model': 'springback that was not measured',
+  'test-bends': 'the test bends',
+  'tube-tolerance': 'tolerance of the tube',
 };
 
 const readable = (name: string): string => name.replaceAll('-', ' ');

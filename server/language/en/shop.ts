@@ -54,7 +54,7 @@ export const shop = {
   'tube.noDiameterLimits': 'This tolerance says nothing of the diameter at this size.',
   'tube.noWallLimits': 'This tolerance says nothing of the wall at this size.',
 
-  'die.said': '{name}for {tube}, radius {radius}',
+  'die.said': '{name}, for {tube}, radius {radius}',
   'die.this': 'More of this die',
   'die.others': 'Other dies of this machine ({count})',
   'die.add': 'Add a die',
@@ -70,9 +70,9 @@ export const shop = {
   'springback.line': 'springback = a + b × angle bent to',
   'springback.fixed': 'a, lost in every bend',
   'springback.share': 'b, share of the angle',
-  'springback.residual': 'bends about the line',
+  'springback.residual': 'bends about the line, ±',
   'springback.noResidual': 'Two bends make the line; a third would say how far to trust it.',
-  'springback.confidence': 'line itself at 90°, 95 %',
+  'springback.confidence': 'line itself at 90°, ± (95 %)',
   'springback.heat': 'Only test bends of heat {heat} are used.',
   'springback.picture':
     'Springback of {count} test bends against the angle bent to, from {from}° to {to}°, with the line through them: {first}° at {from}° and {last}° at {to}°.',

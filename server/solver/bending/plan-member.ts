@@ -30,11 +30,7 @@ const NOTHING = 1e-6;
  * @returns the plan; a bend whose radius is no more than the tube's own has no row, and the stop
  *   'die-radius-under-tube-radius' tells of it
  */
-export function planMember(
-  member: MemberGeometry,
-  from: 'start' | 'finish',
-  context: MemberContext,
-): PlannedMember {
+export function planMember(member: MemberGeometry, from: 'start' | 'finish', context: MemberContext): PlannedMember {
   const { tube, machine, field } = context;
   const line = from === 'start' ? member.centreline : reverseCentreline(member.centreline);
   const { arcs, lastStraight } = arcsOf(line);
@@ -189,10 +185,7 @@ function lengths(
       ['geometry', context.grade.sources.density],
       context.tolerance === null
         ? null
-        : band(
-            (finished / 1000) * perMetre * massShare(context.tube, context.tolerance),
-            'tube-tolerance',
-          ),
+        : band((finished / 1000) * perMetre * massShare(context.tube, context.tolerance), 'tube-tolerance'),
     ),
   };
 }

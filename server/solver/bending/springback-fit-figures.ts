@@ -8,7 +8,10 @@ const DEGREE = 180 / Math.PI;
 const QUARTER = Math.PI / 2;
 
 /** The line through the test bends as the plan shows it: a, b, what is left over, and how sure the line is at 90°. */
-export function fitFigures(fit: NonNullable<SpringbackLaw['fit']>, law: SpringbackLaw): NonNullable<SpringbackPlan['fit']> {
+export function fitFigures(
+  fit: NonNullable<SpringbackLaw['fit']>,
+  law: SpringbackLaw,
+): NonNullable<SpringbackPlan['fit']> {
   const { line, used } = fit;
   const { bends } = used;
   const count = input('n', 'test-bends', bends.length, 'count');
@@ -24,7 +27,9 @@ export function fitFigures(fit: NonNullable<SpringbackLaw['fit']>, law: Springba
     confidence: figure(
       confidence,
       'deg',
-      line.residual === undefined ? 'u = q √(1 / n + (c − c̄)² / Σ (c − c̄)²)' : 'u = t σ √(1 / n + (c − c̄)² / Σ (c − c̄)²)',
+      line.residual === undefined
+        ? 'u = q √(1 / n + (c − c̄)² / Σ (c − c̄)²)'
+        : 'u = t σ √(1 / n + (c − c̄)² / Σ (c − c̄)²)',
       [count, input('c', 'command', command * DEGREE, 'deg')],
       ['line-fit'],
     ),

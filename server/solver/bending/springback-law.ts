@@ -188,8 +188,7 @@ export function springbackLaw(
       // no die makes a radius of no more than the tube's own: the plan of the member says so
       dieFor: (wanted) => (wanted > bend.outsideDiameter / 2 ? dieFor(wanted, radiusFor) : wanted),
       bendsOfTube: used.ofTube,
-      stretchFor: (command) =>
-        stretch === undefined ? machine.stretchPerBend : stretch.at0 + stretch.slope * command,
+      stretchFor: (command) => (stretch === undefined ? machine.stretchPerBend : stretch.at0 + stretch.slope * command),
       stretchMeasured: stretch !== undefined,
     },
     problem: typeof tried === 'string' ? tried : 'none',

@@ -22,7 +22,9 @@ const UPPER = 0.975;
  *
  * @returns undefined where there are fewer than two different x
  */
-export function fitStraightLine(points: readonly { readonly x: number; readonly y: number }[]): StraightLineFit | undefined {
+export function fitStraightLine(
+  points: readonly { readonly x: number; readonly y: number }[],
+): StraightLineFit | undefined {
   const count = points.length;
   const mean = points.reduce((sum, { x }) => sum + x, 0) / count;
   const spread = points.reduce((sum, { x }) => sum + (x - mean) ** 2, 0);

@@ -31,12 +31,7 @@ export function scoreSlips(found: readonly Misreading[], cameBack: FrameGeometry
     .filter(({ key }, place, all) => all.findIndex((one) => one.key === key) === place);
 }
 
-function scoreOf(
-  key: SlipScore['key'],
-  predicted: HoopReadings,
-  measured: HoopReadings,
-  accuracy: number,
-): SlipScore {
+function scoreOf(key: SlipScore['key'], predicted: HoopReadings, measured: HoopReadings, accuracy: number): SlipScore {
   const tape = Math.max(accuracy, 0.1);
   const keys = ['width-at-corners', 'width-at-feet', 'left-leg', 'right-leg'] as const;
   const sum = keys.reduce((total, one) => total + ((predicted[one] - measured[one]) / tape) ** 2, 0);

@@ -26,7 +26,11 @@ export function expandRing(ring: Ring, context: ShapeContext): DrawnFrame {
     radius: context.cornerRadius,
     made: 'die',
   });
-  const path = pathThrough([corner(-1, -1), corner(-1, 1), corner(1, 1), corner(1, -1)], true, askedFrom(context, 'ring'));
+  const path = pathThrough(
+    [corner(-1, -1), corner(-1, 1), corner(1, 1), corner(1, -1)],
+    true,
+    askedFrom(context, 'ring'),
+  );
   if (path.centreline === null)
     return { geometry: null, findings: [finding('path-not-possible', 'stop', context.root)] };
   const member: MemberGeometry = {

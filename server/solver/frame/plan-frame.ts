@@ -53,10 +53,12 @@ export function planFrame(
   });
   const total = (pick: (member: MemberPlan) => number) => members.reduce((sum, member) => sum + pick(member), 0);
   const count = input('n', 'members', members.length, 'count');
+  const checks = geometry.checks.map((check) => checkDimension(check, job, bending, bent));
+  findings.push(...doubtful(checks));
   return {
     frame: {
       members,
-      checks: geometry.checks.map((check) => checkDimension(check, job, bending, bent)),
+      checks,
       readingCheck: planReadingCheck(job.frame, geometry, found),
       mass: figure(
         total((member) => member.mass.value),
@@ -76,6 +78,26 @@ export function planFrame(
     },
     findings,
   };
+}
+
+/** The size whose band is furthest beyond what its class allows, where one is. */
+function doubtful(checks: readonly CheckDimension[]): Finding[] {
+  const over = ({ allowed, reference, ...sizes }: CheckDimension): number =>
+    allowed === null ? 0 : (sizes[reference].band?.plusMinus ?? 0) / allowed.value;
+  const worst = checks.reduce<CheckDimension | undefined>(
+    (most, check) => (over(check) > (most === undefined ? 1 : over(most)) ? check : most),
+    undefined,
+  );
+  const band = worst?.[worst.reference].band ?? null;
+  if (worst === undefined || worst.allowed === null || band === null) return [];
+  const data = {
+    check: worst.key,
+    index: worst.index,
+    band: band.from[0] ?? 'tape',
+    value: band.plusMinus,
+    high: worst.allowed.value,
+  };
+  return [finding('size-doubtful', 'note', worst.field === '' ? '/frame' : worst.field, data)];
 }
 
 /** ± of a tube's size; where it may be further off one way than the other, the further. */

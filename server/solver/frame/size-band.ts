@@ -52,8 +52,7 @@ export function sizeBand(check: Check, members: ReadonlyMap<string, BentMember>,
     if (bend !== member.bends[0])
       rotation += (dot(along, subtract(far.rotation, near.rotation)) * machine.planeScatter * RADIAN) ** 2;
     alike += turned * law.lawBandFor(bend.angle);
-    if (isOfDie(bend, law))
-      radius += dot(along, subtract(far.radius, near.radius)) * law.radiusPlusMinus;
+    if (isOfDie(bend, law)) radius += dot(along, subtract(far.radius, near.radius)) * law.radiusPlusMinus;
   }
   return {
     tape: Math.sqrt(tape),

@@ -3,6 +3,8 @@ import { lookAlong, nothingNear, type Measure, type Nearest } from './nearest-st
 
 /** The flat end of the tube while it turns is this many points of a rim that stands 2 % off outside it. */
 const RIM = 16;
+/** Share of the clearance over the bed that may be told less while the tube turns (see slack). */
+const BED_SHARE = 1 / 50;
 const TURN = 2 * Math.PI;
 
 /** How the tube stands over the bed [mm, rad]. */
@@ -99,6 +101,7 @@ export function bedWhileTurning(
       return bedBelow + lowest() - radius;
     },
     floor: -Infinity,
+    share: BED_SHARE,
     byTurn: false,
     found,
   };
@@ -116,8 +119,13 @@ export function bedWhileTurning(
     const begin = roundFrom(piece, index, outsideDiameter);
     take(measure.clearance(piece, begin, 0, Infinity), piece.station + begin);
     take(measure.clearance(piece, piece.length, 0, Infinity), piece.station + piece.length);
-    if (piece.radius > 0) lookAlong(best, measure, piece, 0, piece.length, outsideDiameter);
     if (index === 0 && piece.radius === 0) rim(piece);
+  }
+  // the ends are known now: most arcs hold nothing lower than them
+  for (let index = 0; index < count; index += 1) {
+    const piece = pieces[index];
+    if (piece === undefined || piece.radius === 0) continue;
+    lookAlong(best, measure, piece, 0, piece.length, outsideDiameter);
   }
   return best;
 

@@ -1,7 +1,7 @@
 import { pointOn, type MachinePoint, type PlacedPiece } from './bent-part.ts';
 import type { MachineEnvelope } from './machine-envelope.ts';
-import type { Measure } from './nearest-station.ts';
-import { swingDistance, type StandingBox, type SwingRange } from './swing-distance.ts';
+import { SHARE, type Measure } from './nearest-station.ts';
+import { noSwing, swingDistance, swingTo, type StandingBox } from './swing-distance.ts';
 
 /** The bend that the machine is set up for, written over for each bend [mm, rad]. */
 export type Setup = {
@@ -36,6 +36,7 @@ export function machineMeasures(envelope: MachineEnvelope, setup: Setup): Machin
       return distance() - radius;
     },
     floor: -radius,
+    share: SHARE,
     byTurn: false,
     found: { swing: 0 },
   });
@@ -47,16 +48,16 @@ export function machineMeasures(envelope: MachineEnvelope, setup: Setup): Machin
       far: 0,
       halfHeight: envelope.pressureDieHeight / 2,
     };
-    const swing: SwingRange = { from, to: 0 };
+    const swing = noSwing(from);
     const clearance = (piece: PlacedPiece, at: number, _half: number, enough: number): number => {
       if (setup.command < from) return Infinity;
       pointOn(piece, at, point);
       box.near = setup.dieRadius;
       box.far = setup.dieRadius + envelope.pressureDieReach;
-      swing.to = setup.command;
+      swingTo(swing, setup.command);
       return swingDistance(box, point, swing, enough + radius, found) - radius;
     };
-    return { clearance, floor: -radius, byTurn: false, found };
+    return { clearance, floor: -radius, share: SHARE, byTurn: false, found };
   };
 
   return {
@@ -72,7 +73,13 @@ export function machineMeasures(envelope: MachineEnvelope, setup: Setup): Machin
     }),
     pressureDie: againstPressureDie(0),
     pressureDieAgain: againstPressureDie(Math.PI),
-    tube: { clearance: againstTube(envelope, setup, point, found), floor: -2 * radius, byTurn: true, found },
+    tube: {
+      clearance: againstTube(envelope, setup, point, found),
+      floor: -2 * radius,
+      share: SHARE,
+      byTurn: true,
+      found,
+    },
   };
 }
 
@@ -103,7 +110,7 @@ function againstTube(
 ): Measure['clearance'] {
   const { outsideDiameter } = envelope;
   const line: StandingBox = { length: 0, near: 0, far: 0, halfHeight: 0 };
-  const swing: SwingRange = { from: 0, to: 0 };
+  const swing = noSwing(0);
   const here = { swing: 0 };
 
   const tailAt = (turn: number): number => Math.max(0, setup.tail - (setup.drawn * turn) / setup.command);
@@ -115,7 +122,7 @@ function againstTube(
     let least = Infinity;
     for (let step = 0; step < steps; step += 1) {
       swing.from = from + (span * step) / steps;
-      swing.to = from + (span * (step + 1)) / steps;
+      swingTo(swing, from + (span * (step + 1)) / steps);
       line.length = tailAt(swing.from);
       const distance = swingDistance(line, point, swing, Math.min(enough, least), here);
       if (distance >= least) continue;
@@ -134,12 +141,12 @@ function againstTube(
     line.far = setup.dieRadius;
     line.length = tailAt(from);
     swing.from = from;
-    swing.to = setup.command;
+    swingTo(swing, setup.command);
     const distance = swingDistance(line, point, swing, enough + outsideDiameter, found);
     if (distance >= enough + outsideDiameter) return distance - outsideDiameter;
-    // as near to the shortest tail as to the longest: then the far end does not matter
-    line.length = tailAt(setup.command);
-    if (swingDistance(line, point, swing, Infinity, here) <= distance) return distance - outsideDiameter;
+    // nearest to what is still there when the swing ends: then the far end does not matter
+    const along = point.a * Math.cos(found.swing) - point.b * Math.sin(found.swing);
+    if (along <= tailAt(setup.command)) return distance - outsideDiameter;
     return stepByStep(from, enough + outsideDiameter) - outsideDiameter;
   };
 }

@@ -9,6 +9,8 @@ export type Measure = {
   readonly clearance: (piece: PlacedPiece, at: number, half: number, enough: number) => number;
   /** Less than this it never is [mm]: the surfaces' own radii, where the axes meet what they strike. */
   readonly floor: number;
+  /** Share of the clearance that may be told less (see slack). */
+  readonly share: number;
   /** Whether `half` makes a difference on arcs. */
   readonly byTurn: boolean;
   /** The swing of the last clearance that was asked for [rad]. */
@@ -21,11 +23,16 @@ export type Nearest = { nearest: number; low: number; station: number; swing: nu
 export const nothingNear = (): Nearest => ({ nearest: Infinity, low: Infinity, station: 0, swing: 0 });
 
 /**
- * How much less than there is a clearance may be told as [mm]: D/40, and a twentieth of the clearance. Under what the
- * bodies of a machine can be measured to; common practice, no source.
+ * How much less than there is a clearance may be told as [mm]: D/40, and a share of the clearance. Under what the bodies
+ * of a machine can be measured to; common practice, no source.
+ *
+ * @param share a twentieth; over the bed less
  */
-export const slack = (clearance: number, outsideDiameter: number): number =>
-  outsideDiameter / 40 + Math.max(0, clearance) / 20;
+export const slack = (clearance: number, outsideDiameter: number, share: number = SHARE): number =>
+  outsideDiameter / 40 + Math.max(0, clearance) * share;
+
+/** The share of a clearance from the machine or from the tube. */
+export const SHARE = 1 / 20;
 
 /** A stretch this small a share of the diameter is not halved again. */
 const SMALLEST = 1e-4;
@@ -45,16 +52,17 @@ export function lookAlong(
 ): void {
   const half = (to - from) / 2;
   const at = from + half;
-  const { floor } = measure;
+  const { floor, share } = measure;
   const before = best.nearest;
-  const enough = before === Infinity ? Infinity : Math.max(before, before - slack(before, outsideDiameter) + half);
+  const enough =
+    before === Infinity ? Infinity : Math.max(before, before - slack(before, outsideDiameter, share) + half);
   const here = measure.clearance(piece, at, 0, enough);
   if (here < best.nearest) {
     best.nearest = here;
     best.station = piece.station + at;
     best.swing = measure.found.swing;
   }
-  const limit = best.nearest === Infinity ? Infinity : best.nearest - slack(best.nearest, outsideDiameter);
+  const limit = best.nearest === Infinity ? Infinity : best.nearest - slack(best.nearest, outsideDiameter, share);
   let low = Math.max(floor, here - half);
   if (low >= limit && measure.byTurn && piece.radius > 0) {
     low = Math.max(floor, measure.clearance(piece, at, half, limit + half) - half);

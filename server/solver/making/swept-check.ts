@@ -39,9 +39,11 @@ const CLOSING = 2;
  * half turn; and places of the tube that less than half a turn lies between (see machine-measures.ts for why nothing
  * that strikes is lost). Between two bends the tube is fed, then turned the shorter way round (a half turn: the
  * positive way); only the bed is looked at then. Rolled arcs are taken as rolled in front of the die and as not yet
- * rolled behind it. Centrelines stand for round tubes, the datum end as well, against all but the bed: there up to D/2
- * less is told than there is. At most a fortieth of the diameter and a twentieth of the clearance less than there is is
- * told besides (where the part passes beyond the far end, another fortieth); never more.
+ * rolled behind it.
+ *
+ * Never more is told than there is. Less is: a fortieth of the diameter and a twentieth of the clearance; over the bed a
+ * fiftieth of it while the tube turns and nothing while it swings; where the part passes beyond the far end another
+ * fortieth; and near the datum end up to D/2 but for the bed, because the tube is taken to end round there.
  *
  * @returns for each bend the smallest clearance from each obstacle that anything can come near [mm]; no less than −D/2
  *   against bodies of the machine and −D against the tube: how far its axis is inside a body is not told

@@ -7,8 +7,18 @@ import type { MachinePoint } from './bent-part.ts';
  */
 export type StandingBox = { length: number; near: number; far: number; halfHeight: number };
 
-/** A stretch of a swing [rad]. */
-export type SwingRange = { from: number; to: number };
+/** A stretch of a swing [rad], with the cosine and sine of its end, which many points share. */
+export type SwingRange = { from: number; to: number; cosine: number; sine: number };
+
+/** Sets the end of a stretch of a swing. */
+export function swingTo(swing: SwingRange, to: number): void {
+  if (swing.to === to) return;
+  swing.to = to;
+  swing.cosine = Math.cos(to);
+  swing.sine = Math.sin(to);
+}
+
+export const noSwing = (from: number): SwingRange => ({ from, to: 0, cosine: 1, sine: 0 });
 
 const TURN = 2 * Math.PI;
 
@@ -41,8 +51,8 @@ export function swingDistance(
   if (least >= enough) return least;
 
   const { from, to } = swing;
-  const begins = from === 0 ? planar(box, a, b) : turnedTo(box, point, from);
-  const ends = turnedTo(box, point, to);
+  const begins = from === 0 ? planar(box, a, b) : turnedTo(box, point, Math.cos(from), Math.sin(from));
+  const ends = turnedTo(box, point, swing.cosine, swing.sine);
   const atEnds = Math.min(begins, ends);
   found.swing = begins <= ends ? from : to;
   if (atEnds <= gap) return Math.sqrt(atEnds * atEnds + high * high);
@@ -57,11 +67,8 @@ export function swingDistance(
 
 const wrapped = (angle: number): number => angle - TURN * Math.floor(angle / TURN);
 
-function turnedTo(box: StandingBox, { a, b }: MachinePoint, swing: number): number {
-  const cosine = Math.cos(swing);
-  const sine = Math.sin(swing);
-  return planar(box, a * cosine - b * sine, a * sine + b * cosine);
-}
+const turnedTo = (box: StandingBox, { a, b }: MachinePoint, cosine: number, sine: number): number =>
+  planar(box, a * cosine - b * sine, a * sine + b * cosine);
 
 function planar({ length, near, far }: StandingBox, a: number, b: number): number {
   const along = a < 0 ? -a : a > length ? a - length : 0;

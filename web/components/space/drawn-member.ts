@@ -22,7 +22,8 @@ const OUTLINE = { plain: 1.5, meant: 3.5 };
 /** One member as a drawn tube: its skin, its outline, and its cut ends. */
 export class DrawnMember {
   readonly name: string;
-  readonly curve: MemberCurve;
+  /** Middle of every bend and the way out of it. */
+  readonly bends: ReturnType<MemberCurve['bends']>;
   readonly group = new Group();
   readonly skin: Mesh;
   readonly #skin = skinMaterial();
@@ -34,17 +35,18 @@ export class DrawnMember {
 
   constructor(member: MemberPlan, { outsideDiameter, wall }: TubeSize) {
     this.name = member.name;
-    this.curve = new MemberCurve(member.pieces);
+    const curve = new MemberCurve(member.pieces);
+    this.bends = curve.bends();
     const radius = outsideDiameter / 2;
-    const skin = this.#kept(tubeGeometry(this.curve, radius));
+    const skin = this.#kept(tubeGeometry(curve, radius));
     this.skin = new Mesh(skin, this.#skin);
     this.group.add(this.skin, new Mesh(skin, this.#outline));
     if (member.closed) return;
     const bore = Math.max(0, radius - wall);
-    const wallAtEnds = new Mesh(this.#kept(endGeometry(this.curve, bore, radius)), this.#skin);
+    const wallAtEnds = new Mesh(this.#kept(endGeometry(curve, bore, radius)), this.#skin);
     this.#bore.side = this.#skin.side;
-    const boreAtEnds = new Mesh(this.#kept(endGeometry(this.curve, 0, bore)), this.#bore);
-    this.group.add(wallAtEnds, boreAtEnds, new LineSegments(this.#kept(edgeGeometry(this.curve, radius)), this.#edge));
+    const boreAtEnds = new Mesh(this.#kept(endGeometry(curve, 0, bore)), this.#bore);
+    this.group.add(wallAtEnds, boreAtEnds, new LineSegments(this.#kept(edgeGeometry(curve, radius)), this.#edge));
   }
 
   #kept(geometry: BufferGeometry): BufferGeometry {

@@ -2,13 +2,32 @@ import { Curve, Vector3 } from 'three';
 import type { PlanPiece } from '../../../server/plan/frame.ts';
 
 /** Largest turn from one ring of a drawn bend to the next [degrees]: no corner is seen; our own choice. */
-const FINEST = 5;
+const FINEST = 7.5;
 /** Rings of one arc at most, for a tube that is wound many times round. */
 const MOST_RINGS = 720;
 
-type Laid = { readonly piece: PlanPiece; readonly from: number };
+/** A piece where it lies, with the vectors that its points are made of. */
+type Laid = {
+  /** Station of its start [mm]. */
+  readonly start: number;
+  readonly length: number;
+  readonly from: Vector3;
+  /** From start to end of a straight; of an arc, from its centre to its start. */
+  readonly arm: Vector3;
+  /** Axis of an arc, its centre and its angle [rad]; null for a straight. */
+  readonly arc: { readonly axis: Vector3; readonly centre: Vector3; readonly angle: number } | null;
+};
 
 const vector = ({ x, y, z }: { x: number; y: number; z: number }): Vector3 => new Vector3(x, y, z);
+
+function laidAt(start: number, piece: PlanPiece): Laid {
+  const from = vector(piece.from);
+  if (piece.kind === 'straight')
+    return { start, length: piece.length, from, arm: vector(piece.to).sub(from), arc: null };
+  const centre = vector(piece.centre);
+  const arc = { axis: vector(piece.normal).normalize(), centre, angle: (piece.angle * Math.PI) / 180 };
+  return { start, length: piece.length, from, arm: from.clone().sub(centre), arc };
+}
 
 /**
  * The centreline of a member, exactly: straights and arcs one after the other. The parameter t is the share of the
@@ -24,39 +43,47 @@ export class MemberCurve extends Curve<Vector3> {
     let length = 0;
     for (const piece of pieces) {
       if (piece.length <= 0) continue;
-      laid.push({ piece, from: length });
+      laid.push(laidAt(length, piece));
       length += piece.length;
     }
     this.#laid = laid;
     this.length = length;
   }
 
-  #at(t: number): { piece: PlanPiece; share: number } {
+  /** The piece at a share of the length, by halving; and the share of that piece. */
+  #at(t: number): { piece: Laid; share: number } {
     const station = Math.min(1, Math.max(0, t)) * this.length;
-    const found = this.#laid.findLast(({ from }) => from <= station) ?? this.#laid[0];
-    if (found === undefined) throw new Error('A member without pieces has no points.');
-    return { piece: found.piece, share: Math.min(1, (station - found.from) / found.piece.length) };
+    let [low, high] = [0, this.#laid.length - 1];
+    while (low < high) {
+      const middle = Math.ceil((low + high) / 2);
+      if ((this.#laid[middle]?.start ?? 0) <= station) low = middle;
+      else high = middle - 1;
+    }
+    const piece = this.#laid[low];
+    if (piece === undefined) throw new Error('A member without pieces has no points.');
+    return { piece, share: Math.min(1, (station - piece.start) / piece.length) };
   }
 
   /** The point at a share of the length [mm]. */
   override getPoint(t: number, target = new Vector3()): Vector3 {
     const { piece, share } = this.#at(t);
-    if (piece.kind === 'straight') return target.copy(vector(piece.from)).lerp(vector(piece.to), share);
-    const turn = (share * piece.angle * Math.PI) / 180;
+    if (piece.arc === null) return target.copy(piece.arm).multiplyScalar(share).add(piece.from);
     return target
-      .copy(vector(piece.from))
-      .sub(vector(piece.centre))
-      .applyAxisAngle(vector(piece.normal), turn)
-      .add(vector(piece.centre));
+      .copy(piece.arm)
+      .applyAxisAngle(piece.arc.axis, share * piece.arc.angle)
+      .add(piece.arc.centre);
   }
 
   /** The direction at a share of the length, a unit vector towards the far end. */
   override getTangent(t: number, target = new Vector3()): Vector3 {
     const { piece, share } = this.#at(t);
-    if (piece.kind === 'straight') return target.copy(vector(piece.to)).sub(vector(piece.from)).normalize();
-    const turn = (share * piece.angle * Math.PI) / 180;
-    const outward = vector(piece.from).sub(vector(piece.centre)).applyAxisAngle(vector(piece.normal), turn);
-    return target.copy(vector(piece.normal)).cross(outward).normalize();
+    target.copy(piece.arm);
+    if (piece.arc !== null)
+      target
+        .applyAxisAngle(piece.arc.axis, share * piece.arc.angle)
+        .cross(piece.arc.axis)
+        .negate();
+    return target.normalize();
   }
 
   /** Its parameter already is the length's share. */
@@ -75,21 +102,21 @@ export class MemberCurve extends Curve<Vector3> {
   /** Shares of the length that a drawing needs: both ends of every piece, and an arc every few degrees. */
   samples(): readonly number[] {
     const shares = [0];
-    for (const { piece, from } of this.#laid) {
-      const steps = piece.kind === 'straight' ? 1 : Math.min(MOST_RINGS, Math.ceil(piece.angle / FINEST));
-      for (let step = 1; step <= steps; step += 1) {
-        shares.push(Math.min(1, (from + (step / steps) * piece.length) / this.length));
-      }
+    for (const { start, length, arc } of this.#laid) {
+      const turn = arc === null ? 0 : (Math.abs(arc.angle) * 180) / Math.PI;
+      const steps = Math.min(MOST_RINGS, Math.max(1, Math.ceil(turn / FINEST)));
+      for (let step = 1; step <= steps; step += 1)
+        shares.push(Math.min(1, (start + (step / steps) * length) / this.length));
     }
     return shares;
   }
 
   /** The middle of every bend with the way out of it, in the order of the bend table. */
   bends(): readonly { readonly middle: Vector3; readonly outward: Vector3 }[] {
-    return this.#laid.flatMap(({ piece, from }) => {
-      if (piece.kind === 'straight') return [];
-      const middle = this.getPoint((from + piece.length / 2) / this.length);
-      return [{ middle, outward: middle.clone().sub(vector(piece.centre)).normalize() }];
+    return this.#laid.flatMap(({ start, length, arc }) => {
+      if (arc === null) return [];
+      const middle = this.getPoint((start + length / 2) / this.length);
+      return [{ middle, outward: middle.clone().sub(arc.centre).normalize() }];
     });
   }
 }

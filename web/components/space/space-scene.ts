@@ -38,6 +38,8 @@ export class SpaceScene {
   readonly #scene = new Scene();
   readonly #camera = new OrthographicCamera();
   #members: readonly DrawnMember[] = [];
+  /** Members of the frame before, kept until the next painting: it takes over their compiled shaders. */
+  readonly #gone: DrawnMember[] = [];
   #plans: readonly MemberPlan[] = [];
   #tube: TubeSize = { outsideDiameter: 0, wall: 0 };
   #ball: Ball | null = null;
@@ -62,12 +64,13 @@ export class SpaceScene {
     if (plans === this.#plans && same) return;
     this.#plans = plans;
     this.#tube = tube;
-    for (const member of this.#members) member.dispose();
+    const before = this.#members;
     this.#scene.clear();
     this.#members = plans
       .filter(({ pieces }) => pieces.some(({ length }) => length > 0))
       .map((plan) => new DrawnMember(plan, tube));
     for (const { group } of this.#members) this.#scene.add(group);
+    this.#gone.push(...before);
     const now = ballRound(this.#members);
     if (now !== null) this.#ball = heldBall(this.#ball, now);
   }
@@ -106,6 +109,7 @@ export class SpaceScene {
     camera.updateMatrixWorld();
     for (const member of this.#members) member.fit(scale);
     this.#renderer.render(this.#scene, camera);
+    this.#forget();
   }
 
   /** Where a point of the frame is in the picture [px], right and down from its corner, after the last `draw`. */
@@ -122,11 +126,11 @@ export class SpaceScene {
   bendLabels(away: number): readonly BendLabel[] {
     if (this.#viewpoint === null || this.#ball === null) return [];
     const scale = scaleOf(this.#ball, this.#viewpoint, this.#size);
-    return this.#members.flatMap(({ curve, name }) => {
+    return this.#members.flatMap(({ bends, name }) => {
       const rows = this.#plans.find((plan) => plan.name === name)?.bends ?? [];
-      return curve.bends().map(({ middle, outward }, index) => ({
+      return bends.map(({ middle, outward }, index) => ({
         text: String(rows[index]?.number ?? index + 1),
-        at: this.placeOf(middle.addScaledVector(outward, -this.#tube.outsideDiameter / 2 - away / scale)),
+        at: this.placeOf(middle.clone().addScaledVector(outward, -this.#tube.outsideDiameter / 2 - away / scale)),
       }));
     });
   }
@@ -139,8 +143,13 @@ export class SpaceScene {
     return this.#members.find(({ skin }) => skin === hit?.object)?.name ?? null;
   }
 
+  #forget(): void {
+    for (const member of this.#gone.splice(0)) member.dispose();
+  }
+
   /** Gives everything back to the graphics card; the canvas is of no use afterwards. */
   dispose(): void {
+    this.#forget();
     for (const member of this.#members) member.dispose();
     this.#renderer.dispose();
     this.#renderer.forceContextLoss();

@@ -2,7 +2,13 @@ import { BufferAttribute, BufferGeometry, Vector3 } from 'three';
 import type { MemberCurve } from './member-curve.ts';
 
 /** Flat sides of a drawn tube: its outline looks round at any size on the screen; our own choice. */
-export const SIDES = 28;
+export const SIDES = 24;
+
+/** The corners of one ring, worked out once. */
+const ROUND = Array.from({ length: SIDES }, (_, side) => {
+  const angle = (side / SIDES) * 2 * Math.PI;
+  return { cos: Math.cos(angle), sin: Math.sin(angle) };
+});
 
 /** Any direction square to another. */
 function squareTo(direction: Vector3): Vector3 {
@@ -19,24 +25,36 @@ function squareTo(direction: Vector3): Vector3 {
  */
 export function tubeGeometry(curve: MemberCurve, radius: number): BufferGeometry {
   const shares = curve.samples();
-  const positions: number[] = [];
-  const normals: number[] = [];
-  const index: number[] = [];
+  const round = SIDES + 1;
+  const positions = new Float32Array(shares.length * round * 3);
+  const normals = new Float32Array(shares.length * round * 3);
+  const index = new Uint32Array((shares.length - 1) * SIDES * 6);
+  const [middle, along, other] = [new Vector3(), new Vector3(), new Vector3()];
   let across: Vector3 | undefined;
+  let at = 0;
   for (const [ring, share] of shares.entries()) {
-    const middle = curve.getPoint(share);
-    const along = curve.getTangent(share);
+    curve.getPoint(share, middle);
+    curve.getTangent(share, along);
     across = across === undefined ? squareTo(along) : across.addScaledVector(along, -across.dot(along)).normalize();
-    const other = along.clone().cross(across);
-    for (let side = 0; side <= SIDES; side += 1) {
-      const angle = (side / SIDES) * 2 * Math.PI;
-      const normal = across.clone().multiplyScalar(Math.cos(angle)).addScaledVector(other, Math.sin(angle));
-      normals.push(normal.x, normal.y, normal.z);
-      positions.push(middle.x + radius * normal.x, middle.y + radius * normal.y, middle.z + radius * normal.z);
+    other.crossVectors(along, across);
+    for (let side = 0; side < round; side += 1) {
+      const { cos, sin } = ROUND[side % SIDES] ?? { cos: 1, sin: 0 };
+      const x = across.x * cos + other.x * sin;
+      const y = across.y * cos + other.y * sin;
+      const z = across.z * cos + other.z * sin;
+      const here = ring * round + side;
+      normals[3 * here] = x;
+      normals[3 * here + 1] = y;
+      normals[3 * here + 2] = z;
+      positions[3 * here] = middle.x + radius * x;
+      positions[3 * here + 1] = middle.y + radius * y;
+      positions[3 * here + 2] = middle.z + radius * z;
       if (ring === 0 || side === 0) continue;
-      const here = ring * (SIDES + 1) + side;
-      const before = here - (SIDES + 1);
-      index.push(before - 1, before, here - 1, before, here, here - 1);
+      const before = here - round;
+      for (const corner of [before - 1, before, here - 1, before, here, here - 1]) {
+        index[at] = corner;
+        at += 1;
+      }
     }
   }
   return geometryOf(positions, normals, index);
@@ -73,7 +91,7 @@ export function endGeometry(curve: MemberCurve, from: number, to: number): Buffe
       index.push(here - 2, here - 1, here, here - 1, here + 1, here);
     }
   }
-  return geometryOf(positions, normals, index);
+  return geometryOf(new Float32Array(positions), new Float32Array(normals), new Uint32Array(index));
 }
 
 /** The outer edge of both cut ends, as pairs of points for lines. @param radius half of the outside diameter [mm] */
@@ -97,14 +115,10 @@ export function edgeGeometry(curve: MemberCurve, radius: number): BufferGeometry
   return geometry;
 }
 
-function geometryOf(
-  positions: readonly number[],
-  normals: readonly number[],
-  index: readonly number[],
-): BufferGeometry {
+function geometryOf(positions: Float32Array, normals: Float32Array, index: Uint32Array): BufferGeometry {
   const geometry = new BufferGeometry();
-  geometry.setAttribute('position', new BufferAttribute(new Float32Array(positions), 3));
-  geometry.setAttribute('normal', new BufferAttribute(new Float32Array(normals), 3));
-  geometry.setIndex([...index]);
+  geometry.setAttribute('position', new BufferAttribute(positions, 3));
+  geometry.setAttribute('normal', new BufferAttribute(normals, 3));
+  geometry.setIndex(new BufferAttribute(index, 1));
   return geometry;
 }

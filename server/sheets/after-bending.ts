@@ -1,0 +1,106 @@
+import type { Job } from '../job/job.ts';
+import { formatLength } from '../language/length-format.ts';
+import { fieldName } from '../language/field-name.ts';
+import { formatFigure } from '../language/quantity-format.ts';
+import { words, wordsOf } from '../language/words.ts';
+import type { CheckDimension } from '../plan/frame.ts';
+import type { ReadingCheck, ReadingRow } from '../plan/reading-check.ts';
+import type { Flow } from './flow.ts';
+import { HEIGHTS } from './ink.ts';
+import { table, type Cell, type Table } from './table.ts';
+import { paragraph, space, type Block } from './text-block.ts';
+
+/** What the whole frame is checked by after bending, with a column to write in. */
+export function addFrameChecks(flow: Flow, checks: readonly CheckDimension[], job: Job, before: readonly Block[]): void {
+  flow.addTable(checkTable(checks, job, flow.width), before);
+  const told = [words('sheet.allowed-words', { class: job.bending.toleranceClass })];
+  if (checks.some(({ worstTube }) => worstTube !== null)) told.push(words('sheet.worst-tube-words'));
+  flow.add(paragraph(told.join(' '), flow.width, { height: HEIGHTS.small }));
+  flow.add(space(3));
+}
+
+function checkTable(checks: readonly CheckDimension[], { units }: Job, width: number): Table {
+  return table(
+    [
+      { head: words('sheet.check'), align: 'left' },
+      { head: wordsOf('choice.reference', 'outside'), align: 'right' },
+      { head: words('sheet.allowed'), align: 'right' },
+      { head: words('sheet.measured'), align: 'middle' },
+      { head: wordsOf('choice.reference', 'centre'), align: 'right' },
+      { head: wordsOf('choice.reference', 'inside'), align: 'right' },
+      { head: words('sheet.worst-tube'), align: 'right' },
+    ],
+    checks.map(({ key, index, outside, centre, inside, allowed, worstTube }): Cell[] => [
+      wordsOf('check', key, { index }),
+      { text: formatFigure(outside, units), weight: 600 },
+      { text: allowed === null ? '—' : `± ${formatFigure(allowed, units)}`, weight: 600 },
+      '................',
+      formatFigure(centre, units),
+      formatFigure(inside, units),
+      worstTube === null
+        ? '—'
+        : words('sheet.from-to', {
+            least: formatFigure(worstTube.least, units),
+            most: formatFigure(worstTube.most, units),
+          }),
+    ]),
+    { width },
+  );
+}
+
+/** What the frame would come to if the sketch were read another way; each size with what it is off by. */
+export function addReadingCheck(flow: Flow, check: ReadingCheck, job: Job): void {
+  if (check.dimensions.length === 0 || check.rows.length === 0) return;
+  flow.addTable(readingTable(check, job, flow.width), [
+    paragraph(words('sheet.reading-check'), flow.width, { height: HEIGHTS.head, weight: 600 }),
+    paragraph(words('sheet.reading-check-words'), flow.width),
+    space(1),
+  ]);
+  flow.add(space(3));
+}
+
+function readingTable({ dimensions, rows }: ReadingCheck, job: Job, width: number): Table {
+  const { units } = job;
+  const off = (value: number): string => {
+    const text = formatLength(Math.abs(value), units);
+    return /[1-9]/.test(text) ? `${value > 0 ? '+' : '−'}${text}` : formatLength(0, units);
+  };
+  const gets = (row: ReadingRow, index: number): string => {
+    const [figure, by] = [row.gets[index] ?? null, row.off[index] ?? null];
+    if (figure === null) return '—';
+    const size = formatFigure(figure, units);
+    return by === null ? size : words('sheet.gets-off', { gets: size, off: off(by) });
+  };
+  return table(
+    [
+      { head: words('reading.if'), align: 'left' },
+      ...dimensions.map(({ key, index, reference }) => ({
+        head: `${wordsOf('check', key, { index })}, ${wordsOf('choice.reference', reference)}`,
+        align: 'right' as const,
+      })),
+      { head: words('sheet.off-most'), align: 'right' },
+    ],
+    [
+      [
+        { text: words('sheet.as-meant'), weight: 600 },
+        ...dimensions.map(({ wanted }): Cell => ({ text: formatFigure(wanted, units), weight: 600 })),
+        '',
+      ],
+      ...rows.map((row): Cell[] => [
+        misread(row, job),
+        ...dimensions.map((_, index) => gets(row, index)),
+        { text: row.worst === null ? '—' : formatLength(row.worst, units), weight: 600 },
+      ]),
+    ],
+    { width, height: 2.1 },
+  );
+}
+
+const misread = ({ field, slip, dieRadius }: ReadingRow, { units }: Job): string =>
+  [
+    field === '' ? '' : `${fieldName(field)}:`,
+    wordsOf('slip', slip),
+    dieRadius === null ? '' : words('reading.die', { radius: formatLength(dieRadius, units) }),
+  ]
+    .filter((part) => part !== '')
+    .join(' ');

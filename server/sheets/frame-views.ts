@@ -1,0 +1,86 @@
+import type { Job } from '../job/job.ts';
+import { words, wordsOf } from '../language/words.ts';
+import type { FramePlan } from '../plan/frame.ts';
+import type { View } from '../plan/view.ts';
+import { dimensionWords } from './dimension-words.ts';
+import type { Flow } from './flow.ts';
+import { HEIGHTS } from './ink.ts';
+import { picture, scaleFor, type Room, type Selection } from './picture.ts';
+import { beside, paragraph, space, stacked, type Block } from './text-block.ts';
+
+/** Air between two pictures, and what a caption takes [mm]. */
+const AIR = 4;
+const CAPTION = 5;
+
+/** What of a view the bend sheet shows: the frame as wanted, one member wide where one is meant. */
+export function frameSelection(frame: FramePlan, job: Job, member: string | null, sizes: boolean): Selection {
+  const fromFinish = new Set(frame.members.filter(({ making }) => making.from === 'finish').map(({ name }) => name));
+  return {
+    layers: ['wanted'],
+    dimensions: ({ layer }) => sizes && layer === 'wanted',
+    marks: ({ layer, kind, label }) =>
+      layer === 'wanted' && (kind === 'bend' || (kind === 'end' && (member === null || label === member))),
+    member,
+    say: dimensionWords(job.units),
+    // a view marks each member's start; bent from its finish, that is the far end
+    name: ({ kind, label }) =>
+      kind !== 'end'
+        ? label
+        : fromFinish.has(label)
+          ? words('sheet.far-end-of', { member: label })
+          : words('sheet.datum-end-of', { member: label }),
+  };
+}
+
+/** A view under its name. */
+export function captioned(view: View, what: Selection, room: Room): Block {
+  const drawn = picture(view, what, { ...room, height: room.height - CAPTION });
+  if (drawn.items.length === 0) return space(0);
+  const caption = words('sheet.view-at-scale', { view: wordsOf('view', view.key), scale: drawn.scale.text });
+  return stacked([paragraph(caption, room.width, { height: HEIGHTS.small }), drawn]);
+}
+
+/**
+ * Plan, elevation, side and the view in space in their places by first angle on A4 and by third angle on Letter, the
+ * square ones at one scale; of a flat frame its face and the view in space side by side.
+ */
+export function addViews(flow: Flow, views: readonly View[], what: Selection, job: Job, height: number): void {
+  const find = (key: View['key']): View | undefined => views.find((view) => view.key === key);
+  const [face, top, side, pictorial] = [find('face'), find('top'), find('side'), find('pictorial')];
+  const rows =
+    top === undefined || side === undefined
+      ? [[face, pictorial]]
+      : job.print.paper === 'letter'
+        ? [
+            [top, pictorial],
+            [face, side],
+          ]
+        : [
+            [side, face],
+            [pictorial, top],
+          ];
+  const cell = { width: (flow.width - AIR) / 2, height: (height - AIR * (rows.length - 1)) / rows.length };
+  const inside = { width: cell.width, height: cell.height - CAPTION };
+  const square = [face, top, side].filter((view) => view !== undefined);
+  const scale = square
+    .map((view) => scaleFor(view, what, inside))
+    .reduce<Room['scale']>((least, one) => (least === undefined || one.factor < least.factor ? one : least), undefined);
+  flow.add(
+    stacked(
+      rows.map((row) =>
+        stacked([
+          beside(
+            row.map((view, index) => ({
+              left: index * (cell.width + AIR),
+              block:
+                view === undefined
+                  ? space(0)
+                  : captioned(view, what, view.key === 'pictorial' || scale === undefined ? cell : { ...cell, scale }),
+            })),
+          ),
+          space(AIR / 2),
+        ]),
+      ),
+    ),
+  );
+}

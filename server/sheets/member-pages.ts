@@ -1,0 +1,80 @@
+import { words } from '../language/words.ts';
+import type { FramePlan, MemberPlan } from '../plan/frame.ts';
+import type { CheckDimension } from '../plan/frame.ts';
+import { addFrameChecks, addReadingCheck } from './after-bending.ts';
+import { bendRows } from './bend-rows.ts';
+import { bendTable } from './bend-table.ts';
+import { cautionFrame } from './cautions.ts';
+import type { Flow } from './flow.ts';
+import { addViews, frameSelection } from './frame-views.ts';
+import { HEIGHTS } from './ink.ts';
+import { makingNotes } from './making-notes.ts';
+import { markStep } from './mark-step.ts';
+import { mirroredBanner, sawStep } from './saw-step.ts';
+import { remarks, stops, type SheetInput } from './sheet-input.ts';
+import { firstAngle, springbackNotes } from './springback-notes.ts';
+import { stepHead } from './step.ts';
+import { paragraph, space, stacked, type Block } from './text-block.ts';
+
+/** Most of a page's height that the views of one member take [mm]. */
+const VIEWS = { flat: 72, inSpace: 118 } as const;
+
+const CAUTIONS = ['sheet.bend-caution-1', 'sheet.bend-caution-2', 'sheet.bend-caution-3', 'sheet.bend-caution-4'] as const;
+
+/** Fields whose findings stand on a bend sheet. */
+export const BEND_PARTS = /^\/(tube|machine|frame|bending)(\/|$)/;
+
+/** One member from the bar to the check after bending, in the order of work. */
+export function addMember(flow: Flow, member: MemberPlan, input: SheetInput, frame: FramePlan): void {
+  const { plan, job } = input;
+  const alone = frame.members.length === 1;
+  const { width } = flow;
+  flow.add(paragraph(words('sheet.member-named', { member: member.name }), width, { height: HEIGHTS.title, weight: 600 }));
+  for (const block of mirroredBanner(job, width)) flow.add(block);
+  if (alone) for (const block of stops(input, BEND_PARTS, width)) flow.add(block);
+  flow.add(stacked([stepHead(1, words('sheet.step-saw'), width), sawStep(member, job, width)]));
+  flow.add(stacked([stepHead(2, words('sheet.step-mark'), width), markStep(member, job, width)]));
+  flow.addTable(bendRows(member.bends, job, width), [stepHead(3, words('sheet.step-bend'), width)]);
+  flow.add(rowWords(job.machine.rotationSign, member, width));
+  for (const block of firstAngle(member, plan.springback, job, width)) flow.add(block);
+  const checks: readonly CheckDimension[] = alone ? frame.checks : [];
+  if (checks.length > 0) addFrameChecks(flow, checks, job, [stepHead(4, words('sheet.step-after'), width)]);
+  if (alone && frame.readingCheck !== null) addReadingCheck(flow, frame.readingCheck, job);
+  const notes = makingNotes(member, job, width);
+  if (notes.length > 0) flow.add(stacked(notes));
+  if (plan.springback !== null) flow.add(springbackNotes(plan.springback, job, width));
+  flow.addTable(bendTable(member.bends, job.units, width), [
+    paragraph(words('sheet.more-of-bends'), width, { height: HEIGHTS.head, weight: 600 }),
+  ]);
+  flow.add(space(3));
+  addViews(
+    flow,
+    plan.views,
+    frameSelection(frame, job, alone ? null : member.name, alone && frame.planar),
+    job,
+    frame.planar ? VIEWS.flat : VIEWS.inSpace,
+  );
+  if (alone) {
+    const told = remarks(input, BEND_PARTS, width);
+    if (told.length > 0) flow.addTogether([space(1), ...told, space(2)]);
+  }
+  flow.add(bendCautions(width));
+}
+
+/** How the rows are read: the clock, and what the check is taken from. */
+function rowWords(sign: 1 | -1, member: MemberPlan, width: number): Block {
+  const turned = member.bends.some(({ rotation }) => rotation.value !== 0);
+  const said = [
+    ...(turned
+      ? [words('sheet.clock'), words(sign === 1 ? 'sheet.clock-sign-right' : 'sheet.clock-sign-left')]
+      : []),
+    words('sheet.check-from'),
+  ];
+  return stacked([space(1), paragraph(said.join(' '), width), space(3)]);
+}
+
+const bendCautions = (width: number): Block =>
+  cautionFrame(
+    CAUTIONS.map((key) => ({ text: words(key), bold: key === 'sheet.bend-caution-1' })),
+    { width, height: HEIGHTS.text },
+  );

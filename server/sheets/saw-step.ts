@@ -1,0 +1,73 @@
+import type { Job } from '../job/job.ts';
+import { formatFigure } from '../language/quantity-format.ts';
+import { formatLength } from '../language/length-format.ts';
+import { words, wordsOf } from '../language/words.ts';
+import type { MemberPlan } from '../plan/frame.ts';
+import { figuresRow, type Named } from './figures-row.ts';
+import { HEIGHTS, STROKES, box, moved } from './ink.ts';
+import { tubeWords } from './sheet-input.ts';
+import { paragraph, stacked, type Block } from './text-block.ts';
+
+/** Room that the large cut length takes [mm]. */
+const LARGE = 62;
+
+/** What is sawn and what it is bent on: the cut length as large as it gets, beside it tube, machine, die and which way round. */
+export function sawStep(member: MemberPlan, job: Job, width: number): Block {
+  const length: Named = { name: words('sheet.cut-length'), value: formatFigure(member.cutLength, job.units) };
+  const cut = figuresRow([length], LARGE, HEIGHTS.wall);
+  const facts = figuresRow(factsOf(member, job), width - LARGE - 4, HEIGHTS.head);
+  return {
+    height: Math.max(cut.height, facts.height) + 1,
+    items: [...cut.items, ...facts.items.map((item) => moved(item, [LARGE + 4, 0]))],
+  };
+}
+
+function factsOf(member: MemberPlan, job: Job): Named[] {
+  const { machine, tube } = job;
+  const die = machine.dies[machine.die];
+  return [
+    { name: words('sheet.tube'), value: tubeWords(job) },
+    ...(tube.heat === '' ? [] : [{ name: words('sheet.heat'), value: tube.heat }]),
+    { name: words('sheet.mass'), value: formatFigure(member.mass, job.units) },
+    {
+      name: words('sheet.machine'),
+      value: machine.name === '' ? words('sheet.machine-unnamed') : machine.name,
+    },
+    ...(die === undefined
+      ? []
+      : [
+          { name: words('sheet.die-set-up'), value: dieWords(die, job) },
+          { name: words('sheet.inside-tube'), value: wordsOf('tooling', die.tooling) },
+        ]),
+    { name: words('sheet.datum-end-is'), value: datumWords(member) },
+    {
+      name: words('sheet.die-side'),
+      value: words(member.making.side === 'right' ? 'sheet.side-right' : 'sheet.side-left'),
+    },
+  ];
+}
+
+function dieWords({ name, radius, tubeDiameter }: Job['machine']['dies'][number], { units }: Job): string {
+  const sizes = { radius: formatLength(radius, units), diameter: formatLength(tubeDiameter, units) };
+  return name === '' ? words('sheet.die-of', sizes) : words('sheet.die-of-named', { name, ...sizes });
+}
+
+/** Which end is the datum end; an end that sits on another member is told by it. */
+function datumWords({ making, start, finish }: MemberPlan): string {
+  const end = making.from === 'start' ? start : finish;
+  if (end.onto === null) return words(making.from === 'start' ? 'sheet.datum-start' : 'sheet.datum-finish');
+  const onto = { member: end.onto };
+  return making.from === 'start'
+    ? words('sheet.datum-start-saddle', onto)
+    : words('sheet.datum-finish-saddle', onto);
+}
+
+/** A mirrored frame, said where nobody can miss it; nothing where it is as drawn. */
+export function mirroredBanner({ bending }: Job, width: number): Block[] {
+  if (bending.hand !== 'mirrored') return [];
+  const inset = 3;
+  const text = paragraph(words('sheet.mirrored'), width - 2 * inset, { height: HEIGHTS.title, weight: 600 });
+  const height = text.height + 2 * inset - 1;
+  const frame = box('frame', { left: 0, top: 1, width, height }, { ...STROKES.edge, width: 1 });
+  return [stacked([{ height: height + 3, items: [frame, ...text.items.map((item) => moved(item, [inset, inset]))] }])];
+}
