@@ -1,23 +1,32 @@
-import type { Job } from '../job/job.ts';
-import { formatLength } from '../language/length-format.ts';
+import type { Job, Units } from '../job/job.ts';
+import { closeParts, formatLength, lengthParts, type Parts } from '../language/length-format.ts';
 import { fieldName } from '../language/field-name.ts';
-import { formatFigure } from '../language/quantity-format.ts';
+import { formatBand, formatFigure, quantityParts } from '../language/quantity-format.ts';
 import { words, wordsOf } from '../language/words.ts';
+import type { Figure } from '../plan/figure.ts';
 import type { CheckDimension } from '../plan/frame.ts';
 import type { ReadingCheck, ReadingRow } from '../plan/reading-check.ts';
 import type { Flow } from './flow.ts';
 import { HEIGHTS } from './ink.ts';
 import { table, type Cell, type Table } from './table.ts';
-import { paragraph, space, type Block } from './text-block.ts';
+import { paragraph, space, stacked, type Block } from './text-block.ts';
 
 /** What the whole frame is checked by after bending, with a column to write in. */
-export function addFrameChecks(flow: Flow, checks: readonly CheckDimension[], job: Job, before: readonly Block[]): void {
+export function addFrameChecks(
+  flow: Flow,
+  checks: readonly CheckDimension[],
+  job: Job,
+  before: readonly Block[],
+): void {
   flow.addTable(checkTable(checks, job, flow.width), before);
   const told = [words('sheet.allowed-words', { class: job.bending.toleranceClass })];
   if (checks.some(({ worstTube }) => worstTube !== null)) told.push(words('sheet.worst-tube-words'));
-  flow.add(paragraph(told.join(' '), flow.width, { height: HEIGHTS.small }));
-  flow.add(space(3));
+  flow.add(stacked([space(1), paragraph(told.join(' '), flow.width, { height: HEIGHTS.small }), space(2)]));
 }
+
+/** A size as a caliper reads it in inches, where a fraction would hide what the tube's tolerance does. */
+const finely = ({ value, unit }: Figure, units: Units): Parts =>
+  units.length === 'mm' ? quantityParts(value, unit, units) : closeParts(value, units);
 
 function checkTable(checks: readonly CheckDimension[], { units }: Job, width: number): Table {
   return table(
@@ -33,15 +42,15 @@ function checkTable(checks: readonly CheckDimension[], { units }: Job, width: nu
     checks.map(({ key, index, outside, centre, inside, allowed, worstTube }): Cell[] => [
       wordsOf('check', key, { index }),
       { text: formatFigure(outside, units), weight: 600 },
-      { text: allowed === null ? '—' : `± ${formatFigure(allowed, units)}`, weight: 600 },
+      { text: allowed === null ? '—' : formatBand({ plusMinus: allowed.value, from: [] }, 'mm', units), weight: 600 },
       '................',
       formatFigure(centre, units),
       formatFigure(inside, units),
       worstTube === null
         ? '—'
         : words('sheet.from-to', {
-            least: formatFigure(worstTube.least, units),
-            most: formatFigure(worstTube.most, units),
+            least: finely(worstTube.least, units).number,
+            most: `${finely(worstTube.most, units).number} ${finely(worstTube.most, units).unit}`,
           }),
     ]),
     { width },
@@ -62,8 +71,8 @@ export function addReadingCheck(flow: Flow, check: ReadingCheck, job: Job): void
 function readingTable({ dimensions, rows }: ReadingCheck, job: Job, width: number): Table {
   const { units } = job;
   const off = (value: number): string => {
-    const text = formatLength(Math.abs(value), units);
-    return /[1-9]/.test(text) ? `${value > 0 ? '+' : '−'}${text}` : formatLength(0, units);
+    const { number } = lengthParts(Math.abs(value), units);
+    return /[1-9]/.test(number) ? `${value > 0 ? '+' : '−'}${number}` : '0';
   };
   const gets = (row: ReadingRow, index: number): string => {
     const [figure, by] = [row.gets[index] ?? null, row.off[index] ?? null];

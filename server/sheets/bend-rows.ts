@@ -4,7 +4,7 @@ import { figureParts, formatBand, formatFigure } from '../language/quantity-form
 import { words } from '../language/words.ts';
 import type { BendRow } from '../plan/bending.ts';
 import type { Figure } from '../plan/figure.ts';
-import { clock, clockSize } from './clock.ts';
+import { clock, clockSize, isTurned } from './clock.ts';
 import { widthOf } from './fonts.ts';
 import { HEIGHTS, STROKES, box, line, moved, write, type Item, type Spot } from './ink.ts';
 import type { Table } from './table.ts';
@@ -19,7 +19,7 @@ const LARGE = 0.6 * ROW;
 const UNDER = ROW - 2.2;
 
 /** Columns as shares of the width; the clock's own stands between the mark and the turn. */
-const COLUMNS = { number: 0, mark: 0.07, clock: 0.315, turn: 0.42, angle: 0.595, check: 0.755, tick: 0.945 } as const;
+const COLUMNS = { number: 0, mark: 0.064, clock: 0.302, turn: 0.415, angle: 0.59, check: 0.763, tick: 0.957 } as const;
 type Column = keyof typeof COLUMNS;
 
 /** A number with its unit small beside it, the number no lower than 5 mm unless it would run into its neighbour. */
@@ -52,9 +52,7 @@ export function bendRows(bends: readonly BendRow[], job: Job, width: number): Ta
       height,
       items: [
         ...lines.flatMap(({ column, said }) =>
-          said.map((text, index) =>
-            write([left(column), height - 1.8 - 3.6 * (said.length - 1 - index)], text, small),
-          ),
+          said.map((text, index) => write([left(column), height - 1.8 - 3.6 * (said.length - 1 - index)], text, small)),
         ),
         rule(height, width, STROKES.edge),
       ],
@@ -69,7 +67,7 @@ export function bendRows(bends: readonly BendRow[], job: Job, width: number): Ta
           ...turnItems(bend, job, { clock: left('clock'), turn: left('turn') }, roomOf('turn', 'angle')),
           ...angleItems(bend, job, left('angle'), roomOf('angle', 'check'), ofDie),
           ...checkItems(bend.check, job, left('check'), roomOf('check', 'tick')),
-          box('frame', { left: left('tick'), top: ROW / 2 - 4, width: 8, height: 8 }, STROKES.narrow),
+          box('frame', { left: left('tick'), top: ROW / 2 - 3.5, width: 7, height: 7 }, STROKES.narrow),
           rule(ROW, width, STROKES.thin),
         ],
       };
@@ -112,11 +110,14 @@ function turnItems(bend: BendRow, job: Job, left: { clock: number; turn: number 
   const picture = clock(bend.rotation.value, job.machine.rotationSign, CLOCK);
   const degrees = figureParts(bend.rotation, job.units);
   const round = lengthParts(Math.abs(bend.rotationRound.value), job.units);
-  return [
-    ...picture.items.map((item) => moved(item, [left.clock, (ROW - picture.height) / 2])),
-    ...large([left.turn, 0.46 * ROW], degrees, { height: HEIGHTS.title, room }),
-    ...large([left.turn, ROW - 2.2], round, { height: HEIGHTS.title, room }),
-  ];
+  const drawn = picture.items.map((item) => moved(item, [left.clock, (ROW - picture.height) / 2]));
+  if (isTurned(bend.rotation.value))
+    return [
+      ...drawn,
+      ...large([left.turn, 0.46 * ROW], degrees, { height: HEIGHTS.title, room }),
+      ...large([left.turn, ROW - 2.2], round, { height: HEIGHTS.title, room }),
+    ];
+  return [...drawn, write([left.turn, LARGE], words('sheet.no-turn'), { height: HEIGHTS.head })];
 }
 
 function angleItems(bend: BendRow, { units }: Job, left: number, room: number, ofDie: boolean): Item[] {

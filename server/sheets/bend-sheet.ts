@@ -14,10 +14,9 @@ import { remarks, stops, tubeWords, type SheetInput } from './sheet-input.ts';
 import { table, type Table } from './table.ts';
 import { paragraph, space } from './text-block.ts';
 
-/** Most of a page's height that the frame's own picture takes, and its view in space [mm]. */
-const LARGEST = 120;
-const IN_SPACE = 62;
-const ALL_VIEWS = 150;
+/** Most of a page's height that the frame's own picture takes, and all views together of one in space [mm]. */
+const LARGEST = 125;
+const ALL_VIEWS = 130;
 
 /** What a bender follows: the whole frame where it is more than one bent tube, then each bent member on pages of its own. */
 export function bendSheet(input: SheetInput): Drafts {
@@ -28,8 +27,8 @@ export function bendSheet(input: SheetInput): Drafts {
   const flow = new Flow(job.print.paper, 'upright');
   const whole = members.length > 1 || bent.length === 0;
   if (whole) addFrame(flow, plan.frame, input);
-  for (const [index, member] of bent.entries()) {
-    if (whole || index > 0) flow.newPage();
+  for (const member of bent) {
+    if (whole) flow.begin(member.name);
     addMember(flow, member, input, plan.frame);
   }
   return { ok: true, drafts: flow.drafts() };
@@ -54,13 +53,8 @@ function addFrame(flow: Flow, frame: FramePlan, input: SheetInput): void {
   for (const block of stops(input, BEND_PARTS, width)) flow.add(block);
   const what = frameSelection(frame, job, null, frame.planar);
   if (frame.planar) {
-    for (const [key, height] of [
-      ['face', LARGEST],
-      ['pictorial', IN_SPACE],
-    ] as const) {
-      const view = plan.views.find((one) => one.key === key);
-      if (view !== undefined) flow.add(captioned(view, what, { width, height }));
-    }
+    const view = plan.views.find(({ key }) => key === 'face');
+    if (view !== undefined) flow.add(captioned(view, what, { width, height: Math.min(LARGEST, flow.left) }));
   } else addViews(flow, plan.views, what, job, ALL_VIEWS);
   flow.addTable(memberList(job, frame.members, width), [space(2)]);
   flow.add(space(3));

@@ -12,6 +12,8 @@ const TICK = { from: 0.62, to: 1 } as const;
 /** Below this the tube is not turned [degrees]: under what a shop can set. */
 const NOTHING = 0.005;
 
+export const isTurned = (rotation: number): boolean => Math.abs(rotation) >= NOTHING;
+
 /** Room that a clock takes for a circle of this radius [mm]. */
 export const clockSize = (radius: number): number => 2 * radius * TURN + 2;
 
@@ -40,7 +42,7 @@ export function clock(rotation: number, sign: 1 | -1, radius: number): Block {
     line('centreline', [at(0, -0.3), at(0, 0.3)], STROKES.thin),
     line('centreline', [at(90, -0.3), at(90, 0.3)], STROKES.thin),
   ];
-  if (Math.abs(rotation) < NOTHING) {
+  if (!isTurned(rotation)) {
     return { height: size, items: [...items, line('mark', tick(0), { ...STROKES.edge, width: 1 })] };
   }
   const steps = Math.max(2, Math.ceil((Math.abs(clockwise) * CHORDS) / 360));

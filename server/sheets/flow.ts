@@ -8,8 +8,9 @@ import { stacked, type Block } from './text-block.ts';
 export class Flow {
   private readonly paper: Paper;
   private readonly turn: Turn;
-  private readonly pages: { scales: Set<string>; items: Item[] }[] = [];
+  private readonly pages: { scales: Set<string>; items: Item[]; about: string }[] = [];
   private used = 0;
+  private about = '';
 
   constructor(paper: Paper, turn: Turn) {
     this.paper = paper;
@@ -28,8 +29,16 @@ export class Flow {
   }
 
   newPage(): void {
-    this.pages.push({ scales: new Set(), items: [] });
+    this.pages.push({ scales: new Set(), items: [], about: this.about });
     this.used = 0;
+  }
+
+  /** Begins a page, unless this one is empty; it and those after it say in the title block what they are about. */
+  begin(about: string): void {
+    this.about = about;
+    const page = this.pages.at(-1);
+    if (page === undefined || this.used > 0) this.newPage();
+    else page.about = about;
   }
 
   /** Puts a block under the last one, or on a new page where it does not fit. */
@@ -75,6 +84,11 @@ export class Flow {
   drafts(): Draft[] {
     return this.pages
       .filter((page) => page.items.length > 0)
-      .map(({ scales, items }) => ({ turn: this.turn, scale: [...scales].join(', '), items }));
+      .map(({ scales, items, about }) => ({
+        turn: this.turn,
+        scale: [...scales].join(', '),
+        items,
+        ...(about === '' ? {} : { about }),
+      }));
   }
 }

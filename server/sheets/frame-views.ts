@@ -18,8 +18,11 @@ export function frameSelection(frame: FramePlan, job: Job, member: string | null
   return {
     layers: ['wanted'],
     dimensions: ({ layer }) => sizes && layer === 'wanted',
-    marks: ({ layer, kind, label }) =>
-      layer === 'wanted' && (kind === 'bend' || (kind === 'end' && (member === null || label === member))),
+    // an end seen from its end has no way out of the tube to stand its words on
+    marks: ({ layer, kind, label, towards }) =>
+      layer === 'wanted' &&
+      Math.hypot(...towards) > 0.3 &&
+      (kind === 'bend' || (kind === 'end' && (member === null || label === member))),
     member,
     say: dimensionWords(job.units),
     // a view marks each member's start; bent from its finish, that is the far end

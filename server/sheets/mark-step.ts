@@ -4,15 +4,15 @@ import { words } from '../language/words.ts';
 import type { MemberPlan } from '../plan/frame.ts';
 import { HEIGHTS, STROKES } from './ink.ts';
 import { straightTube, type Stretch, type Tube, type TubeMark } from './straight-tube.ts';
-import { paragraph, stacked, type Block } from './text-block.ts';
+import { paragraph, type Block } from './text-block.ts';
 
 /** More bends than this, and their marks are lettered smaller. */
 const FEW = 6;
 
-/** The tube laid straight with every mark's distance from the datum end, and how to set them. */
-export function markStep(member: MemberPlan, job: Job, width: number): Block {
-  const marks = straightTube(markedTube(member, job), width);
-  return stacked([marks.block, paragraph(words('sheet.marks', { scale: marks.scale.text }), width)]);
+/** The tube laid straight with every mark's distance from the datum end, row by row, and how to set them. */
+export function markStep(member: MemberPlan, job: Job, width: number): Block[] {
+  const { rows, scale } = straightTube(markedTube(member, job), width);
+  return [...rows, paragraph(words('sheet.marks', { scale: scale.text }), width)];
 }
 
 /** The member's tube before bending: start and middle of each bend from the datum end, for a rolled one its end too. */

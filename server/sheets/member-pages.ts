@@ -16,10 +16,15 @@ import { firstAngle, springbackNotes } from './springback-notes.ts';
 import { stepHead } from './step.ts';
 import { paragraph, space, stacked, type Block } from './text-block.ts';
 
-/** Most of a page's height that the views of one member take [mm]. */
-const VIEWS = { flat: 72, inSpace: 118 } as const;
+/** Most of a page's height that the views of one member take, and the least that they are squeezed into [mm]. */
+const VIEWS = { flat: { most: 75, least: 48 }, inSpace: { most: 118, least: 85 } } as const;
 
-const CAUTIONS = ['sheet.bend-caution-1', 'sheet.bend-caution-2', 'sheet.bend-caution-3', 'sheet.bend-caution-4'] as const;
+const CAUTIONS = [
+  'sheet.bend-caution-1',
+  'sheet.bend-caution-2',
+  'sheet.bend-caution-3',
+  'sheet.bend-caution-4',
+] as const;
 
 /** Fields whose findings stand on a bend sheet. */
 export const BEND_PARTS = /^\/(tube|machine|frame|bending)(\/|$)/;
@@ -29,12 +34,17 @@ export function addMember(flow: Flow, member: MemberPlan, input: SheetInput, fra
   const { plan, job } = input;
   const alone = frame.members.length === 1;
   const { width } = flow;
-  flow.add(paragraph(words('sheet.member-named', { member: member.name }), width, { height: HEIGHTS.title, weight: 600 }));
-  for (const block of mirroredBanner(job, width)) flow.add(block);
+  flow.add(
+    paragraph(words('sheet.member-named', { member: member.name }), width, { height: HEIGHTS.title, weight: 600 }),
+  );
+  flow.add(stacked(mirroredBanner(job, width)));
   if (alone) for (const block of stops(input, BEND_PARTS, width)) flow.add(block);
   flow.add(stacked([stepHead(1, words('sheet.step-saw'), width), sawStep(member, job, width)]));
-  flow.add(stacked([stepHead(2, words('sheet.step-mark'), width), markStep(member, job, width)]));
-  flow.addTable(bendRows(member.bends, job, width), [stepHead(3, words('sheet.step-bend'), width)]);
+  flow.addTable({ head: stepHead(2, words('sheet.step-mark'), width), rows: markStep(member, job, width) });
+  flow.addTable(bendRows(member.bends, job, width), [
+    stepHead(3, words('sheet.step-bend'), width),
+    paragraph(words('sheet.bend-caution-short'), width, { weight: 600 }),
+  ]);
   flow.add(rowWords(job.machine.rotationSign, member, width));
   for (const block of firstAngle(member, plan.springback, job, width)) flow.add(block);
   const checks: readonly CheckDimension[] = alone ? frame.checks : [];
@@ -47,13 +57,9 @@ export function addMember(flow: Flow, member: MemberPlan, input: SheetInput, fra
     paragraph(words('sheet.more-of-bends'), width, { height: HEIGHTS.head, weight: 600 }),
   ]);
   flow.add(space(3));
-  addViews(
-    flow,
-    plan.views,
-    frameSelection(frame, job, alone ? null : member.name, alone && frame.planar),
-    job,
-    frame.planar ? VIEWS.flat : VIEWS.inSpace,
-  );
+  const { most, least } = frame.planar ? VIEWS.flat : VIEWS.inSpace;
+  const what = frameSelection(frame, job, alone ? null : member.name, alone && frame.planar);
+  addViews(flow, plan.views, what, job, flow.left >= least ? Math.min(most, flow.left) : most);
   if (alone) {
     const told = remarks(input, BEND_PARTS, width);
     if (told.length > 0) flow.addTogether([space(1), ...told, space(2)]);
@@ -65,9 +71,7 @@ export function addMember(flow: Flow, member: MemberPlan, input: SheetInput, fra
 function rowWords(sign: 1 | -1, member: MemberPlan, width: number): Block {
   const turned = member.bends.some(({ rotation }) => rotation.value !== 0);
   const said = [
-    ...(turned
-      ? [words('sheet.clock'), words(sign === 1 ? 'sheet.clock-sign-right' : 'sheet.clock-sign-left')]
-      : []),
+    ...(turned ? [words('sheet.clock'), words(sign === 1 ? 'sheet.clock-sign-right' : 'sheet.clock-sign-left')] : []),
     words('sheet.check-from'),
   ];
   return stacked([space(1), paragraph(said.join(' '), width), space(3)]);

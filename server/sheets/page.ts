@@ -2,7 +2,13 @@ import type { Item } from './ink.ts';
 import type { Turn } from './paper.ts';
 
 /** A page before its border and title block: what stands on it and which scale is said. */
-export type Draft = { readonly turn: Turn; readonly scale: string; readonly items: readonly Item[] };
+export type Draft = {
+  readonly turn: Turn;
+  readonly scale: string;
+  readonly items: readonly Item[];
+  /** What of the document the page is about, where its pages are about different things. */
+  readonly about?: string;
+};
 
 /** A page ready to paint [mm]. */
 export type Page = { readonly width: number; readonly height: number; readonly items: readonly Item[] };

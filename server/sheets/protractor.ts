@@ -8,15 +8,18 @@ import type { Block } from './text-block.ts';
 export type TrueAngle = { readonly wanted: Figure; readonly told: Figure };
 
 /** Lengths of the legs and radius of the degree arc on paper [mm]. */
-const LEG = 72;
-const BEYOND = 52;
-const ARC = 46;
+const LEG = 66;
+const BEYOND = 46;
+const ARC = 40;
 
 /** The degree arc goes on this far past the larger angle [degrees]. */
 const PAST = 8;
 
 /** Lines beside each leg, to see by whether the tube lies along it, this far apart [mm]. */
 const BESIDE = [8, 16] as const;
+
+/** A degree's name stands at least this far from a leg [degrees]. */
+const NAME = 4.5;
 
 /** Angles that are easy to read on it [degrees]; outside them a leg lies too near to the other's line. */
 const EASY = { least: 15, most: 150 } as const;
@@ -51,7 +54,7 @@ export function protractor({ wanted, told }: TrueAngle, units: Units, width: num
       line('mark', leg(180, 0, LEG, -aside), STROKES.faint),
       line('mark', leg(wanted.value, ARC + 3, LEG, aside), STROKES.faint),
     ]),
-    ...degreeArc(Math.ceil(Math.max(wanted.value, told.value) + PAST)),
+    ...degreeArc(Math.ceil(Math.max(wanted.value, told.value) + PAST), [wanted.value, told.value]),
     endWords(wanted, 'after', units),
     endWords(told, 'told', units),
   ];
@@ -60,15 +63,15 @@ export function protractor({ wanted, told }: TrueAngle, units: Units, width: num
   return { height: bounds.height + 4, items: drawn.map((item) => moved(item, shift)) };
 }
 
-/** A tick each degree, longer each fifth, named each tenth. */
-function degreeArc(last: number): Item[] {
+/** A tick each degree, longer each fifth, named each tenth where no leg runs through the name. */
+function degreeArc(last: number, legs: readonly number[]): Item[] {
   const round = Array.from({ length: last + 1 }, (_, degree) => at(degree, ARC));
   const items: Item[] = [line('mark', round, STROKES.thin)];
   for (let degree = 0; degree <= last; degree += 1) {
     const long = degree % 10 === 0 ? 4 : degree % 5 === 0 ? 3 : 1.5;
     items.push(line('mark', [at(degree, ARC - long), at(degree, ARC)], STROKES.thin));
-    if (degree % 10 !== 0 || degree === 0) continue;
-    const [x, y] = at(degree - 2.6, ARC - 6.5);
+    if (degree % 10 !== 0 || degree === 0 || legs.some((leg) => Math.abs(leg - degree) < NAME)) continue;
+    const [x, y] = at(degree, ARC - 6.2);
     items.push(write([x, y + HEIGHTS.small / 2], String(degree), { height: HEIGHTS.small, align: 'middle' }));
   }
   return items;

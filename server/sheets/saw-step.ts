@@ -9,12 +9,15 @@ import { tubeWords } from './sheet-input.ts';
 import { paragraph, stacked, type Block } from './text-block.ts';
 
 /** Room that the large cut length takes [mm]. */
-const LARGE = 62;
+const LARGE = 74;
 
-/** What is sawn and what it is bent on: the cut length as large as it gets, beside it tube, machine, die and which way round. */
+/** What is sawn and what it is bent on: the cut length large over the tube, beside it machine, die and which way round. */
 export function sawStep(member: MemberPlan, job: Job, width: number): Block {
   const length: Named = { name: words('sheet.cut-length'), value: formatFigure(member.cutLength, job.units) };
-  const cut = figuresRow([length], LARGE, HEIGHTS.wall);
+  const cut = stacked([
+    figuresRow([length], LARGE, HEIGHTS.wall),
+    figuresRow(tubeFacts(member, job), LARGE, HEIGHTS.head),
+  ]);
   const facts = figuresRow(factsOf(member, job), width - LARGE - 4, HEIGHTS.head);
   return {
     height: Math.max(cut.height, facts.height) + 1,
@@ -22,13 +25,16 @@ export function sawStep(member: MemberPlan, job: Job, width: number): Block {
   };
 }
 
+const tubeFacts = (member: MemberPlan, job: Job): Named[] => [
+  { name: words('sheet.tube'), value: tubeWords(job) },
+  ...(job.tube.heat === '' ? [] : [{ name: words('sheet.heat'), value: job.tube.heat }]),
+  { name: words('sheet.mass'), value: formatFigure(member.mass, job.units) },
+];
+
 function factsOf(member: MemberPlan, job: Job): Named[] {
-  const { machine, tube } = job;
+  const { machine } = job;
   const die = machine.dies[machine.die];
   return [
-    { name: words('sheet.tube'), value: tubeWords(job) },
-    ...(tube.heat === '' ? [] : [{ name: words('sheet.heat'), value: tube.heat }]),
-    { name: words('sheet.mass'), value: formatFigure(member.mass, job.units) },
     {
       name: words('sheet.machine'),
       value: machine.name === '' ? words('sheet.machine-unnamed') : machine.name,
@@ -57,16 +63,18 @@ function datumWords({ making, start, finish }: MemberPlan): string {
   const end = making.from === 'start' ? start : finish;
   if (end.onto === null) return words(making.from === 'start' ? 'sheet.datum-start' : 'sheet.datum-finish');
   const onto = { member: end.onto };
-  return making.from === 'start'
-    ? words('sheet.datum-start-saddle', onto)
-    : words('sheet.datum-finish-saddle', onto);
+  return making.from === 'start' ? words('sheet.datum-start-saddle', onto) : words('sheet.datum-finish-saddle', onto);
 }
 
 /** A mirrored frame, said where nobody can miss it; nothing where it is as drawn. */
 export function mirroredBanner({ bending }: Job, width: number): Block[] {
   if (bending.hand !== 'mirrored') return [];
   const inset = 3;
-  const text = paragraph(words('sheet.mirrored'), width - 2 * inset, { height: HEIGHTS.title, weight: 600 });
+  const inner = width - 2 * inset;
+  const text = stacked([
+    paragraph(words('sheet.mirrored'), inner, { height: HEIGHTS.title, weight: 600 }),
+    paragraph(words('sheet.mirrored-words'), inner),
+  ]);
   const height = text.height + 2 * inset - 1;
   const frame = box('frame', { left: 0, top: 1, width, height }, { ...STROKES.edge, width: 1 });
   return [stacked([{ height: height + 3, items: [frame, ...text.items.map((item) => moved(item, [inset, inset]))] }])];

@@ -2,7 +2,7 @@ import { widthOf, type Weight } from './fonts.ts';
 import { hatch } from './hatch.ts';
 import { COLOURS, HEIGHTS, STROKES, line, moved, shape, write, type Item, type Spot, type Stroke } from './ink.ts';
 import { largestScale, type Scale } from './scale.ts';
-import type { Block } from './text-block.ts';
+import { stacked, type Block } from './text-block.ts';
 
 /** A mark on the tube laid straight: where [mm from the datum end], how its line is drawn, and what it says. */
 export type TubeMark = {
@@ -29,8 +29,9 @@ export type Tube = {
   readonly lettering?: number;
 };
 
-/** Room for the captions and above the labels, and least length of a broken stretch [mm]. */
+/** Room for captions, for no captions, and above the labels, and least length of a broken stretch [mm]. */
 const CAPTIONS = 7;
+const NO_CAPTIONS = 1.5;
 const LEADERS = 7;
 const BROKEN = 16;
 const TALLEST = 12;
@@ -84,8 +85,8 @@ export function spread(places: readonly number[], pitch: number, range: { low: n
   return spots;
 }
 
-/** The tube laid straight, to scale but for its breaks, in as many rows as it needs. */
-export function straightTube(tube: Tube, width: number): { block: Block; scale: Scale } {
+/** The tube laid straight, to scale but for its breaks, in as many rows as it needs: as one block, or row by row. */
+export function straightTube(tube: Tube, width: number): { block: Block; rows: readonly Block[]; scale: Scale } {
   const room = width - 8;
   const lettering = tube.lettering ?? HEIGHTS.text;
   const pitch = pitchOf(lettering);
@@ -96,8 +97,9 @@ export function straightTube(tube: Tube, width: number): { block: Block; scale: 
   const rows = rowsOf(onPaper(tube.stretches, scale.factor, BROKEN), room, pitch);
   const across = Math.max(1.5, tube.diameter * scale.factor);
   const top = LEADERS + Math.max(0, ...tube.marks.map((mark) => widthOf(mark.label, lettering, weightOf(mark))));
-  const rowHeight = top + across + CAPTIONS + 2;
-  const items: Item[] = [];
+  const captions = tube.stretches.some(({ caption }) => caption !== '') ? CAPTIONS : NO_CAPTIONS;
+  const height = top + across + captions + 2;
+  const blocks: Block[] = [];
   let from = 0;
   for (const [index, row] of rows.entries()) {
     const stretches = row.flatMap((one) => tube.stretches[one] ?? []);
@@ -106,10 +108,10 @@ export function straightTube(tube: Tube, width: number): { block: Block; scale: 
       ({ station }) => station >= from - 1e-6 && station <= to + 1e-6 && (index === 0 || station > from + 1e-6),
     );
     const drawn = rowItems(stretches, marks, { from, factor: scale.factor, across, room, top, lettering });
-    items.push(...drawn.map((item) => moved(item, [4, index * rowHeight])));
+    blocks.push({ height, items: drawn.map((item) => moved(item, [4, 0])), scales: [scale.text] });
     from = to;
   }
-  return { block: { height: rows.length * rowHeight, items, scales: [scale.text] }, scale };
+  return { block: stacked(blocks), rows: blocks, scale };
 }
 
 function rowItems(
@@ -208,7 +210,11 @@ function rowItems(
         ],
         STROKES.thin,
       ),
-      write([label + row.lettering / 2, top - 6], mark.label, { turn: 90, height: row.lettering, weight: weightOf(mark) }),
+      write([label + row.lettering / 2, top - 6], mark.label, {
+        turn: 90,
+        height: row.lettering,
+        weight: weightOf(mark),
+      }),
     );
   }
   return items;

@@ -117,7 +117,12 @@ function titleBlock(facts: TitleFacts, draft: Draft, count: { readonly sheet: nu
           }),
         ]
       : []),
-    ...cell(at(110, 0, 70), words('sheet.document'), facts.sheetName, HEIGHTS.head),
+    ...cell(
+      at(110, 0, 70),
+      words('sheet.document'),
+      draft.about === undefined ? facts.sheetName : `${facts.sheetName}: ${draft.about}`,
+      HEIGHTS.head,
+    ),
     ...cell(at(0, 1, 66), words('sheet.customer'), facts.customer),
     ...cell(at(66, 1, 44), words('sheet.drawing-number'), facts.drawingNumber),
     ...cell(at(110, 1, 20), words('sheet.revision'), facts.revision),

@@ -51,7 +51,8 @@ describe('a run', () => {
       fc.property(turns, (of) => {
         const frame = runOf(walked(of).points);
         const here = table(planned(frame));
-        const turned = plannedFrame(jobWith(frame, { ...BENCH, machine: { ...BENCH.machine, rotationSign: -1 } })).members[0]!;
+        const turned = plannedFrame(jobWith(frame, { ...BENCH, machine: { ...BENCH.machine, rotationSign: -1 } }))
+          .members[0]!;
         const wanted = { ...here, steps: here.steps.map((step) => ({ ...step, rotation: -step.rotation })) };
         expect(firstDifference(table(turned), wanted, 1e-12)).toBeUndefined();
       }),

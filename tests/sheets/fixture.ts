@@ -112,7 +112,15 @@ function readingCheck(diameter: number): ReadingCheck {
         worst: diameter,
         frame: null,
       },
-      { slip: 'other-die', field: '', dieRadius: 76.2, gets: [null, null], off: [null, null], worst: null, frame: null },
+      {
+        slip: 'other-die',
+        field: '',
+        dieRadius: 76.2,
+        gets: [null, null],
+        off: [null, null],
+        worst: null,
+        frame: null,
+      },
     ],
   };
 }

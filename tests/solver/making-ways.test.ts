@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Centreline } from '../../server/solver/geometry/centreline.ts';
 import { JOINT_KEEP_OUT, splitMember } from '../../server/solver/making/split-member.ts';
 import type { MakingInput, MakingMachine } from '../../server/solver/making/way-to-bend.ts';
-import { bestWay, waysToBend } from '../../server/solver/making/ways-to-bend.ts';
+import { bestWay, otherWays, plannedWay } from '../../server/solver/making/ways-to-bend.ts';
 import { dieBends, DIAMETER, ENVELOPE, member, RADIUS, type Step } from '../properties/bent-members.ts';
 
 const MACHINE: MakingMachine = {
@@ -26,6 +26,8 @@ const made = (centreline: Centreline, machine: Partial<MakingMachine> = {}, more
     ...more,
   }) satisfies MakingInput;
 
+const waysToBend = (input: MakingInput) => [plannedWay(input), ...otherWays(input)];
+const split = (input: MakingInput, keepOut: number) => splitMember(input, waysToBend(input), keepOut);
 const way = (input: MakingInput, key: string) => waysToBend(input).find((each) => each.key === key)!;
 
 /** A first leg of 1000 that hangs down at the second bend of a die on the right (see making-swept.test.ts). */
@@ -129,11 +131,11 @@ describe('a member in two pieces', () => {
     const line = member(COIL, 500);
     const input = made(line);
     expect(bestWay(waysToBend(input))).toBeUndefined();
-    const split = splitMember(input, JOINT_KEEP_OUT * DIAMETER);
+    const cut = split(input, JOINT_KEEP_OUT * DIAMETER);
     const quarter = (RADIUS * Math.PI) / 2;
-    expect(split?.margin).toBeCloseTo(200, 9);
-    expect(split?.station).toBeCloseTo(500 + quarter + 300 + quarter + 200, 9);
-    const [first, second] = split!.halves;
+    expect(cut?.margin).toBeCloseTo(200, 9);
+    expect(cut?.station).toBeCloseTo(500 + quarter + 300 + quarter + 200, 9);
+    const [first, second] = cut!.halves;
     expect(first.length + second.length).toBeCloseTo(line.length, 9);
     expect([first.bends.length, second.bends.length]).toEqual([2, 2]);
     expect(second.bends.map(({ number, piece }) => [number, piece])).toEqual([
@@ -151,9 +153,9 @@ describe('a member in two pieces', () => {
       ],
       500,
     );
-    expect(splitMember(made(line), 50)?.margin).toBeCloseTo(50, 9);
-    expect(splitMember(made(line), 51)).toBeNull();
-    expect(splitMember(made(member([[500, 0, 90]], 500)), 50)).toBeNull();
-    expect(splitMember(made(line, { largestAngle: 1 }), 50)).toBeNull();
+    expect(split(made(line), 50)?.margin).toBeCloseTo(50, 9);
+    expect(split(made(line), 51)).toBeNull();
+    expect(split(made(member([[500, 0, 90]], 500)), 50)).toBeNull();
+    expect(split(made(line, { largestAngle: 1 }), 50)).toBeNull();
   });
 });

@@ -35,14 +35,15 @@ const problemOf = (text: string, place: PastePlace = 'whole') => {
 const point = (x: number, y: number, z: number, radius: number | null = null) => ({ x, y, z, radius });
 const said = (text: string, place: PastePlace = 'whole') => pasteText(run, text, table, place).said;
 
+/** Rows of a list at most, as its schema says. */
+const mostOf = (list: object): number => (list as { readonly maxItems: number }).maxItems;
+
 describe('how long a table may grow', () => {
   it('is what the job takes', () => {
-    expect(MOST_POINTS).toBe(Run.properties.points.maxItems);
     const [byPoints, byChain] = MemberPath.anyOf;
-    expect([MOST_POINTS, MOST_PIECES]).toEqual([
-      byPoints.properties.points.maxItems,
-      byChain.properties.pieces.maxItems,
-    ]);
+    expect(mostOf(Run.properties.points)).toBe(MOST_POINTS);
+    expect(mostOf(byPoints.properties.points)).toBe(MOST_POINTS);
+    expect(mostOf(byChain.properties.pieces)).toBe(MOST_PIECES);
   });
 });
 

@@ -84,6 +84,18 @@ describe.each(SHAPES)('the centreline in space: %s', (shape) => {
     }
   });
 
+  it('is drawn by chords that lie within a tenth of a millimetre of it', () => {
+    for (const { pieces } of membersOf(shape)) {
+      const curve = new MemberCurve(pieces);
+      const shares = curve.samples();
+      for (const [at, share] of shares.slice(1).entries()) {
+        const before = shares[at] ?? 0;
+        const middle = curve.getPoint(before).lerp(curve.getPoint(share), 0.5);
+        expect(middle.distanceTo(curve.getPoint((before + share) / 2))).toBeLessThan(0.1001);
+      }
+    }
+  });
+
   it('has a bend for every row of the bend table', () => {
     for (const { pieces, bends } of membersOf(shape))
       expect(new MemberCurve(pieces).bends()).toHaveLength(bends.length);
@@ -105,9 +117,9 @@ describe('the viewpoint', () => {
   it('begins as the pictorial view of the plan', () => {
     const { right, up } = axesOf(AS_AT_FIRST);
     expect([right.x, right.y, right.z]).toEqual(
-      [0.5 ** 0.5, -(0.5 ** 0.5), 0].map((value) => expect.closeTo(value, 12)),
+      [0.5 ** 0.5, -(0.5 ** 0.5), 0].map((value): unknown => expect.closeTo(value, 12)),
     );
-    expect([up.x, up.y, up.z]).toEqual([1, 1, 2].map((value) => expect.closeTo(value / Math.sqrt(6), 12)));
+    expect([up.x, up.y, up.z]).toEqual([1, 1, 2].map((value): unknown => expect.closeTo(value / Math.sqrt(6), 12)));
   });
 
   it('comes back from every step, and stops overhead', () => {
@@ -118,7 +130,7 @@ describe('the viewpoint', () => {
     ] as const) {
       const returned = stepped(stepped(AS_AT_FIRST, there), back);
       expect([returned.turn, returned.tilt, returned.nearness]).toEqual(
-        [AS_AT_FIRST.turn, AS_AT_FIRST.tilt, AS_AT_FIRST.nearness].map((value) => expect.closeTo(value, 9)),
+        [AS_AT_FIRST.turn, AS_AT_FIRST.tilt, AS_AT_FIRST.nearness].map((value): unknown => expect.closeTo(value, 9)),
       );
     }
     expect(turned(AS_AT_FIRST, 0, -500).tilt).toBe(90);
@@ -134,7 +146,7 @@ describe('the viewpoint', () => {
       (size.height / 2 - 80 - view.aside.up * size.height) / scaleOf(ball, view, size),
     ];
     expect(to.nearness).toBeGreaterThan(1.5);
-    expect(under(to)).toEqual(under(from).map((value) => expect.closeTo(value, 6)));
+    expect(under(to)).toEqual(under(from).map((value): unknown => expect.closeTo(value, 6)));
   });
 
   it('keeps its ball while a frame changes a little, and takes another where it does not fit', () => {

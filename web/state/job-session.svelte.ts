@@ -12,18 +12,11 @@ import { JobHistory } from './job-history.svelte.ts';
 import { JobSaver } from './job-saver.svelte.ts';
 import { PlanKeeper } from './plan-keeper.svelte.ts';
 import { valueAt, withValue } from './pointer.ts';
-import { fieldAndWhole } from './stages.ts';
+import { fieldAndWhole, findingsByField } from './stages.ts';
 import { withChoice, withText, type FieldForm } from './typed-text.ts';
 
 /** The same for every field that has none, so that nothing is painted anew there. */
 const NONE: readonly Finding[] = [];
-
-/** Findings by the field that they speak of: a long table asks for those of each of its fields. */
-function groupedByField(findings: readonly Finding[]): ReadonlyMap<string, readonly Finding[]> {
-  const groups = new Map<string, Finding[]>();
-  for (const finding of findings) groups.set(finding.field, [...(groups.get(finding.field) ?? []), finding]);
-  return groups;
-}
 
 /** One open job: its history, its plan, its saving, and what the person is looking at. */
 export class JobSession {
@@ -42,7 +35,7 @@ export class JobSession {
   opened: { readonly id: string; readonly name: string; readonly figure: Figure } | null = $state.raw(null);
   /** One sentence about what was just done; empty where there is nothing to say. */
   notice = $state('');
-  readonly #findingsByField = $derived(groupedByField(this.findings));
+  readonly #findingsByField = $derived(findingsByField(this.findings));
   /** The last job that the server could plan: where a refused value goes back to. */
   #accepted: Job;
 

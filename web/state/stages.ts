@@ -33,6 +33,13 @@ export function fieldAndWhole(pointer: string): readonly string[] {
   return at === undefined ? [pointer] : [pointer, at];
 }
 
+/** Findings by the field that they speak of: a long table asks for those of each of its fields. */
+export function findingsByField(findings: readonly Finding[]): ReadonlyMap<string, readonly Finding[]> {
+  const groups = new Map<string, Finding[]>();
+  for (const finding of findings) groups.set(finding.field, [...(groups.get(finding.field) ?? []), finding]);
+  return groups;
+}
+
 export const findingsOf = (stage: StageKey, findings: readonly Finding[]): readonly Finding[] =>
   findings.filter(({ field }) => stageOf(field) === stage);
 

@@ -131,7 +131,7 @@ export const findingsBending = {
 
   'size-doubtful': about(
     'mm',
-    'As things stand the {check} may come out further off than its tolerance class allows, most of all by {band}.',
+    'As things stand a size may come out further off than its tolerance class allows[: {check}][; most of it comes from {band}].',
     'Bend one piece and measure it, or make test bends, before the first frame.',
     'It is sure to ±',
   ),

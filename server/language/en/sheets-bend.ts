@@ -5,8 +5,6 @@ export const bendSheetWords = {
   'sheet.cut-length': 'cut length',
   'sheet.saddle-on': 'saddle on {member}',
   'sheet.member-named': 'Bend {member}',
-  'sheet.member-on': '{member}, bends go on',
-  'sheet.last-straight': 'last straight',
   'sheet.machine': 'machine',
   'sheet.machine-unnamed': 'not named',
   'sheet.heat': 'heat',
@@ -14,7 +12,6 @@ export const bendSheetWords = {
   'sheet.die-of': 'R {radius} for Ø {diameter}',
   'sheet.die-of-named': '{name}, R {radius} for Ø {diameter}',
   'sheet.inside-tube': 'inside the tube',
-  'sheet.mandrel-advised': 'advised for the tightest bend',
   'sheet.datum-end-is': 'datum end, bent first',
   'sheet.datum-start': 'the start as drawn',
   'sheet.datum-finish': 'the finish as drawn',
@@ -23,14 +20,14 @@ export const bendSheetWords = {
   'sheet.die-side': 'from behind, the die lies',
   'sheet.side-right': 'to the RIGHT',
   'sheet.side-left': 'to the LEFT',
-  'sheet.mirrored':
-    'MIRRORED: for the other side. Every turn below is for the mirrored frame; do not turn it round again.',
+  'sheet.mirrored': 'MIRRORED: for the other side',
+  'sheet.mirrored-words': 'Every turn below is that of the mirrored frame already; do not turn it round again.',
   'sheet.step-saw': 'Saw',
   'sheet.step-mark': 'Mark',
   'sheet.step-bend': 'Bend',
   'sheet.step-after': 'After bending',
   'sheet.marks':
-    'Tube laid straight, scale {scale}; where it is broken it is longer than drawn. Hook the tape on the datum end once and set every mark from it.',
+    'Scale {scale}; longer than drawn where it is broken. Hook the tape on the datum end once, set every mark from it.',
   'sheet.datum-end': 'datum end 0',
   'sheet.datum-end-of': 'datum end of {member}',
   'sheet.far-end-of': 'far end of {member}',
@@ -45,11 +42,11 @@ export const bendSheetWords = {
   'sheet.middle-mark': 'middle mark',
   'sheet.end-mark': 'end mark',
   'sheet.rotation': 'turn the tube',
-  'sheet.rotation-round': 'round {length}',
+  'sheet.no-turn': 'no turn',
   'sheet.angle-wanted': 'angle wanted',
   'sheet.bend-to': 'bend to',
   'sheet.roll-to': 'roll to',
-  'sheet.wanted-after': 'after release {angle}',
+  'sheet.wanted-after': 'released {angle}',
   'sheet.middle-at': 'middle {distance}',
   'sheet.end-at': 'rolled to {distance}',
   'sheet.die': 'die radius',
@@ -69,7 +66,7 @@ export const bendSheetWords = {
   'sheet.protractor-test':
     'Lay a test bend on it. True angle: {wanted} after release (wide line), {told} told to the machine (dashed).',
   'sheet.protractor-how':
-    'One leg along the level lines, the other along the slanting ones: only the directions count. Off by a degree or more: stop, and type what was measured as a test bend.',
+    'One leg along the level lines, the other along the slanting ones; only directions count. Off by a degree: stop, and type it in as a test bend.',
   'sheet.allowed': 'allowed',
   'sheet.worst-tube': 'thinnest to thickest tube',
   'sheet.from-to': '{least} to {most}',
@@ -79,10 +76,10 @@ export const bendSheetWords = {
   'sheet.allowed-words': 'Allowed: ISO 13920, class {class}. A dash: no row for the size.',
   'sheet.reading-check': 'Reading check: was the sketch read right?',
   'sheet.reading-check-words':
-    'Tape these sizes on the first frame. One of the lower rows instead of the first: stop, and ask what the sketch means.',
+    'Tape these sizes on the first frame. If they fit a lower row better than the first, stop and ask what the sketch means. In brackets: off by.',
   'sheet.as-meant': 'as meant',
   'sheet.off-most': 'off by at most',
-  'sheet.gets-off': '{gets}, off {off}',
+  'sheet.gets-off': '{gets} ({off})',
   'sheet.through-machine': 'Through the machine',
   'sheet.by-simple-picture':
     'By a simple picture of bed, die, clamp and pressure die, from the sizes typed at the machine.',
@@ -114,6 +111,7 @@ export const bendSheetWords = {
   'sheet.springback-residual': 'Single bends stand {residual} about it.',
   'sheet.springback-two': 'Two bends leave nothing to tell the scatter by.',
   'sheet.more-of-bends': 'More of each bend',
+  'sheet.bend-caution-short': 'Hands out of the clamp; nobody in the way of the end that swings.',
   'sheet.bend-caution-1':
     'Keep hands, sleeves and people clear of the end that swings; walk its way round the machine first.',
   'sheet.bend-caution-2':

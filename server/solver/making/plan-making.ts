@@ -13,7 +13,7 @@ import { makingFindings } from './making-findings.ts';
 import { radiiThatFit } from './radii-that-fit.ts';
 import { JOINT_KEEP_OUT, splitMember } from './split-member.ts';
 import type { MakingInput } from './way-to-bend.ts';
-import { waysToBend } from './ways-to-bend.ts';
+import { otherWays, plannedWay } from './ways-to-bend.ts';
 
 /** How a member is bent where the job says nothing of it. */
 const USUAL: Omit<MemberBending, 'member'> = { from: 'start', side: 'usual', closingStraight: null };
@@ -57,9 +57,12 @@ export function planMaking(
       envelope: envelopeOf(context),
     },
   };
-  const ways = making.bends.length === 0 ? [] : waysToBend(making);
-  const stuck = ways[0]?.possible === false;
-  const split = stuck ? splitMember(making, JOINT_KEEP_OUT * context.tube.outsideDiameter) : null;
+  const asPlanned = making.bends.length === 0 ? [] : [plannedWay(making)];
+  // what gets by needs no other way, and looking for one takes as long again
+  const stuck = asPlanned[0]?.possible === false;
+  const ways = stuck ? [...asPlanned, ...otherWays(making)] : asPlanned;
+  const noWay = stuck && !ways.some(({ possible }) => possible);
+  const split = noWay ? splitMember(making, ways, JOINT_KEEP_OUT * context.tube.outsideDiameter) : null;
   const fit = radiiThatFit({
     centreline: planned.line,
     outsideDiameter: context.tube.outsideDiameter,

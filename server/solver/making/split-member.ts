@@ -1,8 +1,8 @@
 import type { Centreline } from '../geometry/centreline.ts';
 import { pieceStations, sliceCentreline } from '../geometry/slice.ts';
 import type { DieBend } from './machine-envelope.ts';
-import type { MakingInput, WayToBend } from './way-to-bend.ts';
-import { bestWay, waysToBend } from './ways-to-bend.ts';
+import { isBlocking, type MakingInput, type WayToBend } from './way-to-bend.ts';
+import { bestWay, otherWays, plannedWay } from './ways-to-bend.ts';
 
 /**
  * Straight between a joint and the bends beside it, in diameters: room for the saw's clamp, the torch and a polishing
@@ -21,29 +21,56 @@ export type SplitMember = {
 
 export type SplitHalf = { readonly length: number; readonly bends: readonly DieBend[]; readonly way: WayToBend };
 
-type Place = { readonly station: number; readonly margin: number };
+type Place = { readonly station: number; readonly margin: number; readonly arcsBefore: number };
+
+/**
+ * Above this many die bends only places are taken whose halves are known to be possible from the ways that were tried
+ * whole; below it every half is tried from all its ends and sides. Our own choice, so that an answer comes as one types.
+ */
+const TRIED_ALL = 12;
 
 /**
  * Where a member that cannot be bent whole is best cut in two: the joint stands in a straight between two die bends, at
  * its middle, or where that does not do, at either end of the stretch that is far enough from both bends.
  *
- * Of the places where both halves can be bent, from whichever of their ends and on whichever side, the one farthest from its nearest
- * bend is taken, of equal ones the one nearest to the member's middle. A ring is open at its datum, which is a joint of
- * its own.
+ * What goes well up to a bend goes well for the piece that ends before it: the same part swings, with less tube behind.
+ * So a place does where one whole way gets as far as it from the start, and another from the finish. Of the places that
+ * do, the one farthest from its nearest bend is taken, of equal ones the one nearest to the member's middle. A ring is
+ * open at its datum, which is a joint of its own.
  *
+ * @param ways what came of bending it whole
  * @param keepOut least straight between the joint and a bend [mm], JOINT_KEEP_OUT diameters by common practice
- * @returns null where no place does
+ * @returns null where no such place was found
  */
-export function splitMember(input: MakingInput, keepOut: number): SplitMember | null {
-  for (const place of places(input, keepOut)) {
-    const { station, margin } = place;
-    const first = halfOf(input, 0, station);
-    if (first === null) continue;
-    const second = halfOf(input, station, input.centreline.length);
-    if (second === null) continue;
-    return { station, margin, halves: [first, second] };
+export function splitMember(input: MakingInput, ways: readonly WayToBend[], keepOut: number): SplitMember | null {
+  const all = places(input, keepOut);
+  const arcs = input.centreline.pieces.filter(({ kind }) => kind === 'arc').length;
+  const ahead = reached(ways, false, arcs);
+  const back = reached(ways, true, arcs);
+  const known = all.find(({ arcsBefore }) => arcsBefore <= ahead && arcs - arcsBefore <= back);
+  if (known !== undefined) return splitAt(input, known);
+  if (input.bends.length > TRIED_ALL) return null;
+  for (const place of all) {
+    const split = splitAt(input, place);
+    if (split !== null) return split;
   }
   return null;
+}
+
+/** Arcs that the best of the ways from one end gets through before it is blocked. */
+const reached = (ways: readonly WayToBend[], fromOtherEnd: boolean, arcs: number): number =>
+  Math.max(
+    0,
+    ...ways
+      .filter((way) => way.fromOtherEnd === fromOtherEnd)
+      .map(({ problems }) => Math.min(arcs, ...problems.filter(isBlocking).map(({ bend }) => bend - 1))),
+  );
+
+function splitAt(input: MakingInput, { station, margin }: Place): SplitMember | null {
+  const first = halfOf(input, 0, station);
+  if (first === null) return null;
+  const second = halfOf(input, station, input.centreline.length);
+  return second === null ? null : { station, margin, halves: [first, second] };
 }
 
 function places({ centreline, bends }: MakingInput, keepOut: number): Place[] {
@@ -51,13 +78,15 @@ function places({ centreline, bends }: MakingInput, keepOut: number): Place[] {
   const first = bends[0]?.piece ?? Infinity;
   const last = bends.at(-1)?.piece ?? -Infinity;
   const found: Place[] = [];
+  let arcsBefore = 0;
   for (const [index, piece] of centreline.pieces.entries()) {
+    if (piece.kind === 'arc') arcsBefore += 1;
     if (piece.kind !== 'straight' || index < first || index > last || piece.length < 2 * keepOut) continue;
     const begin = stations[index] ?? 0;
-    found.push({ station: begin + piece.length / 2, margin: piece.length / 2 });
+    found.push({ station: begin + piece.length / 2, margin: piece.length / 2, arcsBefore });
     if (piece.length === 2 * keepOut) continue;
-    found.push({ station: begin + keepOut, margin: keepOut });
-    found.push({ station: begin + piece.length - keepOut, margin: keepOut });
+    found.push({ station: begin + keepOut, margin: keepOut, arcsBefore });
+    found.push({ station: begin + piece.length - keepOut, margin: keepOut, arcsBefore });
   }
   const off = ({ station }: Place): number => Math.abs(station - centreline.length / 2);
   return found.sort((a, b) => b.margin - a.margin || off(a) - off(b));
@@ -74,7 +103,8 @@ function halfOf(input: MakingInput, from: number, to: number): SplitHalf | null 
     throatAtFinish: to === input.centreline.length ? input.throatAtFinish : 0,
     machine: input.machine,
   };
-  const way = bestWay(waysToBend(half));
+  const planned = plannedWay(half);
+  const way = planned.possible ? planned : bestWay(otherWays(half));
   return way === undefined ? null : { length: centreline.length, bends, way };
 }
 

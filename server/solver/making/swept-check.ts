@@ -127,7 +127,7 @@ function againstMachine(
   { die, clamp, pressureDie, pressureDieAgain, tube }: MachineMeasures,
 ): void {
   const { outsideDiameter, clampLength } = machine;
-  const straight = straightBefore(part);
+  const straight = straightBefore(part, outsideDiameter);
   // behind a face that the tube passes through square, a bend of radius r is clear of it from r asin(D/2r) on
   const clear =
     part.radius === Infinity ? outsideDiameter / 2 : part.radius * Math.asin(outsideDiameter / 2 / part.radius);
@@ -142,12 +142,18 @@ function againstMachine(
   tell(clearances, 'tube', 'bending', over(part, tube, { from: 0, to: part.start - part.closing }, outsideDiameter));
 }
 
-/** The straight next to the bend [mm]. */
-function straightBefore({ pieces, count }: Part): number {
+/**
+ * An arc of this many diameters or more lies in clamp and dies like a straight: crowns are rolled; common practice, no
+ * source.
+ */
+const LIKE_STRAIGHT = 10;
+
+/** The straight next to the bend, crowns of large radius with it [mm]. */
+function straightBefore({ pieces, count }: Part, outsideDiameter: number): number {
   let length = 0;
   for (let index = count - 1; index >= 0; index -= 1) {
     const piece = pieces[index];
-    if (piece === undefined || piece.radius > 0) break;
+    if (piece === undefined || (piece.radius > 0 && piece.radius < LIKE_STRAIGHT * outsideDiameter)) break;
     length += piece.length;
   }
   return length;

@@ -70,6 +70,9 @@ const NOTHING = 1e-6;
 /** Problems that length left on gets over. */
 const GOT_OVER: readonly WayProblem['code'][] = ['grip-short', 'last-straight-short'];
 
+/** Whether a problem keeps a member from being bent in its way. */
+export const isBlocking = ({ code }: WayProblem): boolean => !GOT_OVER.includes(code);
+
 /** The same member from its other end. */
 export function fromOtherEnd(input: MakingInput): MakingInput {
   const last = input.centreline.pieces.length - 1;
@@ -119,7 +122,7 @@ export function wayToBend(key: WayKey, input: MakingInput): WayToBend {
     key,
     side,
     fromOtherEnd: otherEnd,
-    possible: problems.every(({ code }) => GOT_OVER.includes(code)),
+    possible: !problems.some(isBlocking),
     problems,
     extraAtStart,
     extraAtEnd,

@@ -1,10 +1,19 @@
 import { Curve, Vector3 } from 'three';
 import type { PlanPiece } from '../../../server/plan/frame.ts';
 
-/** Largest turn from one ring of a drawn bend to the next [degrees]: no corner is seen; our own choice. */
-const FINEST = 7.5;
+/**
+ * From one ring of a drawn arc to the next: the largest turn [rad], and how far the chord may lie off the arc [mm].
+ * No corner is seen on a tight bend nor on a long crown; our own choice.
+ */
+const STEP = { turn: (7.5 * Math.PI) / 180, off: 0.1 };
 /** Rings of one arc at most, for a tube that is wound many times round. */
 const MOST_RINGS = 720;
+
+/** Into how many chords an arc is parted. The chord of a turn a lies r (1 − cos a/2) off its arc. */
+function chordsOf(radius: number, angle: number): number {
+  const turn = Math.min(STEP.turn, 2 * Math.acos(Math.max(0, 1 - STEP.off / radius)));
+  return Math.min(MOST_RINGS, Math.max(1, Math.ceil(angle / turn)));
+}
 
 /** A piece where it lies, with the vectors that its points are made of. */
 type Laid = {
@@ -99,12 +108,11 @@ export class MemberCurve extends Curve<Vector3> {
     return this.length;
   }
 
-  /** Shares of the length that a drawing needs: both ends of every piece, and an arc every few degrees. */
+  /** Shares of the length that a drawing needs: both ends of every piece, and the ends of an arc's chords. */
   samples(): readonly number[] {
     const shares = [0];
-    for (const { start, length, arc } of this.#laid) {
-      const turn = arc === null ? 0 : (Math.abs(arc.angle) * 180) / Math.PI;
-      const steps = Math.min(MOST_RINGS, Math.max(1, Math.ceil(turn / FINEST)));
+    for (const { start, length, arm, arc } of this.#laid) {
+      const steps = arc === null ? 1 : chordsOf(arm.length(), Math.abs(arc.angle));
       for (let step = 1; step <= steps; step += 1)
         shares.push(Math.min(1, (start + (step / steps) * length) / this.length));
     }
