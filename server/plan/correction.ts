@@ -102,6 +102,8 @@ export const Way = Type.Object({
   minutes: Type.Union([Figure, Type.Null()]),
   /** Minor units; null while a rate that it needs is open. */
   cost: Type.Union([Figure, Type.Null()]),
+  /** Sum of the lines that have a rate: what it costs at least while others stand open. */
+  costAtLeast: Figure,
   /** Check dimensions after the correction. */
   after: Type.Array(Difference),
   joints: Type.Array(Joint),

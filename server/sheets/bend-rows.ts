@@ -15,7 +15,7 @@ const CLOCK = 5.5;
 const ROW = clockSize(CLOCK) + 1.6;
 
 /** Baselines of a row's large number and of the small words under it. */
-const LARGE = 0.6 * ROW;
+const LARGE = 0.555 * ROW;
 const UNDER = ROW - 2.2;
 
 /** Columns as shares of the width; the clock's own stands between the mark and the turn. */
@@ -41,7 +41,6 @@ export function bendRows(bends: readonly BendRow[], job: Job, width: number): Ta
     ['turn', words('sheet.rotation'), roomOf('turn', 'angle')],
     ['angle', words('sheet.bend-to'), roomOf('angle', 'check')],
     ['check', words('sheet.check-outside'), roomOf('check', 'tick')],
-    ['tick', words('sheet.ticked'), width - left('tick')],
   ];
   const small = { height: HEIGHTS.text, weight: 400 } as const;
   const lines = heads.map(([column, text, room]) => ({ column, said: wrap(text, room, small) }));
@@ -54,6 +53,7 @@ export function bendRows(bends: readonly BendRow[], job: Job, width: number): Ta
         ...lines.flatMap(({ column, said }) =>
           said.map((text, index) => write([left(column), height - 1.8 - 3.6 * (said.length - 1 - index)], text, small)),
         ),
+        write([width, height - 1.8], words('sheet.ticked'), { ...small, align: 'right' }),
         rule(height, width, STROKES.edge),
       ],
     },

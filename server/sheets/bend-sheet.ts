@@ -12,7 +12,7 @@ import type { Drafts } from './page.ts';
 import { mirroredBanner } from './saw-step.ts';
 import { remarks, stops, tubeWords, type SheetInput } from './sheet-input.ts';
 import { table, type Table } from './table.ts';
-import { paragraph, space } from './text-block.ts';
+import { paragraph, space, stacked, type Block } from './text-block.ts';
 
 /** Most of a page's height that the frame's own picture takes, and all views together of one in space [mm]. */
 const LARGEST = 125;
@@ -26,16 +26,20 @@ export function bendSheet(input: SheetInput): Drafts {
   const bent = members.filter((member) => member.bends.length > 0);
   const flow = new Flow(job.print.paper, 'upright');
   const whole = members.length > 1 || bent.length === 0;
-  if (whole) addFrame(flow, plan.frame, input);
+  const left = whole ? addFrame(flow, plan.frame, input) : remarks(input, BEND_PARTS, flow.width);
   for (const member of bent) {
     if (whole) flow.begin(member.name);
-    addMember(flow, member, input, plan.frame);
+    addMember(flow, member, input, { frame: plan.frame, notes: member === bent.at(-1) ? left : [] });
   }
   return { ok: true, drafts: flow.drafts() };
 }
 
-/** The whole frame: its picture, its members with what is sawn, and what it is checked by once it is together. */
-function addFrame(flow: Flow, frame: FramePlan, input: SheetInput): void {
+/**
+ * The whole frame: its picture, its members with what is sawn, and what it is checked by once it is together.
+ *
+ * @returns notes that would have needed a page of their own, for the last page of all
+ */
+function addFrame(flow: Flow, frame: FramePlan, input: SheetInput): Block[] {
   const { plan, job } = input;
   const { width } = flow;
   flow.add(paragraph(words('sheet.frame-as-wanted'), width, { height: HEIGHTS.title, weight: 600 }));
@@ -62,7 +66,10 @@ function addFrame(flow: Flow, frame: FramePlan, input: SheetInput): void {
   if (frame.checks.length > 0) addFrameChecks(flow, frame.checks, job, [head]);
   if (frame.readingCheck !== null) addReadingCheck(flow, frame.readingCheck, job);
   const told = remarks(input, BEND_PARTS, width);
+  const bent = frame.members.some(({ bends }) => bends.length > 0);
+  if (bent && stacked(told).height + 1 > flow.left) return told;
   if (told.length > 0) flow.addTogether([space(1), ...told]);
+  return [];
 }
 
 /** Every member with its length to saw and its ends. */

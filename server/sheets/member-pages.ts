@@ -1,6 +1,5 @@
 import { words } from '../language/words.ts';
-import type { FramePlan, MemberPlan } from '../plan/frame.ts';
-import type { CheckDimension } from '../plan/frame.ts';
+import type { CheckDimension, FramePlan, MemberPlan } from '../plan/frame.ts';
 import { addFrameChecks, addReadingCheck } from './after-bending.ts';
 import { bendRows } from './bend-rows.ts';
 import { bendTable } from './bend-table.ts';
@@ -11,7 +10,7 @@ import { HEIGHTS } from './ink.ts';
 import { makingNotes } from './making-notes.ts';
 import { markStep } from './mark-step.ts';
 import { mirroredBanner, sawStep } from './saw-step.ts';
-import { remarks, stops, type SheetInput } from './sheet-input.ts';
+import { stops, type SheetInput } from './sheet-input.ts';
 import { firstAngle, springbackNotes } from './springback-notes.ts';
 import { stepHead } from './step.ts';
 import { paragraph, space, stacked, type Block } from './text-block.ts';
@@ -30,7 +29,12 @@ const CAUTIONS = [
 export const BEND_PARTS = /^\/(tube|machine|frame|bending)(\/|$)/;
 
 /** One member from the bar to the check after bending, in the order of work. */
-export function addMember(flow: Flow, member: MemberPlan, input: SheetInput, frame: FramePlan): void {
+export function addMember(
+  flow: Flow,
+  member: MemberPlan,
+  input: SheetInput,
+  { frame, notes }: { readonly frame: FramePlan; readonly notes: readonly Block[] },
+): void {
   const { plan, job } = input;
   const alone = frame.members.length === 1;
   const { width } = flow;
@@ -50,8 +54,7 @@ export function addMember(flow: Flow, member: MemberPlan, input: SheetInput, fra
   const checks: readonly CheckDimension[] = alone ? frame.checks : [];
   if (checks.length > 0) addFrameChecks(flow, checks, job, [stepHead(4, words('sheet.step-after'), width)]);
   if (alone && frame.readingCheck !== null) addReadingCheck(flow, frame.readingCheck, job);
-  const notes = makingNotes(member, job, width);
-  if (notes.length > 0) flow.add(stacked(notes));
+  flow.add(stacked(makingNotes(member, job, width)));
   if (plan.springback !== null) flow.add(springbackNotes(plan.springback, job, width));
   flow.addTable(bendTable(member.bends, job.units, width), [
     paragraph(words('sheet.more-of-bends'), width, { height: HEIGHTS.head, weight: 600 }),
@@ -60,10 +63,7 @@ export function addMember(flow: Flow, member: MemberPlan, input: SheetInput, fra
   const { most, least } = frame.planar ? VIEWS.flat : VIEWS.inSpace;
   const what = frameSelection(frame, job, alone ? null : member.name, alone && frame.planar);
   addViews(flow, plan.views, what, job, flow.left >= least ? Math.min(most, flow.left) : most);
-  if (alone) {
-    const told = remarks(input, BEND_PARTS, width);
-    if (told.length > 0) flow.addTogether([space(1), ...told, space(2)]);
-  }
+  if (notes.length > 0) flow.addTogether([space(1), ...notes, space(2)]);
   flow.add(bendCautions(width));
 }
 

@@ -67,6 +67,8 @@ export function billFor(job: Job, work: { effort: Effort; frame: FrameGeometry; 
 export function pricedAs(bill: Bill): Priced {
   const gas = bill.purge?.purgeGas ?? figure(0, 'L', 'V', [input('n', 'joints', 0, 'count')], ['geometry']);
   const { quote, minutes } = bill;
+  const lines = quote.lines.filter(({ amount }) => amount !== null).length;
+  const sum = figure(quote.subtotal, 'minor', 'Σ lines', [input('n', 'quote-lines', lines, 'count')], ['typed']);
   return {
     purgeSetups: figure(bill.setups, 'count', 'n', [input('n', 'chambers', bill.setups, 'count')], ['geometry']),
     purgeGas: gas,
@@ -74,15 +76,7 @@ export function pricedAs(bill: Bill): Priced {
       minutes === null
         ? null
         : figure(minutes, 'min', 't = Σ (set-up + n each)', [input('t', 'minutes', minutes, 'min')], ['typed']),
-    cost:
-      quote.open.length > 0
-        ? null
-        : figure(
-            quote.subtotal,
-            'minor',
-            'Σ lines',
-            [input('n', 'quote-lines', quote.lines.length, 'count')],
-            ['typed'],
-          ),
+    cost: quote.open.length > 0 ? null : sum,
+    costAtLeast: sum,
   };
 }

@@ -85,6 +85,7 @@ export const stages = {
   'ways.column.minutes': 'work',
   'ways.column.cost': 'cost',
   'ways.open': 'open',
+  'ways.atLeast': 'at least {amount}, some lines are open',
   'ways.joint': 'Joint {number} in {member}, {on}',
   'ways.faceA': 'face A',
   'ways.faceB': 'face B',

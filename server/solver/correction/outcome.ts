@@ -18,7 +18,7 @@ export type Effort = {
 };
 
 /** A way without its purge and money, which are reckoned from its effort. */
-export type WayDraft = Omit<Way, 'purgeSetups' | 'purgeGas' | 'minutes' | 'cost' | 'unbeaten'> & {
+export type WayDraft = Omit<Way, 'purgeSetups' | 'purgeGas' | 'minutes' | 'cost' | 'costAtLeast' | 'unbeaten'> & {
   readonly effort: Effort;
 };
 

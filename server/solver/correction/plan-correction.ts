@@ -23,7 +23,7 @@ import { footExcesses, trimmedFeet, type FootExcess } from './trims.ts';
 export type Work = { readonly effort: Effort; readonly frame: FrameGeometry; readonly scope: WayKey };
 
 /** What purge, time and money a way's effort comes to. */
-export type Priced = Pick<Way, 'purgeSetups' | 'purgeGas' | 'minutes' | 'cost'>;
+export type Priced = Pick<Way, 'purgeSetups' | 'purgeGas' | 'minutes' | 'cost' | 'costAtLeast'>;
 
 /** Everything that the correction takes from the rest of the plan. */
 export type CorrectionInput = {
