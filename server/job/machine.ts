@@ -8,7 +8,11 @@ const MeasuredLength = (maximum: number, title: string) =>
 export const TestBend = Type.Object(
   {
     commandedAngle: Type.Number({ exclusiveMinimum: 0, maximum: 360, title: 'commanded angle', unit: 'deg' }),
-    measuredAngle: Type.Number({ exclusiveMinimum: 0, maximum: 360, title: 'measured angle', unit: 'deg' }),
+    /** Null until it is measured: then the bend does not count yet. */
+    measuredAngle: Type.Union(
+      [Type.Number({ exclusiveMinimum: 0, maximum: 360, title: 'measured angle', unit: 'deg' }), Type.Null()],
+      { title: 'measured angle' },
+    ),
     /** Centreline radius after release, or null where nobody measured it. */
     measuredRadius: MeasuredLength(20_000, 'measured radius'),
     /** Two lines scribed on the straight tube, one before and one after the bend: how far apart they were … */

@@ -46,9 +46,9 @@ export const SpringbackPlan = Type.Object({
   stretchAt90: Figure,
   /** The line through the test bends; null by theory. */
   fit: Type.Union([SpringbackFit, Type.Null()]),
-  /** Test bends in the record, and those on this tube and die. */
+  /** Test bends in the record, and those on this tube and die that were measured, by their place in the record. */
   bendsTyped: Type.Integer(),
-  bendsOfTube: Type.Integer(),
+  bendsOfTube: Type.Array(Type.Integer()),
 });
 export type SpringbackPlan = Static<typeof SpringbackPlan>;
 

@@ -20,7 +20,9 @@ export function springbackNotes(springback: SpringbackPlan, { units }: Job, widt
   ];
   if (fit === null) {
     said.push(
-      bendsOfTube === 0 ? words('sheet.springback-none') : words('sheet.springback-unused', { count: bendsOfTube }),
+      bendsOfTube.length === 0
+        ? words('sheet.springback-none')
+        : words('sheet.springback-unused', { count: bendsOfTube.length }),
     );
   } else {
     const confidence = `± ${formatFigure(fit.confidence, units)}`;

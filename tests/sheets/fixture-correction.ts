@@ -84,6 +84,7 @@ function way(key: WayKey, joints: Joint[], cost: number | null): Way {
     purgeSetups: figure(joints.length > 0 ? 1 : 0, 'count'),
     purgeGas: figure(joints.length * 30, 'L'),
     minutes: cost === null ? null : figure(45 * joints.length, 'min'),
+    costAtLeast: figure(cost ?? 0, 'minor'),
     cost: cost === null ? null : figure(cost, 'minor'),
     after: [difference('width-at-corners', 950, 950.4), difference('width-at-feet', 950, 950.6)],
     joints,

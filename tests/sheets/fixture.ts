@@ -165,7 +165,7 @@ export function makePlan(diameter = 38.1): Plan {
       stretchAt90: figure(0, 'mm'),
       fit: null,
       bendsTyped: 0,
-      bendsOfTube: 0,
+      bendsOfTube: [],
     },
     frame: {
       members: [hoop, bar],

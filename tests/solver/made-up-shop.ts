@@ -15,8 +15,8 @@ export const testBend = (
   commandedAngle: number,
   measuredAngle: number,
   measuredRadius: number | null = null,
-  more: Partial<TestBend> = {},
-): TestBend => ({
+  more: Partial<Omit<TestBend, 'measuredAngle'>> = {},
+): TestBend & { readonly measuredAngle: number } => ({
   commandedAngle,
   measuredAngle,
   measuredRadius,

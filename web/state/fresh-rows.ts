@@ -10,10 +10,10 @@ import { dieSetUp } from './dies.ts';
 export const freshStraight: ChainPiece = { piece: 'straight', length: 400 };
 export const freshArc: ChainPiece = { piece: 'arc', angle: 90, radius: null, rotation: 0, made: 'die' };
 
-/** A test bend to type over, on the job's own tube, die and heat. */
+/** A test bend still to be measured, on the job's own tube, die and heat. */
 export const freshTestBend = ({ tube, machine }: Job): TestBend => ({
   commandedAngle: 90,
-  measuredAngle: 88,
+  measuredAngle: null,
   measuredRadius: null,
   scribedBefore: null,
   scribedAfter: null,

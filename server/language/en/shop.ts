@@ -79,4 +79,5 @@ export const shop = {
   'springback.axisAngle': 'angle bent to °',
   'springback.axisSpringback': 'springback °',
   'springback.stretchAt90': 'a 90° bend grows by',
+  'what.bendUnused': 'not used',
 } as const;

@@ -65,13 +65,13 @@ function springbackFindings(law: SpringbackLaw, problem: LawProblem, machine: Se
   const findings: Finding[] = [];
   const field = '/machine/springback/bends';
   const { bends, method } = machine.springback;
-  const angle = bends[0]?.commandedAngle ?? 0;
-  if (problem === 'too-few')
-    findings.push(finding('test-bends-too-few', 'caution', field, { value: law.bendsOfTube, low: 2 }));
+  const ofTube = law.bendsOfTube.length;
+  const angle = bends[law.bendsOfTube[0] ?? 0]?.commandedAngle ?? 0;
+  if (problem === 'too-few') findings.push(finding('test-bends-too-few', 'caution', field, { value: ofTube, low: 2 }));
   if (problem === 'one-angle')
-    findings.push(finding('test-bends-one-angle', 'caution', field, { count: law.bendsOfTube, angle }));
-  if (problem === 'no-fit') findings.push(finding('test-bends-no-fit', 'caution', field, { count: law.bendsOfTube }));
-  const others = bends.length - law.bendsOfTube;
+    findings.push(finding('test-bends-one-angle', 'caution', field, { count: ofTube, angle }));
+  if (problem === 'no-fit') findings.push(finding('test-bends-no-fit', 'caution', field, { count: ofTube }));
+  const others = bends.length - ofTube;
   if (method === 'test-bends' && others > 0)
     findings.push(finding('test-bends-other-tube', 'note', field, { others, count: bends.length }));
   const residual = law.fit?.line.residual;
@@ -160,6 +160,6 @@ function springbackFigures(
     stretchAt90: stretchFigure(law, machine),
     fit: law.fit === null ? null : fitFigures(law.fit, law),
     bendsTyped: machine.springback.bends.length,
-    bendsOfTube: law.bendsOfTube,
+    bendsOfTube: [...law.bendsOfTube],
   };
 }

@@ -29,7 +29,7 @@ export type SpringbackLaw = {
   readonly tested: { readonly low: number; readonly high: number } | null;
   /** The line and the test bends that it goes through; null by theory. */
   readonly fit: { readonly line: StraightLineFit; readonly used: BendsOfTube } | null;
-  readonly bendsOfTube: number;
+  readonly bendsOfTube: readonly number[];
   /** Growth of the centreline in a bend of this commanded angle [mm], and whether scribed lines say so. */
   readonly stretchFor: (command: number) => number;
   readonly stretchMeasured: boolean;

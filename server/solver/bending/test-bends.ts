@@ -8,36 +8,39 @@ const RADIAN = Math.PI / 180;
 const SAME_WALL = 0.03;
 const SAME_RADIUS = 0.005;
 
+/** A test bend whose angle was measured. */
+export type MeasuredBend = TestBend & { readonly measuredAngle: number };
+
 /** The test bends that speak for one tube on one die. */
 export type BendsOfTube = {
-  readonly bends: readonly TestBend[];
+  readonly bends: readonly MeasuredBend[];
   /** Heat that they are all of; empty where they are of any. */
   readonly heat: string;
-  /** Bends of this tube and die, of whatever heat. */
-  readonly ofTube: number;
+  /** Places in the record of the bends of this tube and die, of whatever heat. */
+  readonly ofTube: readonly number[];
 };
+
+const isMeasured = (bend: TestBend): bend is MeasuredBend => bend.measuredAngle !== null;
 
 /**
  * Picks the test bends of this tube and die. Those of the job's own heat are enough where they hold two different
  * angles; else all heats count.
  */
 export function bendsOfTube(record: readonly TestBend[], tube: Tube, dieRadius: number): BendsOfTube {
-  const fitting = record.filter(
-    (bend) =>
-      isOfDiameter(bend.tubeDiameter, tube.outsideDiameter) &&
-      Math.abs(bend.wall / tube.wall - 1) <= SAME_WALL &&
-      Math.abs(bend.dieRadius / dieRadius - 1) <= SAME_RADIUS,
-  );
+  const fits = (bend: TestBend): boolean =>
+    isOfDiameter(bend.tubeDiameter, tube.outsideDiameter) &&
+    Math.abs(bend.wall / tube.wall - 1) <= SAME_WALL &&
+    Math.abs(bend.dieRadius / dieRadius - 1) <= SAME_RADIUS;
+  const fitting = record.filter(isMeasured).filter(fits);
+  const ofTube = record.flatMap((bend, place) => (isMeasured(bend) && fits(bend) ? [place] : []));
   const heat = tube.heat.trim();
   const ofHeat = heat === '' ? [] : fitting.filter((bend) => bend.heat.trim() === heat);
   const angles = new Set(ofHeat.map((bend) => bend.commandedAngle));
-  return angles.size >= 2
-    ? { bends: ofHeat, heat, ofTube: fitting.length }
-    : { bends: fitting, heat: '', ofTube: fitting.length };
+  return angles.size >= 2 ? { bends: ofHeat, heat, ofTube } : { bends: fitting, heat: '', ofTube };
 }
 
 /** Springback s = c − m = a + b c [rad], a fixed and a proportional one, as US patent 3,821,525 (1974) corrects for. */
-export const fitSpringback = (bends: readonly TestBend[]): StraightLineFit | undefined =>
+export const fitSpringback = (bends: readonly MeasuredBend[]): StraightLineFit | undefined =>
   fitStraightLine(
     bends.map(({ commandedAngle, measuredAngle }) => ({
       x: commandedAngle * RADIAN,
