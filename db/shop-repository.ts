@@ -1,5 +1,6 @@
 import type { Database } from './database.ts';
-import { keptColumns, keptThing, nameKey, type Kept, type KeptDocuments, type KeptKind } from './kept-thing.ts';
+import type { Kept, KeptDocuments, KeptKind } from '../server/job/kept.ts';
+import { keptColumns, keptThing, nameKey } from './kept-thing.ts';
 import type { Absent } from './job-repository.ts';
 
 /** Another thing of the same kind bears the name. Nothing has been written. */

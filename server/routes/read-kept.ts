@@ -1,4 +1,5 @@
-import { nameKey, parseKept, type KeptDocuments, type KeptKind } from '../../db/kept-thing.ts';
+import { nameKey } from '../../db/kept-thing.ts';
+import { parseKept, type KeptDocuments, type KeptKind } from '../job/kept.ts';
 import { RequestError } from './request-error.ts';
 
 /** What the shop is to keep, out of a request: upgraded, held against its schema, and with a name. */

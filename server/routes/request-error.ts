@@ -1,4 +1,4 @@
-import type { Kept, KeptKind } from '../../db/kept-thing.ts';
+import type { Kept, KeptKind } from '../job/kept.ts';
 import type { JobProblem } from '../job/problem.ts';
 
 /** A refusal of a request: its status, its code and its words, with whatever else the answer carries. */

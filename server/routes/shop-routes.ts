@@ -1,5 +1,5 @@
 import { Type } from 'typebox';
-import { KEPT_KINDS, KEPT_SCHEMAS, type Kept, type KeptKind } from '../../db/kept-thing.ts';
+import { KEPT_KINDS, KEPT_SCHEMAS, type Kept, type KeptKind } from '../job/kept.ts';
 import type { ShopRepository } from '../../db/shop-repository.ts';
 import type { App } from './app-type.ts';
 import type { JobsService } from './jobs-routes.ts';

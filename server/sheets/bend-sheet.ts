@@ -59,7 +59,7 @@ function addFrame(flow: Flow, frame: FramePlan, input: SheetInput): Block[] {
   if (frame.planar) {
     const view = plan.views.find(({ key }) => key === 'face');
     if (view !== undefined) flow.add(captioned(view, what, { width, height: Math.min(LARGEST, flow.left) }));
-  } else addViews(flow, plan.views, what, job, ALL_VIEWS);
+  } else addViews(flow, plan.views, what, { paper: job.print.paper, height: ALL_VIEWS, sized: false });
   flow.addTable(memberList(job, frame.members, width), [space(2)]);
   flow.add(space(3));
   const head = paragraph(words('sheet.step-after'), width, { height: HEIGHTS.head, weight: 600 });

@@ -16,7 +16,11 @@ import { stepHead } from './step.ts';
 import { paragraph, space, stacked, type Block } from './text-block.ts';
 
 /** Most of a page's height that the views of one member take, and the least that they are squeezed into [mm]. */
-const VIEWS = { flat: { most: 75, least: 48 }, inSpace: { most: 118, least: 85 } } as const;
+const VIEWS = {
+  sized: { most: 95, least: 75 },
+  flat: { most: 70, least: 48 },
+  inSpace: { most: 118, least: 85 },
+} as const;
 
 const CAUTIONS = [
   'sheet.bend-caution-1',
@@ -60,9 +64,11 @@ export function addMember(
     paragraph(words('sheet.more-of-bends'), width, { height: HEIGHTS.head, weight: 600 }),
   ]);
   flow.add(space(3));
-  const { most, least } = frame.planar ? VIEWS.flat : VIEWS.inSpace;
-  const what = frameSelection(frame, job, alone ? null : member.name, alone && frame.planar);
-  addViews(flow, plan.views, what, job, flow.left >= least ? Math.min(most, flow.left) : most);
+  const sized = alone && frame.planar;
+  const { most, least } = sized ? VIEWS.sized : frame.planar ? VIEWS.flat : VIEWS.inSpace;
+  const what = frameSelection(frame, job, alone ? null : member.name, sized);
+  const height = flow.left >= least ? Math.min(most, flow.left) : most;
+  addViews(flow, plan.views, what, { paper: job.print.paper, height, sized });
   if (notes.length > 0) flow.addTogether([space(1), ...notes, space(2)]);
   flow.add(bendCautions(width));
 }

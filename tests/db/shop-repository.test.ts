@@ -5,7 +5,7 @@ import SQLite from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { openDatabase, type Database } from '../../db/database.ts';
 import { jobRepository } from '../../db/job-repository.ts';
-import { parseKept, type KeptSize } from '../../db/kept-thing.ts';
+import { parseKept, type KeptSize } from '../../server/job/kept.ts';
 import { shopRepository, type ShopRepository } from '../../db/shop-repository.ts';
 import { newJob } from '../../server/job/default-job.ts';
 import type { Machine } from '../../server/job/machine.ts';

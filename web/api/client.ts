@@ -2,7 +2,7 @@ import type { Frame } from '../../server/job/frame.ts';
 import type { Job } from '../../server/job/job.ts';
 import type { JobProblem } from '../../server/job/problem.ts';
 import type { ErrorAnswer, JobSummary, Revision, SavedJob } from '../../server/job/saved-job.ts';
-import type { Machine } from '../../server/job/machine.ts';
+import type { Kept, KeptDocuments, KeptKind } from '../../server/job/kept.ts';
 import type { CatalogueGradeKey, OwnGrade, TubeTolerance } from '../../server/job/tube.ts';
 import type { Plan } from '../../server/plan/plan.ts';
 
@@ -33,20 +33,6 @@ export type Catalogue = {
 export type ToleranceStandard = Extract<TubeTolerance, { by: 'standard' }>['standard'];
 
 /** What the shop keeps for all its jobs: its machines, its own sizes of tube, its own grades. */
-export type KeptSize = {
-  readonly name: string;
-  readonly outsideDiameter: number;
-  readonly wall: number;
-  readonly tolerance: TubeTolerance;
-};
-export type KeptDocuments = { machine: Machine; size: KeptSize; grade: OwnGrade };
-export type KeptKind = keyof KeptDocuments;
-export type Kept<Kind extends KeptKind = KeptKind> = {
-  readonly id: string;
-  readonly revision: number;
-  readonly savedAt: string;
-  readonly document: KeptDocuments[Kind];
-};
 export type Shop = {
   readonly machines: readonly Kept<'machine'>[];
   readonly sizes: readonly Kept<'size'>[];

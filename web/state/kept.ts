@@ -1,6 +1,6 @@
 import type { Job } from '../../server/job/job.ts';
 import type { Tube } from '../../server/job/tube.ts';
-import type { Kept, KeptDocuments, KeptKind, KeptSize } from '../api/client.ts';
+import type { Kept, KeptDocuments, KeptKind, KeptSize } from '../../server/job/kept.ts';
 import { differences } from './pointer.ts';
 import { withChoice } from './typed-text.ts';
 

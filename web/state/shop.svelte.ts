@@ -1,6 +1,7 @@
 import { getContext, setContext } from 'svelte';
 import { words } from '../../server/language/words.ts';
-import { api, type Answer, type Kept, type KeptDocuments, type KeptKind, type Shop } from '../api/client.ts';
+import type { Kept, KeptDocuments, KeptKind } from '../../server/job/kept.ts';
+import { api, type Answer, type Shop } from '../api/client.ts';
 
 /** What the shop needs from outside, so that it can be tried without a browser. */
 export type ShopSource = Pick<typeof api, 'shop' | 'keep' | 'saveKept' | 'removeKept' | 'restoreKept'>;

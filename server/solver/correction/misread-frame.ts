@@ -6,12 +6,16 @@ import { extraFor } from './measured-frame.ts';
 /** A tape shows no more than this [mm]. */
 const TAPE = 0.1;
 
+/** What a job takes for a size [mm]. */
+const LEAST = 0.001;
+const MOST = 20_000;
+
 /**
  * The frame that would come back, with its sizes as a tape would find them in the references of the sketch, so that the
  * ways of putting it right can be computed before anything is bent.
  *
  * @param sizes centre to centre [mm], in the order of the checks
- * @returns null for a shape without such sizes, or where one cannot be found
+ * @returns null for a shape without such sizes, or where one cannot be found or typed
  */
 export function misreadFrame(
   frame: Frame,
@@ -27,7 +31,9 @@ export function misreadFrame(
       return like;
     }
     const { reference } = like;
-    return { value: Math.round((size + extraFor(check, reference)) / TAPE) / (1 / TAPE), reference };
+    const value = Math.round((size + extraFor(check, reference)) / TAPE) / (1 / TAPE);
+    if (!(value >= LEAST && value <= MOST)) possible = false;
+    return { value, reference };
   };
   const read = asRead(frame, found);
   return possible ? read : null;

@@ -92,6 +92,12 @@ function cornered(x: number, y: number, z: number): number {
 }
 
 /**
+ * Steps of a swing at most: with fewer than the length asks for, less is told than there is, never more. Enough for a bend
+ * of two metres of a thin tube; our own choice, so that a plan of no real tube is told in time too.
+ */
+const MOST_STEPS = 4000;
+
+/**
  * Clearance from the tube that is not yet bent: a straight from the tangent point on that the swing draws in.
  *
  * Only where the tube between the two places turns by half a turn or more. Where it turns by less, κ ≤ π, two places
@@ -118,7 +124,8 @@ function againstTube(
   /** Where the part may come by beyond the far end: the swing in steps, each with the tail as it is at the step's start. */
   const stepByStep = (from: number, enough: number): number => {
     const span = setup.command - from;
-    const steps = Math.max(1, Math.ceil((setup.drawn * span) / setup.command / (outsideDiameter / 40)));
+    const wanted = Math.ceil((setup.drawn * span) / setup.command / (outsideDiameter / 40));
+    const steps = Math.min(MOST_STEPS, Math.max(1, wanted));
     let least = Infinity;
     for (let step = 0; step < steps; step += 1) {
       swing.from = from + (span * step) / steps;
