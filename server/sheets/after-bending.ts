@@ -8,20 +8,31 @@ import type { CheckDimension } from '../plan/frame.ts';
 import type { ReadingCheck, ReadingRow } from '../plan/reading-check.ts';
 import type { Flow } from './flow.ts';
 import { HEIGHTS } from './ink.ts';
-import { table, type Cell, type Table } from './table.ts';
+import { table, tableHeight, type Cell, type Table } from './table.ts';
 import { paragraph, space, stacked, type Block } from './text-block.ts';
 
+/** A table with the words before it, and a block after it. */
+export type Told = { readonly before: readonly Block[]; readonly table: Table; readonly after: Block };
+
+export const heightOf = ({ before, table: list, after }: Told): number =>
+  stacked(before).height + tableHeight(list) + after.height;
+
+export function addTold(flow: Flow, { before, table: list, after }: Told): void {
+  flow.addTable(list, before);
+  flow.add(after);
+}
+
 /** What the whole frame is checked by after bending, with a column to write in. */
-export function addFrameChecks(
-  flow: Flow,
+export function frameChecks(
   checks: readonly CheckDimension[],
   job: Job,
+  width: number,
   before: readonly Block[],
-): void {
-  flow.addTable(checkTable(checks, job, flow.width), before);
+): Told {
   const told = [words('sheet.allowed-words', { class: job.bending.toleranceClass })];
   if (checks.some(({ worstTube }) => worstTube !== null)) told.push(words('sheet.worst-tube-words'));
-  flow.add(stacked([space(1), paragraph(told.join(' '), flow.width, { height: HEIGHTS.small }), space(2)]));
+  const after = stacked([space(1), paragraph(told.join(' '), width, { height: HEIGHTS.small }), space(2)]);
+  return { before, table: checkTable(checks, job, width), after };
 }
 
 /** A size as a caliper reads it in inches, where a fraction would hide what the tube's tolerance does. */
@@ -57,15 +68,18 @@ function checkTable(checks: readonly CheckDimension[], { units }: Job, width: nu
   );
 }
 
-/** What the frame would come to if the sketch were read another way; each size with what it is off by. */
-export function addReadingCheck(flow: Flow, check: ReadingCheck, job: Job): void {
-  if (check.dimensions.length === 0 || check.rows.length === 0) return;
-  flow.addTable(readingTable(check, job, flow.width), [
-    paragraph(words('sheet.reading-check'), flow.width, { height: HEIGHTS.head, weight: 600 }),
-    paragraph(words('sheet.reading-check-words'), flow.width),
-    space(1),
-  ]);
-  flow.add(space(3));
+/** What the frame would come to if the sketch were read another way, each size with what it is off by; null: nothing. */
+export function readingCheck(check: ReadingCheck | null, job: Job, width: number): Told | null {
+  if (check === null || check.dimensions.length === 0 || check.rows.length === 0) return null;
+  return {
+    table: readingTable(check, job, width),
+    before: [
+      paragraph(words('sheet.reading-check'), width, { height: HEIGHTS.head, weight: 600 }),
+      paragraph(words('sheet.reading-check-words'), width),
+      space(1),
+    ],
+    after: space(3),
+  };
 }
 
 function readingTable({ dimensions, rows }: ReadingCheck, job: Job, width: number): Table {

@@ -6,7 +6,7 @@ import type { BendRow } from '../plan/bending.ts';
 import type { Figure } from '../plan/figure.ts';
 import { clock, clockSize, isTurned } from './clock.ts';
 import { widthOf } from './fonts.ts';
-import { HEIGHTS, STROKES, box, line, moved, write, type Item, type Spot } from './ink.ts';
+import { HEIGHTS, STROKES, box, line, moved, write, type Item, type Spot, type Stroke } from './ink.ts';
 import type { Table } from './table.ts';
 import { fitted, wrap } from './text-block.ts';
 
@@ -75,7 +75,7 @@ export function bendRows(bends: readonly BendRow[], job: Job, width: number): Ta
   };
 }
 
-const rule = (y: number, width: number, stroke: typeof STROKES.edge | typeof STROKES.thin): Item =>
+const rule = (y: number, width: number, stroke: Stroke): Item =>
   line(
     'table',
     [

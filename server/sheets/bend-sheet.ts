@@ -2,14 +2,14 @@ import type { Job } from '../job/job.ts';
 import { formatFigure } from '../language/quantity-format.ts';
 import { words, wordsOf } from '../language/words.ts';
 import type { FramePlan, MemberPlan } from '../plan/frame.ts';
-import { addFrameChecks, addReadingCheck } from './after-bending.ts';
+import { addTold, frameChecks, readingCheck } from './after-bending.ts';
 import { figuresRow } from './figures-row.ts';
 import { Flow } from './flow.ts';
 import { addViews, captioned, frameSelection } from './frame-views.ts';
 import { HEIGHTS } from './ink.ts';
 import { BEND_PARTS, addMember } from './member-pages.ts';
 import type { Drafts } from './page.ts';
-import { mirroredBanner } from './saw-step.ts';
+import { titleLine } from './saw-step.ts';
 import { remarks, stops, tubeWords, type SheetInput } from './sheet-input.ts';
 import { table, type Table } from './table.ts';
 import { paragraph, space, stacked, type Block } from './text-block.ts';
@@ -42,8 +42,7 @@ export function bendSheet(input: SheetInput): Drafts {
 function addFrame(flow: Flow, frame: FramePlan, input: SheetInput): Block[] {
   const { plan, job } = input;
   const { width } = flow;
-  flow.add(paragraph(words('sheet.frame-as-wanted'), width, { height: HEIGHTS.title, weight: 600 }));
-  for (const block of mirroredBanner(job, width)) flow.add(block);
+  flow.add(titleLine(words('sheet.frame-as-wanted'), job, width));
   flow.add(
     figuresRow(
       [
@@ -59,12 +58,13 @@ function addFrame(flow: Flow, frame: FramePlan, input: SheetInput): Block[] {
   if (frame.planar) {
     const view = plan.views.find(({ key }) => key === 'face');
     if (view !== undefined) flow.add(captioned(view, what, { width, height: Math.min(LARGEST, flow.left) }));
-  } else addViews(flow, plan.views, what, { paper: job.print.paper, height: ALL_VIEWS, sized: false });
+  } else addViews(flow, plan.views, what, { paper: job.print.paper, height: ALL_VIEWS });
   flow.addTable(memberList(job, frame.members, width), [space(2)]);
   flow.add(space(3));
   const head = paragraph(words('sheet.step-after'), width, { height: HEIGHTS.head, weight: 600 });
-  if (frame.checks.length > 0) addFrameChecks(flow, frame.checks, job, [head]);
-  if (frame.readingCheck !== null) addReadingCheck(flow, frame.readingCheck, job);
+  if (frame.checks.length > 0) addTold(flow, frameChecks(frame.checks, job, width, [head]));
+  const reading = readingCheck(frame.readingCheck, job, width);
+  if (reading !== null) addTold(flow, reading);
   const told = remarks(input, BEND_PARTS, width);
   const bent = frame.members.some(({ bends }) => bends.length > 0);
   if (bent && stacked(told).height + 1 > flow.left) return told;

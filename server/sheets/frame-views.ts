@@ -8,9 +8,6 @@ import { HEIGHTS } from './ink.ts';
 import { picture, scaleFor, type Room, type Selection } from './picture.ts';
 import { beside, paragraph, space, stacked, type Block } from './text-block.ts';
 
-/** A flat frame's face takes this share of the width beside its view in space, more where it carries sizes. */
-const FACE = { bare: 0.5, sized: 0.64 } as const;
-
 /** Air between two pictures, and what a caption takes [mm]. */
 const AIR = 4;
 const CAPTION = 5;
@@ -47,23 +44,19 @@ export function captioned(view: View, what: Selection, room: Room): Block {
 }
 
 /**
- * Plan, elevation, side and the view in space in their places by first angle on A4 and by third angle on Letter, the
- * square ones at one scale; of a flat frame its face and the view in space side by side.
- *
- * @param sized whether the face of a flat frame carries its sizes, and needs room for them
+ * Plan, elevation, side and the view in space of a frame that is not flat, in their places by first angle on A4 and by
+ * third angle on Letter, the square ones at one scale.
  */
 export function addViews(
   flow: Flow,
   views: readonly View[],
   what: Selection,
-  how: { readonly paper: Job['print']['paper']; readonly height: number; readonly sized: boolean },
+  how: { readonly paper: Job['print']['paper']; readonly height: number },
 ): void {
   const find = (key: View['key']): View | undefined => views.find((view) => view.key === key);
   const [face, top, side, pictorial] = [find('face'), find('top'), find('side'), find('pictorial')];
-  const flat = top === undefined || side === undefined;
-  const rows = flat
-    ? [[face, pictorial]]
-    : how.paper === 'letter'
+  const rows =
+    how.paper === 'letter'
       ? [
           [top, pictorial],
           [face, side],
@@ -72,27 +65,22 @@ export function addViews(
           [side, face],
           [pictorial, top],
         ];
-  const room = flow.width - AIR;
-  const first = room * (flat && how.sized ? FACE.sized : FACE.bare);
-  const height = (how.height - AIR * (rows.length - 1)) / rows.length;
-  const inside = { width: Math.min(first, room - first), height: height - CAPTION };
-  const least = flat
-    ? undefined
-    : [face, top, side]
-        .filter((view) => view !== undefined)
-        .map((view) => scaleFor(view, what, inside))
-        .reduce<Room['scale']>((best, one) => (best === undefined || one.factor < best.factor ? one : best), undefined);
-  const cell = (view: View | undefined, width: number): Block => {
+  const cell = { width: (flow.width - AIR) / 2, height: (how.height - AIR) / 2 };
+  const inside = { width: cell.width, height: cell.height - CAPTION };
+  const least = [face, top, side]
+    .filter((view) => view !== undefined)
+    .map((view) => scaleFor(view, what, inside))
+    .reduce<Room['scale']>((best, one) => (best === undefined || one.factor < best.factor ? one : best), undefined);
+  const drawn = (view: View | undefined): Block => {
     if (view === undefined) return space(0);
-    const own = { width, height };
-    return captioned(view, what, view.key === 'pictorial' || least === undefined ? own : { ...own, scale: least });
+    return captioned(view, what, view.key === 'pictorial' || least === undefined ? cell : { ...cell, scale: least });
   };
   flow.add(
     stacked(
       rows.flatMap(([left, right]) => [
         beside([
-          { left: 0, block: cell(left, first) },
-          { left: first + AIR, block: cell(right, room - first) },
+          { left: 0, block: drawn(left) },
+          { left: cell.width + AIR, block: drawn(right) },
         ]),
         space(AIR / 2),
       ]),

@@ -1,26 +1,27 @@
+import type { Job } from '../job/job.ts';
 import { words } from '../language/words.ts';
-import type { CheckDimension, FramePlan, MemberPlan } from '../plan/frame.ts';
-import { addFrameChecks, addReadingCheck } from './after-bending.ts';
+import type { FramePlan, MemberPlan } from '../plan/frame.ts';
+import { addTold, frameChecks, heightOf, readingCheck } from './after-bending.ts';
 import { bendRows } from './bend-rows.ts';
 import { bendTable } from './bend-table.ts';
 import { cautionFrame } from './cautions.ts';
 import type { Flow } from './flow.ts';
-import { addViews, frameSelection } from './frame-views.ts';
+import { addViews, captioned, frameSelection } from './frame-views.ts';
 import { HEIGHTS } from './ink.ts';
 import { makingNotes } from './making-notes.ts';
 import { markStep } from './mark-step.ts';
-import { mirroredBanner, sawStep } from './saw-step.ts';
+import { sawStep, titleLine } from './saw-step.ts';
 import { stops, type SheetInput } from './sheet-input.ts';
 import { firstAngle, springbackNotes } from './springback-notes.ts';
 import { stepHead } from './step.ts';
-import { paragraph, space, stacked, type Block } from './text-block.ts';
+import { tableHeight } from './table.ts';
+import { beside, paragraph, space, stacked, type Block } from './text-block.ts';
 
-/** Most of a page's height that the views of one member take, and the least that they are squeezed into [mm]. */
-const VIEWS = {
-  sized: { most: 95, least: 75 },
-  flat: { most: 70, least: 48 },
-  inSpace: { most: 118, least: 85 },
-} as const;
+/** Heights of pictures, and width of those that stand beside words [mm]. */
+const SIZED = 95;
+const SMALL = 48;
+const ASIDE = 66;
+const IN_SPACE = { most: 118, least: 85 } as const;
 
 const CAUTIONS = [
   'sheet.bend-caution-1',
@@ -42,10 +43,7 @@ export function addMember(
   const { plan, job } = input;
   const alone = frame.members.length === 1;
   const { width } = flow;
-  flow.add(
-    paragraph(words('sheet.member-named', { member: member.name }), width, { height: HEIGHTS.title, weight: 600 }),
-  );
-  flow.add(stacked(mirroredBanner(job, width)));
+  flow.add(titleLine(words('sheet.member-named', { member: member.name }), job, width));
   if (alone) for (const block of stops(input, BEND_PARTS, width)) flow.add(block);
   flow.add(stacked([stepHead(1, words('sheet.step-saw'), width), sawStep(member, job, width)]));
   flow.addTable({ head: stepHead(2, words('sheet.step-mark'), width), rows: markStep(member, job, width) });
@@ -53,32 +51,104 @@ export function addMember(
     stepHead(3, words('sheet.step-bend'), width),
     paragraph(words('sheet.bend-caution-short'), width, { weight: 600 }),
   ]);
-  flow.add(rowWords(job.machine.rotationSign, member, width));
-  for (const block of firstAngle(member, plan.springback, job, width)) flow.add(block);
-  const checks: readonly CheckDimension[] = alone ? frame.checks : [];
-  if (checks.length > 0) addFrameChecks(flow, checks, job, [stepHead(4, words('sheet.step-after'), width)]);
-  if (alone && frame.readingCheck !== null) addReadingCheck(flow, frame.readingCheck, job);
-  flow.add(stacked(makingNotes(member, job, width)));
-  if (plan.springback !== null) flow.add(springbackNotes(plan.springback, job, width));
-  flow.addTable(bendTable(member.bends, job.units, width), [
-    paragraph(words('sheet.more-of-bends'), width, { height: HEIGHTS.head, weight: 600 }),
+  flow.add(rowWords(job, member, width));
+  pour(flow, [
+    ...firstAngle(member, plan.springback, job, width).map((block) => whole(flow, block)),
+    whole(flow, bendCautions(width)),
+    whole(flow, throughMachine(member, input, frame, width)),
+    ...(alone ? afterBending(flow, frame, input) : []),
+    ...(frame.planar ? [] : [inSpace(flow, member, input, frame)]),
+    moreOfBends(flow, member, job),
+    ...(notes.length === 0
+      ? []
+      : [{ height: stacked(notes).height + 3, add: () => flow.addTogether([space(1), ...notes, space(2)]) }]),
   ]);
-  flow.add(space(3));
-  const sized = alone && frame.planar;
-  const { most, least } = sized ? VIEWS.sized : frame.planar ? VIEWS.flat : VIEWS.inSpace;
-  const what = frameSelection(frame, job, alone ? null : member.name, sized);
-  const height = flow.left >= least ? Math.min(most, flow.left) : most;
-  addViews(flow, plan.views, what, { paper: job.print.paper, height, sized });
-  if (notes.length > 0) flow.addTogether([space(1), ...notes, space(2)]);
-  flow.add(bendCautions(width));
+}
+
+/** Something to put on a page, with the height that it takes whole [mm]. */
+type Chunk = { readonly height: number; readonly add: () => void };
+
+const whole = (flow: Flow, block: Block): Chunk => ({ height: block.height, add: () => flow.add(block) });
+
+/** Puts chunks on pages in their order, but fills what is left of a page with the next one that fits there. */
+function pour(flow: Flow, chunks: readonly Chunk[]): void {
+  const waiting = [...chunks];
+  while (waiting.length > 0) {
+    const fitting = waiting.findIndex(({ height }) => height <= flow.left);
+    const [next] = waiting.splice(Math.max(0, fitting), 1);
+    next?.add();
+  }
+}
+
+const moreOfBends = (flow: Flow, member: MemberPlan, job: Job): Chunk => {
+  const list = bendTable(member.bends, job.units, flow.width);
+  const head = paragraph(words('sheet.more-of-bends'), flow.width, { height: HEIGHTS.head, weight: 600 });
+  return {
+    height: head.height + tableHeight(list) + 3,
+    add: () => {
+      flow.addTable(list, [head]);
+      flow.add(space(3));
+    },
+  };
+};
+
+/** The views of a frame that is not flat, with the member drawn wide. */
+function inSpace(flow: Flow, member: MemberPlan, { plan, job }: SheetInput, frame: FramePlan): Chunk {
+  const what = frameSelection(frame, job, frame.members.length === 1 ? null : member.name, false);
+  return {
+    height: IN_SPACE.least,
+    add: () => {
+      const height = flow.left >= IN_SPACE.least ? Math.min(IN_SPACE.most, flow.left) : IN_SPACE.most;
+      addViews(flow, plan.views, what, { paper: job.print.paper, height });
+    },
+  };
+}
+
+/** What a frame of one member is checked by, under its face with the sizes on it, and its reading check. */
+function afterBending(flow: Flow, frame: FramePlan, { plan, job }: SheetInput): Chunk[] {
+  const { width } = flow;
+  const face = frame.planar ? plan.views.find(({ key }) => key === 'face') : undefined;
+  const head = stepHead(4, words('sheet.step-after'), width);
+  const before =
+    face === undefined
+      ? [head]
+      : [head, captioned(face, frameSelection(frame, job, null, true), { width, height: SIZED })];
+  const checks = frameChecks(frame.checks, job, width, before);
+  const reading = readingCheck(frame.readingCheck, job, width);
+  return [checks, ...(reading === null ? [] : [reading])].map((told) => ({
+    height: heightOf(told),
+    add: () => addTold(flow, told),
+  }));
+}
+
+/** Way through the machine and springback, of a flat frame beside small pictures of it with the member drawn wide. */
+function throughMachine(member: MemberPlan, { plan, job }: SheetInput, frame: FramePlan, width: number): Block {
+  const alone = frame.members.length === 1;
+  const keys = !frame.planar ? [] : alone ? ['pictorial'] : ['face', 'pictorial'];
+  const what = frameSelection(frame, job, alone ? null : member.name, false);
+  const pictures = plan.views
+    .filter(({ key }) => keys.includes(key))
+    .map((view) => captioned(view, what, { width: ASIDE, height: SMALL }));
+  const room = pictures.length === 0 ? width : width - ASIDE - 4;
+  const told = stacked([
+    ...makingNotes(member, job, room),
+    ...(plan.springback === null ? [] : [springbackNotes(plan.springback, job, room)]),
+  ]);
+  return beside([
+    { left: 0, block: told },
+    { left: room + 4, block: stacked(pictures) },
+  ]);
 }
 
 /** How the rows are read: the clock, and what the check is taken from. */
-function rowWords(sign: 1 | -1, member: MemberPlan, width: number): Block {
+function rowWords({ machine, bending }: Job, member: MemberPlan, width: number): Block {
   const turned = member.bends.some(({ rotation }) => rotation.value !== 0);
   const said = [
-    ...(turned ? [words('sheet.clock'), words(sign === 1 ? 'sheet.clock-sign-right' : 'sheet.clock-sign-left')] : []),
+    ...(turned
+      ? [words('sheet.clock'), words(machine.rotationSign === 1 ? 'sheet.clock-sign-right' : 'sheet.clock-sign-left')]
+      : []),
     words('sheet.check-from'),
+    ...(bending.hand === 'mirrored' ? [words('sheet.mirrored-words')] : []),
   ];
   return stacked([space(1), paragraph(said.join(' '), width), space(3)]);
 }

@@ -4,12 +4,15 @@ import { formatLength } from '../language/length-format.ts';
 import { words, wordsOf } from '../language/words.ts';
 import type { MemberPlan } from '../plan/frame.ts';
 import { figuresRow, type Named } from './figures-row.ts';
-import { HEIGHTS, STROKES, box, moved } from './ink.ts';
+import { HEIGHTS, STROKES, box, moved, write } from './ink.ts';
 import { tubeWords } from './sheet-input.ts';
-import { paragraph, stacked, type Block } from './text-block.ts';
+import { fitted, paragraph, stacked, type Block } from './text-block.ts';
 
 /** Room that the large cut length takes [mm]. */
 const LARGE = 74;
+
+/** Air in the box that says mirrored [mm]. */
+const INSET = 3;
 
 /** What is sawn and what it is bent on: the cut length large over the tube, beside it machine, die and which way round. */
 export function sawStep(member: MemberPlan, job: Job, width: number): Block {
@@ -66,16 +69,19 @@ function datumWords({ making, start, finish }: MemberPlan): string {
   return making.from === 'start' ? words('sheet.datum-start-saddle', onto) : words('sheet.datum-finish-saddle', onto);
 }
 
-/** A mirrored frame, said where nobody can miss it; nothing where it is as drawn. */
-export function mirroredBanner({ bending }: Job, width: number): Block[] {
-  if (bending.hand !== 'mirrored') return [];
-  const inset = 3;
-  const inner = width - 2 * inset;
-  const text = stacked([
-    paragraph(words('sheet.mirrored'), inner, { height: HEIGHTS.title, weight: 600 }),
-    paragraph(words('sheet.mirrored-words'), inner),
-  ]);
-  const height = text.height + 2 * inset - 1;
-  const frame = box('frame', { left: 0, top: 1, width, height }, { ...STROKES.edge, width: 1 });
-  return [stacked([{ height: height + 3, items: [frame, ...text.items.map((item) => moved(item, [inset, inset]))] }])];
+/** A title; where the frame is mirrored, that stands beside it in a box where nobody can miss it. */
+export function titleLine(title: string, { bending }: Job, width: number): Block {
+  const how = { height: HEIGHTS.title, weight: 600 } as const;
+  if (bending.hand !== 'mirrored') return paragraph(title, width, how);
+  const said = write([width - INSET, 7], words('sheet.mirrored'), { ...how, align: 'right' });
+  const left = width - said.width - 2 * INSET;
+  const text = fitted(title, left - INSET, how);
+  return {
+    height: 11,
+    items: [
+      write([0, 7], text.text, { ...how, height: text.height }),
+      box('frame', { left, top: 0, width: width - left, height: 9.5 }, { ...STROKES.edge, width: 1 }),
+      said,
+    ],
+  };
 }

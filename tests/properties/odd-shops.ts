@@ -90,7 +90,7 @@ const MEMBERS = ['hoop', 'crossbar 1', 'ring', 'offset', 'straight', 'run', 'tub
 
 const member: fc.Arbitrary<MemberBending> = fc.record({
   member: fc.constantFrom(...MEMBERS),
-  from: fc.constantFrom<MemberBending['from'][]>('finish', 'start'),
+  from: fc.constantFrom<MemberBending['from'][]>('finish', 'finish', 'start'),
   side: fc.constantFrom<MemberBending['side'][]>('usual', 'other'),
   closingStraight: fc.oneof(fc.constant(null), fc.integer({ min: 1, max: 6 }), fc.constant(400)),
 });
@@ -98,7 +98,7 @@ const member: fc.Arbitrary<MemberBending> = fc.record({
 const bending: fc.Arbitrary<Bending> = fc.record({
   hand: fc.constantFrom<Bending['hand'][]>('as-drawn', 'mirrored'),
   toleranceClass: fc.constantFrom<Bending['toleranceClass'][]>('A', 'B', 'C', 'D'),
-  members: fc.array(member, { maxLength: 14 }),
+  members: fc.array(member, { minLength: 4, maxLength: 14 }),
 });
 
 /** Every standard that a tube can be bought to, and the shop's own limits down to none. */

@@ -1,15 +1,34 @@
 import fc from 'fast-check';
 import { Compile } from 'typebox/compile';
 import { describe, expect, it } from 'vitest';
+import { newFrame } from '../../server/job/default-frame.ts';
+import type { Hoop } from '../../server/job/frame.ts';
 import type { Job } from '../../server/job/job.ts';
 import { parseJob } from '../../server/job/validate.ts';
+import type { FindingCode } from '../../server/plan/finding.ts';
 import { Plan } from '../../server/plan/plan.ts';
 import { plan } from '../../server/solver/plan.ts';
 import { oddJobs } from './odd-jobs.ts';
 import { testBend } from '../solver/made-up-shop.ts';
-import { jobWith } from './plans-compared.ts';
+import { firstDifference, jobWith } from './plans-compared.ts';
 
 const published = Compile(Plan);
+
+/** What only odd shops raise: dies, records, wishes that do not fit the frame. */
+const SHOP: readonly FindingCode[] = [
+  'die-missing',
+  'die-for-other-tube',
+  'test-bends-too-few',
+  'test-bends-one-angle',
+  'test-bends-no-fit',
+  'test-bends-other-tube',
+  'scatter-over-typed',
+  'bend-another-way',
+  'bend-no-way',
+  'bending-member-missing',
+  'closing-straight-missing',
+  'mandrel-not-on-die',
+];
 
 /** Where a value holds a number that is none: NaN or without end. */
 function notFinite(value: unknown, path = ''): string | undefined {
@@ -30,25 +49,35 @@ function taken(document: unknown): Job {
 
 describe('a plan', () => {
   it('is made of every job that is taken: finite, as published, and no frame left away without a stop', () => {
-    const reached = { frame: 0, correction: 0, stops: 0 };
+    const reached = { frame: 0, correction: 0, stops: 0, fitted: 0, fromFinish: 0, strikes: 0 };
+    const told = new Set<FindingCode>();
     fc.assert(
       fc.property(oddJobs, (document) => {
         const made = plan(taken(document));
         expect(notFinite(made)).toBeUndefined();
         expect(published.Check(made)).toBe(true);
+        expect(firstDifference(JSON.parse(JSON.stringify(made)), made, 0)).toBeUndefined();
         const stopped = made.findings.some(({ grade }) => grade === 'stop');
         expect(made.frame !== null || stopped).toBe(true);
         if (made.frame !== null) reached.frame += 1;
         if (made.correction !== null) reached.correction += 1;
         if (stopped) reached.stops += 1;
+        if (made.springback?.method === 'fitted') reached.fitted += 1;
+        if (made.frame?.members.some(({ making }) => making.from === 'finish') === true) reached.fromFinish += 1;
+        if (made.findings.some(({ code }) => code === 'tube-strikes')) reached.strikes += 1;
+        for (const { code } of made.findings) told.add(code);
       }),
-      { numRuns: 250, seed: 3, endOnFailure: true },
+      { numRuns: 600, seed: 3, endOnFailure: true },
     );
     // many of them get past the first stop, and many do not
-    expect(reached.frame).toBeGreaterThan(130);
-    expect(reached.correction).toBeGreaterThan(45);
-    expect(reached.stops).toBeGreaterThan(65);
-  }, 20_000);
+    expect(reached.frame).toBeGreaterThan(350);
+    expect(reached.correction).toBeGreaterThan(110);
+    expect(reached.stops).toBeGreaterThan(200);
+    expect(reached.fitted).toBeGreaterThan(40);
+    expect(reached.fromFinish).toBeGreaterThan(60);
+    expect(reached.strikes).toBeGreaterThan(60);
+    for (const code of SHOP) expect(told).toContain(code);
+  }, 40_000);
 
   it('is the same plan each time, and leaves the job as it was', () => {
     fc.assert(
@@ -64,8 +93,9 @@ describe('a plan', () => {
 });
 
 describe('sizes that no shop has', () => {
+  const newHoop = () => newFrame('hoop') as Hoop;
   const at = { x: 0, y: 0, z: 0 };
-  const chained = (pieces: readonly { radius: number; angle: number }[]): Job =>
+  const chained = (pieces: readonly { radius: number; angle: number; made?: 'die' | 'rolled' }[]): Job =>
     jobWith({
       shape: 'members',
       members: [
@@ -105,6 +135,26 @@ describe('sizes that no shop has', () => {
         data: { value: 1e-300, low: 38.1 / 2 },
       }),
     );
+  });
+
+  it('a bend of kilometres is told in time, not walked along', () => {
+    const job = chained([
+      { radius: 1_000_000, angle: 3600, made: 'die' },
+      { radius: 150, angle: 45, made: 'die' },
+    ]);
+    expect(plan(job).findings.map(({ code }) => code)).toContain('angle-over-machine');
+  }, 3000);
+
+  it('a misread size beyond what a job takes gives no frame to look at', () => {
+    const across = { value: 19_990, reference: 'inside' as const };
+    const leg = { value: 600, reference: 'outside' as const };
+    const job = jobWith({ ...newHoop(), width: across, leftLeg: leg, rightLeg: leg });
+    const made = plan(job);
+    expect(published.Check(made)).toBe(true);
+    const rows = made.frame!.readingCheck!.rows;
+    expect(rows.filter(({ frame }) => frame !== null).length).toBeGreaterThan(0);
+    for (const { frame } of rows)
+      if (frame !== null) expect(parseJob({ ...job, cameBack: { tapeAccuracy: 1, frame } }).ok).toBe(true);
   });
 
   it('a coil of many turns in one plane runs through itself, and is told at once', () => {

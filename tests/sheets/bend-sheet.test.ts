@@ -168,7 +168,7 @@ describe('what else the bender needs', () => {
       'cut off after bending: 80.0 mm at the far end.',
       "The machine's own manual",
       'Prove it on the first bend.',
-      'Lay the first bend on it.',
+      'Lay the first bend on it, true angle: bend 1',
     ]) {
       expect(text).toContain(line);
     }

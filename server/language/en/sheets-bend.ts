@@ -21,13 +21,14 @@ export const bendSheetWords = {
   'sheet.side-right': 'to the RIGHT',
   'sheet.side-left': 'to the LEFT',
   'sheet.mirrored': 'MIRRORED: for the other side',
-  'sheet.mirrored-words': 'Every turn below is that of the mirrored frame already; do not turn it round again.',
+  'sheet.mirrored-words':
+    'Mirrored: every turn here is that of the mirrored frame already; do not turn it round again.',
   'sheet.step-saw': 'Saw',
   'sheet.step-mark': 'Mark',
   'sheet.step-bend': 'Bend',
   'sheet.step-after': 'After bending',
   'sheet.marks':
-    'Scale {scale}; longer than drawn where it is broken. Hook the tape on the datum end once, set every mark from it.',
+    'Scale {scale}; longer than drawn where broken. Hook the tape on the datum end once, set every mark from it.',
   'sheet.datum-end': 'datum end 0',
   'sheet.datum-end-of': 'datum end of {member}',
   'sheet.far-end-of': 'far end of {member}',
@@ -60,13 +61,13 @@ export const bendSheetWords = {
   'sheet.clock-sign-right': 'The machine counts that way round (clockwise) as plus.',
   'sheet.clock-sign-left': 'The machine counts the other way round (anticlockwise) as plus.',
   'sheet.check-from':
-    'Check along the straight before the bend: from the sawn end, or from the outside of the leg before, to the outside of the leg beyond.',
+    'Check along the straight before the bend: from the sawn end or the outside of the leg before, to the outside of the leg beyond.',
   'sheet.protractor-bend':
-    'Lay the first bend on it. True angle of bend {bend}: {wanted} after release (wide line), {told} told to the machine (dashed).',
+    'Lay the first bend on it, true angle: bend {bend}, {wanted} released (wide line), {told} told the machine (dashed).',
   'sheet.protractor-test':
-    'Lay a test bend on it. True angle: {wanted} after release (wide line), {told} told to the machine (dashed).',
+    'Lay a test bend on it, true angle: {wanted} released (wide line), {told} told the machine (dashed).',
   'sheet.protractor-how':
-    'One leg along the level lines, the other along the slanting ones; only directions count. Off by a degree: stop, and type it in as a test bend.',
+    'One leg along the level lines, the other along the slanting ones. Off by a degree: stop, type it in as a test bend.',
   'sheet.allowed': 'allowed',
   'sheet.worst-tube': 'thinnest to thickest tube',
   'sheet.from-to': '{least} to {most}',
@@ -76,7 +77,7 @@ export const bendSheetWords = {
   'sheet.allowed-words': 'Allowed: ISO 13920, class {class}. A dash: no row for the size.',
   'sheet.reading-check': 'Reading check: was the sketch read right?',
   'sheet.reading-check-words':
-    'Tape these sizes on the first frame. If they fit a lower row better than the first, stop and ask what the sketch means. In brackets: off by.',
+    'Tape these on the first frame. If they fit a lower row better than the first, stop and ask. In brackets: off by.',
   'sheet.as-meant': 'as meant',
   'sheet.off-most': 'off by at most',
   'sheet.gets-off': '{gets} ({off})',

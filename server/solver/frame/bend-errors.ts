@@ -23,7 +23,8 @@ export type MadeBend = {
   readonly made: 'die';
   readonly startStation: number;
   readonly endStation: number;
-  /** What follows it: its direction across tells where the corner of this bend is. */
+  /** What goes before it and what follows it: where the two cross is the corner of this bend. */
+  readonly previous: Piece | undefined;
   readonly next: Piece | undefined;
 };
 
@@ -56,13 +57,13 @@ export function bentMember(centreline: Centreline, from: 'start' | 'finish'): Be
   const bends: MadeBend[] = [];
   let station = 0;
   for (const [index, piece] of line.pieces.entries()) {
-    if (piece.kind === 'arc' && piece.made === 'die') bends.push(madeBend(piece, station, line.pieces[index + 1]));
+    if (piece.kind === 'arc' && piece.made === 'die') bends.push(madeBend(piece, station, line, index));
     station += piece.length;
   }
   return { line, bends, fromFinish: from === 'finish' };
 }
 
-function madeBend(piece: ArcPiece, station: number, next: Piece | undefined): MadeBend {
+function madeBend(piece: ArcPiece, station: number, line: Centreline, index: number): MadeBend {
   const { point: end, tangent: after } = pieceEnd(piece);
   return {
     start: piece.start,
@@ -75,7 +76,8 @@ function madeBend(piece: ArcPiece, station: number, next: Piece | undefined): Ma
     made: 'die',
     startStation: station,
     endStation: station + piece.length,
-    next,
+    previous: line.pieces[index - 1],
+    next: line.pieces[index + 1],
   };
 }
 
@@ -115,15 +117,19 @@ const growth = ({ normal, before, angle }: MadeBend): Vector3 =>
   add(scale(before, Math.sin(angle)), scale(cross(normal, before), 1 - Math.cos(angle)));
 
 /**
- * The corner of a bend stays on the line of the straight before it; it goes where what follows the bend (a straight,
- * or a crown) cuts that line.
+ * The corner of a bend stays on the line of the straight before it, or on the circle of the crown before it; it goes
+ * where what follows the bend (a straight, or a crown) cuts that.
  */
 function ofCorner(bend: MadeBend, corner: Vector3): Movement {
   const across =
     bend.next?.kind === 'arc' ? unit(subtract(corner, arcCentre(bend.next))) : cross(bend.normal, bend.after);
-  const rate = across === undefined ? 0 : dot(bend.before, across);
+  const { previous } = bend;
+  const onCircle =
+    previous?.kind === 'arc' ? unit(cross(previous.normal, subtract(corner, arcCentre(previous)))) : undefined;
+  const held = onCircle ?? bend.before;
+  const rate = across === undefined ? 0 : dot(held, across);
   const along = (moved: Vector3): Vector3 =>
-    across === undefined || rate === 0 ? STILL : scale(bend.before, dot(moved, across) / rate);
+    across === undefined || rate === 0 ? STILL : scale(held, dot(moved, across) / rate);
   return {
     angle: along(cross(bend.normal, subtract(corner, bend.end))),
     mark: bend.before,
