@@ -12,14 +12,17 @@ import { fitted, wrap } from './text-block.ts';
 
 /** Radius of a row's clock [mm], and the height of a row round it. */
 const CLOCK = 5.5;
-const ROW = clockSize(CLOCK) + 1.6;
+const ROW = clockSize(CLOCK) + 1.2;
 
 /** Baselines of a row's large number and of the small words under it. */
 const LARGE = 0.555 * ROW;
 const UNDER = ROW - 2.2;
 
+/** Width of the box round a bend's number [mm]. */
+const BOX = 9.4;
+
 /** Columns as shares of the width; the clock's own stands between the mark and the turn. */
-const COLUMNS = { number: 0, mark: 0.064, clock: 0.302, turn: 0.415, angle: 0.59, check: 0.763, tick: 0.957 } as const;
+const COLUMNS = { number: 0, mark: 0.066, clock: 0.304, turn: 0.415, angle: 0.59, check: 0.763, tick: 0.957 } as const;
 type Column = keyof typeof COLUMNS;
 
 /** A number with its unit small beside it, the number no lower than 5 mm unless it would run into its neighbour. */
@@ -90,10 +93,20 @@ const under = (left: number, text: string, room: number): Item => {
   return write([left, UNDER], said.text, { height: said.height });
 };
 
-const numberItems = ({ number }: BendRow, left: number): Item[] => {
+/** The bend's number in a box of its own, so that it is never read on into its mark. */
+function numberItems({ number }: BendRow, left: number): Item[] {
   const text = String(number);
-  return [write([left, LARGE], text, { height: text.length > 1 ? HEIGHTS.title : HEIGHTS.big, weight: 600 })];
-};
+  const height = text.length > 1 ? HEIGHTS.title : HEIGHTS.big;
+  const said = fitted(text, BOX - 0.6, { height, weight: 600 });
+  return [
+    box('frame', { left, top: (ROW - 12.4) / 2, width: BOX, height: 12.4 }, STROKES.narrow),
+    write([left + BOX / 2, ROW / 2 + said.height / 2], said.text, {
+      height: said.height,
+      weight: 600,
+      align: 'middle',
+    }),
+  ];
+}
 
 function markItems(bend: BendRow, { units }: Job, left: number, room: number): Item[] {
   const other =

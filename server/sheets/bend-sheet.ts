@@ -5,7 +5,7 @@ import type { FramePlan, MemberPlan } from '../plan/frame.ts';
 import { addTold, frameChecks, readingCheck } from './after-bending.ts';
 import { figuresRow } from './figures-row.ts';
 import { Flow } from './flow.ts';
-import { addViews, captioned, frameSelection } from './frame-views.ts';
+import { captioned, frameSelection, viewsInSpace } from './frame-views.ts';
 import { HEIGHTS } from './ink.ts';
 import { BEND_PARTS, addMember } from './member-pages.ts';
 import type { Drafts } from './page.ts';
@@ -58,7 +58,7 @@ function addFrame(flow: Flow, frame: FramePlan, input: SheetInput): Block[] {
   if (frame.planar) {
     const view = plan.views.find(({ key }) => key === 'face');
     if (view !== undefined) flow.add(captioned(view, what, { width, height: Math.min(LARGEST, flow.left) }));
-  } else addViews(flow, plan.views, what, { paper: job.print.paper, height: ALL_VIEWS });
+  } else flow.add(viewsInSpace(plan.views, what, { paper: job.print.paper, width, height: ALL_VIEWS }));
   flow.addTable(memberList(job, frame.members, width), [space(2)]);
   flow.add(space(3));
   const head = paragraph(words('sheet.step-after'), width, { height: HEIGHTS.head, weight: 600 });

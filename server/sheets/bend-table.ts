@@ -36,6 +36,6 @@ export function bendTable(bends: readonly BendRow[], units: Units, width: number
       show(bend.radiusAfterRelease),
       wordsOf('mandrel', bend.mandrel),
     ]),
-    { width },
+    { width, height: 2.1 },
   );
 }

@@ -33,7 +33,8 @@ export function movedDimension(dimension: Dimension, [dx, dy]: Spot): Dimension 
 const ARROW = { length: 2.5, half: 0.4 } as const;
 const OVERSHOOT = 1.5;
 const GAP = 1;
-const ABOVE_LINE = 0.9;
+/** A value stands clear of the arrowheads of its own line. */
+const ABOVE_LINE = 1.3;
 
 const unit = ([x0, y0]: Spot, [x1, y1]: Spot): { x: number; y: number; length: number } => {
   const length = Math.hypot(x1 - x0, y1 - y0);

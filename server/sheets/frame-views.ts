@@ -3,7 +3,6 @@ import { words, wordsOf } from '../language/words.ts';
 import type { FramePlan } from '../plan/frame.ts';
 import type { View } from '../plan/view.ts';
 import { dimensionWords } from './dimension-words.ts';
-import type { Flow } from './flow.ts';
 import { HEIGHTS } from './ink.ts';
 import { picture, scaleFor, type Room, type Selection } from './picture.ts';
 import { beside, paragraph, space, stacked, type Block } from './text-block.ts';
@@ -47,12 +46,11 @@ export function captioned(view: View, what: Selection, room: Room): Block {
  * Plan, elevation, side and the view in space of a frame that is not flat, in their places by first angle on A4 and by
  * third angle on Letter, the square ones at one scale.
  */
-export function addViews(
-  flow: Flow,
+export function viewsInSpace(
   views: readonly View[],
   what: Selection,
-  how: { readonly paper: Job['print']['paper']; readonly height: number },
-): void {
+  how: { readonly paper: Job['print']['paper']; readonly width: number; readonly height: number },
+): Block {
   const find = (key: View['key']): View | undefined => views.find((view) => view.key === key);
   const [face, top, side, pictorial] = [find('face'), find('top'), find('side'), find('pictorial')];
   const rows =
@@ -65,7 +63,7 @@ export function addViews(
           [side, face],
           [pictorial, top],
         ];
-  const cell = { width: (flow.width - AIR) / 2, height: (how.height - AIR) / 2 };
+  const cell = { width: (how.width - AIR) / 2, height: (how.height - AIR) / 2 };
   const inside = { width: cell.width, height: cell.height - CAPTION };
   const least = [face, top, side]
     .filter((view) => view !== undefined)
@@ -75,15 +73,13 @@ export function addViews(
     if (view === undefined) return space(0);
     return captioned(view, what, view.key === 'pictorial' || least === undefined ? cell : { ...cell, scale: least });
   };
-  flow.add(
-    stacked(
-      rows.flatMap(([left, right]) => [
-        beside([
-          { left: 0, block: drawn(left) },
-          { left: cell.width + AIR, block: drawn(right) },
-        ]),
-        space(AIR / 2),
+  return stacked(
+    rows.flatMap(([left, right]) => [
+      beside([
+        { left: 0, block: drawn(left) },
+        { left: cell.width + AIR, block: drawn(right) },
       ]),
-    ),
+      space(AIR / 2),
+    ]),
   );
 }

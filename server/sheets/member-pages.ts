@@ -5,8 +5,9 @@ import { addTold, frameChecks, heightOf, readingCheck } from './after-bending.ts
 import { bendRows } from './bend-rows.ts';
 import { bendTable } from './bend-table.ts';
 import { cautionFrame } from './cautions.ts';
+import { isTurned } from './clock.ts';
 import type { Flow } from './flow.ts';
-import { addViews, captioned, frameSelection } from './frame-views.ts';
+import { captioned, frameSelection, viewsInSpace } from './frame-views.ts';
 import { HEIGHTS } from './ink.ts';
 import { makingNotes } from './making-notes.ts';
 import { markStep } from './mark-step.ts';
@@ -19,9 +20,9 @@ import { beside, paragraph, space, stacked, type Block } from './text-block.ts';
 
 /** Heights of pictures, and width of those that stand beside words [mm]. */
 const SIZED = 95;
-const SMALL = 48;
-const ASIDE = 66;
-const IN_SPACE = { most: 118, least: 85 } as const;
+const SMALL = 40;
+const ASIDE = 58;
+const IN_SPACE = 118;
 
 const CAUTIONS = [
   'sheet.bend-caution-1',
@@ -50,18 +51,19 @@ export function addMember(
   flow.addTable(bendRows(member.bends, job, width), [
     stepHead(3, words('sheet.step-bend'), width),
     paragraph(words('sheet.bend-caution-short'), width, { weight: 600 }),
+    ...clockWords(job, member, width),
   ]);
-  flow.add(rowWords(job, member, width));
+  flow.add(rowWords(job, width));
   pour(flow, [
     ...firstAngle(member, plan.springback, job, width).map((block) => whole(flow, block)),
     whole(flow, bendCautions(width)),
     whole(flow, throughMachine(member, input, frame, width)),
-    ...(alone ? afterBending(flow, frame, input) : []),
-    ...(frame.planar ? [] : [inSpace(flow, member, input, frame)]),
     moreOfBends(flow, member, job),
+    ...(alone ? afterBending(flow, frame, input) : []),
+    ...(frame.planar ? [] : [whole(flow, inSpace(member, input, frame, width))]),
     ...(notes.length === 0
       ? []
-      : [{ height: stacked(notes).height + 3, add: () => flow.addTogether([space(1), ...notes, space(2)]) }]),
+      : [{ height: stacked(notes).height + 1, add: () => flow.addTogether([space(1), ...notes, space(2)]) }]),
   ]);
 }
 
@@ -84,7 +86,7 @@ const moreOfBends = (flow: Flow, member: MemberPlan, job: Job): Chunk => {
   const list = bendTable(member.bends, job.units, flow.width);
   const head = paragraph(words('sheet.more-of-bends'), flow.width, { height: HEIGHTS.head, weight: 600 });
   return {
-    height: head.height + tableHeight(list) + 3,
+    height: head.height + tableHeight(list),
     add: () => {
       flow.addTable(list, [head]);
       flow.add(space(3));
@@ -93,15 +95,9 @@ const moreOfBends = (flow: Flow, member: MemberPlan, job: Job): Chunk => {
 };
 
 /** The views of a frame that is not flat, with the member drawn wide. */
-function inSpace(flow: Flow, member: MemberPlan, { plan, job }: SheetInput, frame: FramePlan): Chunk {
+function inSpace(member: MemberPlan, { plan, job }: SheetInput, frame: FramePlan, width: number): Block {
   const what = frameSelection(frame, job, frame.members.length === 1 ? null : member.name, false);
-  return {
-    height: IN_SPACE.least,
-    add: () => {
-      const height = flow.left >= IN_SPACE.least ? Math.min(IN_SPACE.most, flow.left) : IN_SPACE.most;
-      addViews(flow, plan.views, what, { paper: job.print.paper, height });
-    },
-  };
+  return viewsInSpace(plan.views, what, { paper: job.print.paper, width, height: IN_SPACE });
 }
 
 /** What a frame of one member is checked by, under its face with the sizes on it, and its reading check. */
@@ -140,18 +136,18 @@ function throughMachine(member: MemberPlan, { plan, job }: SheetInput, frame: Fr
   ]);
 }
 
-/** How the rows are read: the clock, and what the check is taken from. */
-function rowWords({ machine, bending }: Job, member: MemberPlan, width: number): Block {
-  const turned = member.bends.some(({ rotation }) => rotation.value !== 0);
-  const said = [
-    ...(turned
-      ? [words('sheet.clock'), words(machine.rotationSign === 1 ? 'sheet.clock-sign-right' : 'sheet.clock-sign-left')]
-      : []),
-    words('sheet.check-from'),
-    ...(bending.hand === 'mirrored' ? [words('sheet.mirrored-words')] : []),
-  ];
-  return stacked([space(1), paragraph(said.join(' '), width), space(3)]);
+/** How the clocks of the rows are read; nothing where the tube is never turned. */
+function clockWords({ machine }: Job, { bends }: MemberPlan, width: number): Block[] {
+  if (!bends.some(({ rotation }) => isTurned(rotation.value))) return [];
+  const sign = words(machine.rotationSign === 1 ? 'sheet.clock-sign-right' : 'sheet.clock-sign-left');
+  return [paragraph(`${words('sheet.clock')} ${sign}`, width)];
 }
+
+/** What the checks of the rows are taken from. */
+const rowWords = ({ bending }: Job, width: number): Block => {
+  const mirrored = bending.hand === 'mirrored' ? [paragraph(words('sheet.mirrored-words'), width)] : [];
+  return stacked([space(1), paragraph(words('sheet.check-from'), width), ...mirrored, space(3)]);
+};
 
 const bendCautions = (width: number): Block =>
   cautionFrame(

@@ -19,7 +19,7 @@ export function sawStep(member: MemberPlan, job: Job, width: number): Block {
   const length: Named = { name: words('sheet.cut-length'), value: formatFigure(member.cutLength, job.units) };
   const cut = stacked([
     figuresRow([length], LARGE, HEIGHTS.wall),
-    figuresRow(tubeFacts(member, job), LARGE, HEIGHTS.head),
+    figuresRow([{ name: words('sheet.tube'), value: tubeWords(job) }], LARGE, HEIGHTS.head),
   ]);
   const facts = figuresRow(factsOf(member, job), width - LARGE - 4, HEIGHTS.head);
   return {
@@ -27,12 +27,6 @@ export function sawStep(member: MemberPlan, job: Job, width: number): Block {
     items: [...cut.items, ...facts.items.map((item) => moved(item, [LARGE + 4, 0]))],
   };
 }
-
-const tubeFacts = (member: MemberPlan, job: Job): Named[] => [
-  { name: words('sheet.tube'), value: tubeWords(job) },
-  ...(job.tube.heat === '' ? [] : [{ name: words('sheet.heat'), value: job.tube.heat }]),
-  { name: words('sheet.mass'), value: formatFigure(member.mass, job.units) },
-];
 
 function factsOf(member: MemberPlan, job: Job): Named[] {
   const { machine } = job;
@@ -42,6 +36,8 @@ function factsOf(member: MemberPlan, job: Job): Named[] {
       name: words('sheet.machine'),
       value: machine.name === '' ? words('sheet.machine-unnamed') : machine.name,
     },
+    ...(job.tube.heat === '' ? [] : [{ name: words('sheet.heat'), value: job.tube.heat }]),
+    { name: words('sheet.mass'), value: formatFigure(member.mass, job.units) },
     ...(die === undefined
       ? []
       : [

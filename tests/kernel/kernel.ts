@@ -33,6 +33,21 @@ function edgeOf(piece: PlanPiece): Edge {
   return makeThreePointArc(triple(piece.from), triple(middle), triple(piece.to));
 }
 
+/** Where the kernel's own wire through all pieces ends. */
+export function endOfWire(pieces: readonly PlanPiece[]): Vector3 {
+  const { x, y, z } = assembleWire(pieces.map(edgeOf)).endPoint;
+  return { x, y, z };
+}
+
+/** The largest angle between the kernel's tangents where one piece ends and the next begins [rad]. */
+export function worstKink(pieces: readonly PlanPiece[]): number {
+  const edges = pieces.map(edgeOf);
+  return edges.slice(1).reduce((worst, edge, index) => {
+    const [out, into] = [edges[index]!.tangentAt(1).normalized(), edge.tangentAt(0).normalized()];
+    return Math.max(worst, out.sub(into).Length);
+  }, 0);
+}
+
 /** Direction in which the first piece sets off. */
 function startDirection(piece: PlanPiece): Vector3 {
   const along =

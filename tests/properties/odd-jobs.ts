@@ -142,6 +142,9 @@ const GATE: Frame = {
   ],
 };
 
+/** Two long legs square to each other's plane: on most machines one of them hangs deep. */
+const LEGS: Frame = { shape: 'run', points: [at(0, 0), at(900, 0), at(900, 600), at(900, 600, 500)] };
+
 /** A closed tube out of plane. */
 const LOOP: Frame = {
   shape: 'members',
@@ -171,7 +174,7 @@ const TESTS: Job['machine']['springback'] = {
 };
 
 /** Jobs that can be made, of every shape: as wanted, come back, with dams, with test bends. */
-const makeable: readonly Job[] = [...SHAPES.map(newFrame), GATE, HOOP, LOOP].flatMap((frame): Job[] => {
+const makeable: readonly Job[] = [...SHAPES.map(newFrame), GATE, HOOP, LOOP, LEGS].flatMap((frame): Job[] => {
   const job = { ...newJob(frame.shape), frame };
   const purge = { ...job.purge, extent: 'dams' as const, ventHoles: 'coped-ends' as const };
   const machine = { ...job.machine, springback: TESTS };
@@ -179,6 +182,7 @@ const makeable: readonly Job[] = [...SHAPES.map(newFrame), GATE, HOOP, LOOP].fla
 });
 
 const one = fc.constantFrom(...makeable, landingStage());
+const onLegs = makeable.filter(({ frame }) => frame === LEGS);
 const inAnyShop = fc.oneof(one, one.chain(inOddShop));
 
 /** Jobs that are valid and odd: one that can be made, a few of its fields changed to anything that they take. */
@@ -208,5 +212,6 @@ const anything: fc.Arbitrary<unknown> = fc
 export const oddJobs = fc.oneof(
   { weight: 4, arbitrary: changed },
   { weight: 3, arbitrary: one.chain(inOddShop) },
+  { weight: 1, arbitrary: fc.constantFrom(...onLegs).chain(inOddShop) },
   { weight: 1, arbitrary: anything },
 );

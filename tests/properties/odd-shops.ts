@@ -31,7 +31,12 @@ const testBend = ({ outsideDiameter, wall }: Job['tube'], dies: readonly Die[]):
   fc
     .record({
       commandedAngle: fc.oneof(between(10, 170), fc.constantFrom(90, 360)),
-      kept: fc.oneof({ weight: 4, arbitrary: between(0.9, 1) }, { weight: 1, arbitrary: between(0.3, 1.2) }),
+      kept: fc.oneof(
+        { weight: 6, arbitrary: between(0.9, 1) },
+        { weight: 1, arbitrary: between(0.3, 1.2) },
+        // bent and not yet measured
+        { weight: 1, arbitrary: fc.constant(null) },
+      ),
       grown: mostly<number | null>(null, 1, 1.02, 1.4),
       scribed: mostly<number | null>(null, 100, 400),
       stretched: mostly<number | null>(2, null, -1, 40),
@@ -43,11 +48,15 @@ const testBend = ({ outsideDiameter, wall }: Job['tube'], dies: readonly Die[]):
     .map(({ commandedAngle, kept, grown, scribed, stretched, ...of }) => ({
       ...of,
       commandedAngle,
-      measuredAngle: Math.min(360, commandedAngle * kept),
+      measuredAngle: kept === null ? null : Math.min(360, commandedAngle * kept),
       measuredRadius: grown === null ? null : of.dieRadius * grown,
       scribedBefore: scribed,
       scribedAfter: scribed === null || stretched === null ? null : scribed + stretched,
     }));
+
+/** The same bends, each told the same angle. */
+const atOneAngle = (bends: readonly TestBend[]): TestBend[] =>
+  bends.map((bend) => ({ ...bend, commandedAngle: 90, measuredAngle: 87, tubeDiameter: bends[0]!.tubeDiameter }));
 
 const machine = ({ tube, machine: usual }: Job): fc.Arbitrary<Machine> =>
   fc
@@ -64,7 +73,7 @@ const machine = ({ tube, machine: usual }: Job): fc.Arbitrary<Machine> =>
         ),
         springback: fc.record({
           method: mostly<Machine['springback']['method']>('test-bends', 'theory'),
-          bends: fc.array(testBend(tube, dies), { maxLength: 7 }),
+          bends: fc.array(testBend(tube, dies), { maxLength: 7 }).chain((bends) => mostly(bends, atOneAngle(bends))),
         }),
         leastStraight: fc.constantFrom(0, usual.leastStraight, 2000),
         trimAllowance: fc.constantFrom(0, 30, 2000),
@@ -76,7 +85,7 @@ const machine = ({ tube, machine: usual }: Job): fc.Arbitrary<Machine> =>
           markAccuracy: fc.constantFrom(0, 0.5, 20),
         }),
         surroundings: fc.record({
-          bedBelow: fc.oneof(fc.constant(null), between(0, 1200)),
+          bedBelow: fc.oneof(fc.constant(null), between(0, 1200), fc.constant(700)),
           dieHeight: fc.constantFrom(0, 76.2, 2000),
           clampReach: fc.constantFrom(0, 76.2, 2000),
           side: fc.constantFrom<Machine['surroundings']['side'][]>('right', 'left', 'both'),

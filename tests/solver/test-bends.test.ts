@@ -21,7 +21,7 @@ function withRecord(bends: TestBend[], change: { machine?: Partial<Machine>; tub
 }
 
 describe('a test bend counts', () => {
-  const of = (more: Partial<TestBend>) => testBend(90, 87, null, more);
+  const of = (more: Partial<Omit<TestBend, 'measuredAngle'>>) => testBend(90, 87, null, more);
 
   it.each([
     ['of the same tube printed otherwise', { tubeDiameter: 38.1 + 0.04 }, 1],
@@ -32,18 +32,26 @@ describe('a test bend counts', () => {
     ['of a die measured to 0.4 %', { dieRadius: RADIUS * 1.004 }, 1],
     ['not of one 0.6 % larger', { dieRadius: RADIUS * 1.006 }, 0],
   ])('%s', (_, more, count) => {
-    expect(counted([of(more)]).ofTube).toBe(count);
+    expect(counted([testBend(90, 87, null, { wall: 9 }), of(more)]).ofTube).toEqual(count === 1 ? [1] : []);
     expect(counted([of(more)]).bends).toHaveLength(count);
+  });
+
+  it('only once it is measured', () => {
+    const waiting: TestBend = { ...of({}), measuredAngle: null };
+    expect(counted([waiting, of({})])).toEqual({ bends: [of({})], heat: '', ofTube: [1] });
+    const { springback, findings } = plan(withRecord([waiting, of({}), testBend(45, 43.4)]));
+    expect(springback).toMatchObject({ method: 'fitted', bendsTyped: 3, bendsOfTube: [1, 2] });
+    expect(findings.map(({ code }) => code)).not.toContain('test-bends-no-fit');
   });
 
   it('first of the job’s own heat, where that holds two angles; else of every heat', () => {
     const own = [of({ heat: 'A17' }), testBend(45, 43.5, null, { heat: ' A17 ' })];
     const other = [of({ heat: 'B4' }), of({})];
-    expect(counted([...own, ...other], 'A17')).toEqual({ bends: own, heat: 'A17', ofTube: 4 });
+    expect(counted([...own, ...other], 'A17')).toEqual({ bends: own, heat: 'A17', ofTube: [0, 1, 2, 3] });
     // one angle of the own heat draws no line
     const one = [own[0]!, { ...own[0]!, measuredAngle: 86.8 }];
-    expect(counted([...one, ...other], 'A17')).toEqual({ bends: [...one, ...other], heat: '', ofTube: 4 });
-    expect(counted([...own, ...other], '')).toEqual({ bends: [...own, ...other], heat: '', ofTube: 4 });
+    expect(counted([...one, ...other], 'A17')).toEqual({ bends: [...one, ...other], heat: '', ofTube: [0, 1, 2, 3] });
+    expect(counted([...own, ...other], '')).toEqual({ bends: [...own, ...other], heat: '', ofTube: [0, 1, 2, 3] });
   });
 
   it('and the plan says of how many it is, and of which heat', () => {
@@ -54,7 +62,7 @@ describe('a test bend counts', () => {
       testBend(90, 80, null, { tubeDiameter: 48.3 }),
     ];
     const { springback, findings } = plan(withRecord(bends, { tube: { heat: 'A17' } }));
-    expect(springback).toMatchObject({ method: 'fitted', bendsTyped: 4, bendsOfTube: 3 });
+    expect(springback).toMatchObject({ method: 'fitted', bendsTyped: 4, bendsOfTube: [0, 1, 2] });
     expect(springback!.fit!.heat).toBe('A17');
     expect(springback!.fit!.bends).toEqual([
       { commanded: 45, springback: 1.5 },

@@ -54,20 +54,20 @@ export const bendSheetWords = {
   'sheet.other-die': 'die R {radius}',
   'sheet.radius-after': 'radius after release',
   'sheet.mandrel': 'mandrel advised',
-  'sheet.check-outside': 'then check, outside to outside',
+  'sheet.check-outside': 'check, outside',
   'sheet.ticked': 'done',
   'sheet.clock':
-    'Clock: the tube from behind, looking towards the clamp. Scribe a line on top before each turn (dashed tick); turn the way of the arrow until it stands at the thick tick.',
-  'sheet.clock-sign-right': 'The machine counts that way round (clockwise) as plus.',
-  'sheet.clock-sign-left': 'The machine counts the other way round (anticlockwise) as plus.',
+    'Clock: the tube from behind, looking towards the clamp. Scribe its top before each turn (dashed); turn by the arrow until the line stands at the thick tick.',
+  'sheet.clock-sign-right': 'Plus is clockwise.',
+  'sheet.clock-sign-left': 'Plus is anticlockwise.',
   'sheet.check-from':
-    'Check along the straight before the bend: from the sawn end or the outside of the leg before, to the outside of the leg beyond.',
+    'Check from the sawn end, or the outside of the leg before, to the outside of the leg beyond the bend.',
   'sheet.protractor-bend':
     'Lay the first bend on it, true angle: bend {bend}, {wanted} released (wide line), {told} told the machine (dashed).',
   'sheet.protractor-test':
     'Lay a test bend on it, true angle: {wanted} released (wide line), {told} told the machine (dashed).',
   'sheet.protractor-how':
-    'One leg along the level lines, the other along the slanting ones. Off by a degree: stop, type it in as a test bend.',
+    'One leg along the level lines, the other along the slanting ones. Off by a degree: stop, type in a test bend.',
   'sheet.allowed': 'allowed',
   'sheet.worst-tube': 'thinnest to thickest tube',
   'sheet.from-to': '{least} to {most}',
@@ -82,8 +82,7 @@ export const bendSheetWords = {
   'sheet.off-most': 'off by at most',
   'sheet.gets-off': '{gets} ({off})',
   'sheet.through-machine': 'Through the machine',
-  'sheet.by-simple-picture':
-    'By a simple picture of bed, die, clamp and pressure die, from the sizes typed at the machine.',
+  'sheet.by-simple-picture': 'By a simple picture of bed, die, clamp and pressure die from the sizes typed.',
   'sheet.clear-bending': 'Nearest while bending: {distance} to {obstacle}, at bend {bend}.',
   'sheet.clear-turning': 'Nearest while turning: {distance} to {obstacle}, before bend {bend}.',
   'sheet.strikes-bending': 'STRIKES while bending: {distance} into {obstacle}, at bend {bend}.',
