@@ -54,7 +54,7 @@ function addFrame(flow: Flow, frame: FramePlan, input: SheetInput): Block[] {
     ),
   );
   for (const block of stops(input, BEND_PARTS, width)) flow.add(block);
-  const what = frameSelection(frame, job, null, frame.planar);
+  const what = frameSelection(job, null, frame.planar);
   if (frame.planar) {
     const view = plan.views.find(({ key }) => key === 'face');
     if (view !== undefined) flow.add(captioned(view, what, { width, height: Math.min(LARGEST, flow.left) }));

@@ -1,6 +1,5 @@
 import type { Job } from '../job/job.ts';
 import { words, wordsOf } from '../language/words.ts';
-import type { FramePlan } from '../plan/frame.ts';
 import type { View } from '../plan/view.ts';
 import { dimensionWords } from './dimension-words.ts';
 import { HEIGHTS } from './ink.ts';
@@ -12,8 +11,7 @@ const AIR = 4;
 const CAPTION = 5;
 
 /** What of a view the bend sheet shows: the frame as wanted, one member wide where one is meant. */
-export function frameSelection(frame: FramePlan, job: Job, member: string | null, sizes: boolean): Selection {
-  const fromFinish = new Set(frame.members.filter(({ making }) => making.from === 'finish').map(({ name }) => name));
+export function frameSelection(job: Job, member: string | null, sizes: boolean): Selection {
   return {
     layers: ['wanted'],
     dimensions: ({ layer }) => sizes && layer === 'wanted',
@@ -24,13 +22,7 @@ export function frameSelection(frame: FramePlan, job: Job, member: string | null
       (kind === 'bend' || (kind === 'end' && (member === null || label === member))),
     member,
     say: dimensionWords(job.units),
-    // a view marks each member's start; bent from its finish, that is the far end
-    name: ({ kind, label }) =>
-      kind !== 'end'
-        ? label
-        : fromFinish.has(label)
-          ? words('sheet.far-end-of', { member: label })
-          : words('sheet.datum-end-of', { member: label }),
+    name: ({ kind, label }) => (kind === 'end' ? words('sheet.datum-end-of', { member: label }) : label),
   };
 }
 

@@ -96,7 +96,7 @@ const moreOfBends = (flow: Flow, member: MemberPlan, job: Job): Chunk => {
 
 /** The views of a frame that is not flat, with the member drawn wide. */
 function inSpace(member: MemberPlan, { plan, job }: SheetInput, frame: FramePlan, width: number): Block {
-  const what = frameSelection(frame, job, frame.members.length === 1 ? null : member.name, false);
+  const what = frameSelection(job, frame.members.length === 1 ? null : member.name, false);
   return viewsInSpace(plan.views, what, { paper: job.print.paper, width, height: IN_SPACE });
 }
 
@@ -108,7 +108,7 @@ function afterBending(flow: Flow, frame: FramePlan, { plan, job }: SheetInput): 
   const before =
     face === undefined
       ? [head]
-      : [head, captioned(face, frameSelection(frame, job, null, true), { width, height: SIZED })];
+      : [head, captioned(face, frameSelection(job, null, true), { width, height: SIZED })];
   const checks = frameChecks(frame.checks, job, width, before);
   const reading = readingCheck(frame.readingCheck, job, width);
   return [checks, ...(reading === null ? [] : [reading])].map((told) => ({
@@ -121,7 +121,7 @@ function afterBending(flow: Flow, frame: FramePlan, { plan, job }: SheetInput): 
 function throughMachine(member: MemberPlan, { plan, job }: SheetInput, frame: FramePlan, width: number): Block {
   const alone = frame.members.length === 1;
   const keys = !frame.planar ? [] : alone ? ['pictorial'] : ['face', 'pictorial'];
-  const what = frameSelection(frame, job, alone ? null : member.name, false);
+  const what = frameSelection(job, alone ? null : member.name, false);
   const pictures = plan.views
     .filter(({ key }) => keys.includes(key))
     .map((view) => captioned(view, what, { width: ASIDE, height: SMALL }));

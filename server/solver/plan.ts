@@ -110,6 +110,7 @@ export function plan(job: Job): Plan {
       cameBack,
       correction: corrected.correction,
       purge: bill.purge,
+      fromFinish: new Set(made.frame.members.filter(({ making }) => making.from === 'finish').map(({ name }) => name)),
       outsideDiameter: job.tube.outsideDiameter,
     }),
     findings,

@@ -47,6 +47,8 @@ const server = spawn(process.execPath, ['dist/server/main.js'], {
   env: { ...process.env, HOOPWRIGHT_PORT: '0', HOOPWRIGHT_DATA: data },
   stdio: ['ignore', 'pipe', 'inherit'],
 });
+// a bench that fails leaves no server behind
+process.once('exit', () => server.kill());
 const port = await new Promise<number>((resolve) => {
   server.stdout.on('data', (chunk: Buffer) => {
     const found = /127\.0\.0\.1:(\d+)/.exec(chunk.toString());

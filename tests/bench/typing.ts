@@ -18,7 +18,7 @@ export async function typingTimes(address: string, id: string, count: number): P
     const page = await browser.newPage({ viewport: { width: 1280, height: 900 } });
     await page.goto(`${address}/#/job/${id}`);
     await page.locator('[data-field="/frame/width/value"]').first().waitFor();
-    await page.locator('figure svg path').first().waitFor();
+    await page.locator('figure .paper svg path.edge').first().waitFor();
     const times = await page.evaluate(async (rounds: number) => {
       const field = document.querySelector<HTMLInputElement>('input[data-field="/frame/width/value"]');
       const paper = document.querySelector('figure .paper');

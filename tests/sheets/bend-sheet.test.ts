@@ -149,10 +149,17 @@ describe('which way round', () => {
     expect(await said(run)).toMatch(/the start as drawn.*to the RIGHT/);
     const machine = { ...run.machine, surroundings: { ...run.machine.surroundings, side: 'left' as const } };
     const members = [{ member: 'run', from: 'finish' as const, side: 'usual' as const, closingStraight: null }];
-    const other = await said({ ...run, machine, bending: { ...run.bending, members } });
-    expect(other).toMatch(/the finish as drawn.*to the LEFT/);
-    expect(other).toContain('far end of run');
-    expect(other).not.toContain('datum end of run');
+    const turned: Job = { ...run, machine, bending: { ...run.bending, members } };
+    expect(await said(turned)).toMatch(/the finish as drawn.*to the LEFT/);
+    const datum = (job: Job) =>
+      plan(job)
+        .views.find(({ key }) => key === 'top')!
+        .marks.filter(({ kind }) => kind === 'end')
+        .map(({ at }) => at);
+    const ends = plan(run).frame!.members[0]!;
+    const flat = ({ x, y }: { x: number; y: number }) => [expect.closeTo(x, 2), expect.closeTo(y, 2)];
+    expect(datum(run)).toEqual([flat(ends.start.point)]);
+    expect(datum(turned)).toEqual([flat(ends.finish.point)]);
   });
 
   it('says which way round the machine counts', async () => {

@@ -101,10 +101,10 @@ export const machineCases: readonly Case[] = [
     job: calm(run(at(0, 0), at(R + 40, 0), at(R + 40, 600)), {}, { gripLength: 100 }),
     data: { value: 40, low: 100, extra: 60 },
   }),
-  ofMachine('last-straight-short', 'caution', {
+  ofMachine('last-straight-short', 'note', {
     name: 'an end too short to clamp',
     job: calm(run(at(0, 0), at(600, 0), at(600, R + 30)), { leastStraight: 80 }),
-    data: { value: 30, low: 80 },
+    data: { value: 30, low: 80, extra: 50 },
   }),
   ofMachine('crowned-bar-gripped', 'note', {
     name: 'a crown between the bends',

@@ -48,7 +48,9 @@ export class JobSession {
     });
     this.keeper = new PlanKeeper({
       ask: api.plan,
-      later: (work) => requestAnimationFrame(work),
+      later: (work) => {
+        queueMicrotask(work);
+      },
       again: (work) => setTimeout(work, 5000),
       refused: (job, problems) => {
         this.#refuse(job, problems);

@@ -6,7 +6,7 @@ import type { Answer } from '../api/client.ts';
 /** What the keeper needs from outside, so that it can be tried without a browser. */
 export type PlanSource = {
   readonly ask: (job: Job) => Promise<Answer<Plan>>;
-  /** Runs the work a little later: once for a frame of the screen. */
+  /** Runs the work when the change that is being made is whole: several edits of one moment are one question. */
   readonly later: (work: () => void) => void;
   /** Runs the work after a while, to ask again where no answer came. */
   readonly again: (work: () => void) => void;

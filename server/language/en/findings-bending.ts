@@ -81,8 +81,8 @@ export const findingsBending = {
   ),
   'grip-short': about(
     'mm',
-    'The straight before the first bend is too short to grip.',
-    'Leave extra length on this end and cut it off after bending.',
+    'The straight before the first bend is too short to grip[; {extra:mm} more is left on there].',
+    'Cut it off after bending.',
     'The straight is',
   ),
   'elongation-over-grade': about(
@@ -118,8 +118,8 @@ export const findingsBending = {
   'bend-angle-straight-back': about('deg', 'The tube turns straight back on itself here.', 'Move the point.'),
   'last-straight-short': about(
     'mm',
-    'The straight after the last bend is short.',
-    'Leave extra length and cut it off after bending.',
+    'The straight after the last bend is too short for the machine to hold[; {extra:mm} more is left on there].',
+    'Cut it off after bending.',
     'The straight is',
   ),
   'crowned-bar-gripped': about(

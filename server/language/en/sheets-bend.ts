@@ -31,7 +31,6 @@ export const bendSheetWords = {
     'Scale {scale}; longer than drawn where broken. Hook the tape on the datum end once, set every mark from it.',
   'sheet.datum-end': 'datum end 0',
   'sheet.datum-end-of': 'datum end of {member}',
-  'sheet.far-end-of': 'far end of {member}',
   'sheet.cut-at': 'cut {distance}',
   'sheet.mark-start': '{bend} start {distance}',
   'sheet.mark-middle': '{bend} middle {distance}',

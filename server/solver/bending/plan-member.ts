@@ -4,7 +4,6 @@ import type { Finding } from '../../plan/finding.ts';
 import { band, figure, input } from '../figure.ts';
 import { finding } from '../finding.ts';
 import type { MemberGeometry } from '../frame/frame-geometry.ts';
-import { atLeast, wayOut } from '../frame/way-out.ts';
 import type { Centreline } from '../geometry/centreline.ts';
 import { planPieces } from '../geometry/plan-pieces.ts';
 import { reverseCentreline } from '../geometry/reverse-centreline.ts';
@@ -25,7 +24,8 @@ const NOTHING = 1e-6;
  * How one member is made: its bend table, marks, lengths, mass and the wraps of its ends.
  *
  * Marks count from the sawn end at the end that is bent first. Where a saddle sits there the sawn end is the saddle's nearest
- * point to the partner's axis; where the clamp needs more than the first straight, the extra is left on there.
+ * point to the partner's axis; where the clamp needs more than the first straight, the extra is left on there, and
+ * where it needs more than the last straight, at the far end.
  *
  * @returns the plan; a bend whose radius is no more than the tube's own has no row, and the stop
  *   'die-radius-under-tube-radius' tells of it
@@ -55,7 +55,10 @@ export function planMember(member: MemberGeometry, from: 'start' | 'finish', con
     findings.push(finding('die-radius-under-tube-radius', 'stop', field, data));
   }
   findings.push(...bendFindings(planned.filter(possible), { name: member.name, field }, context));
-  findings.push(...lastStraightFindings(arcs, lastStraight, member, context));
+  const extraLast = lastExtra(arcs, lastStraight - last.throat, machine);
+  findings.push(
+    ...lastStraightFindings({ lastStraight, held: lastStraight - last.throat, extraLast }, arcs, member, context),
+  );
 
   const [leading] = planned;
   const bends = planned.filter(possible).map((arc) => {
@@ -69,7 +72,7 @@ export function planMember(member: MemberGeometry, from: 'start' | 'finish', con
     start: start.plan,
     finish: finish.plan,
     pieces: planPieces(member.centreline),
-    ...lengths(member, { planned, start, finish, extra }, context),
+    ...lengths(member, { planned, start, finish, extra, extraLast }, context),
     bends,
     lastStraight: figure(
       lastStraight - last.throat,
@@ -124,34 +127,38 @@ function tangentOfLast(planned: readonly PlannedArc[]): number {
   return last.piece.radius * Math.tan(last.piece.angle / 2);
 }
 
+/** Left on after the last bend: the trim allowance, or what the machine must still hold there if that is more [mm]. */
+function lastExtra(arcs: readonly Arc[], held: number, machine: MemberContext['machine']): number {
+  const last = arcs.at(-1);
+  if (last === undefined) return 0;
+  return Math.max(machine.trimAllowance, last.piece.made === 'die' ? machine.leastStraight - held : 0);
+}
+
 function lastStraightFindings(
+  of: { readonly lastStraight: number; readonly held: number; readonly extraLast: number },
   arcs: readonly Arc[],
-  lastStraight: number,
   member: MemberGeometry,
   { machine, field }: MemberContext,
 ): Finding[] {
+  const { lastStraight, held, extraLast } = of;
   if (lastStraight < -NOTHING) {
     const bends = String(arcs.length);
     return [finding('straight-negative', 'stop', field, { value: lastStraight, low: 0, member: member.name, bends })];
   }
-  const lastIsDie = arcs.at(-1)?.piece.made === 'die';
-  const value = lastStraight + machine.trimAllowance;
-  if (!lastIsDie || value >= machine.leastStraight - NOTHING) return [];
-  const short = { value, low: machine.leastStraight, member: member.name };
-  const needed = atLeast(machine.leastStraight - lastStraight);
-  return [finding('last-straight-short', 'caution', field, short, wayOut('/machine/trimAllowance', needed, 2000))];
+  if (extraLast <= machine.trimAllowance + NOTHING) return [];
+  const short = { value: held, low: machine.leastStraight, extra: extraLast, member: member.name };
+  return [finding('last-straight-short', 'note', field, short)];
 }
 
 /** Developed length axis to axis, cut length, and mass of the finished member. */
 function lengths(
   member: MemberGeometry,
-  made: { planned: readonly PlannedArc[]; start: PlannedEnd; finish: PlannedEnd; extra: number },
+  made: { planned: readonly PlannedArc[]; start: PlannedEnd; finish: PlannedEnd; extra: number; extraLast: number },
   context: MemberContext,
 ): { developedLength: Figure; cutLength: Figure; mass: Figure } {
-  const { planned, start, finish, extra } = made;
+  const { planned, start, finish, extra, extraLast } = made;
   const developed = member.centreline.length;
   const stretch = planned.reduce((sum, arc) => sum + arc.stretch, 0);
-  const trim = planned.length > 0 ? context.machine.trimAllowance : 0;
   const throats = start.throat + finish.throat;
   const spread = radiusBand(lengthSlope(planned), context);
   const length = input('L', 'developed-length', developed, 'mm');
@@ -160,13 +167,13 @@ function lengths(
   return {
     developedLength: figure(developed, 'mm', 'L = Σ Y + Σ R θ', [length], ['geometry'], spread),
     cutLength: figure(
-      developed - stretch + trim + extra - throats,
+      developed - stretch + extraLast + extra - throats,
       'mm',
       'B = L − Σ e + z + g − Σ a',
       [
         length,
         input('Σ e', 'stretch', stretch, 'mm'),
-        input('z', 'trim-allowance', trim, 'mm'),
+        input('z', 'left-on-last', extraLast, 'mm'),
         input('g', 'grip-extra', extra, 'mm'),
         input('Σ a', 'saddle-throat', throats, 'mm'),
       ],

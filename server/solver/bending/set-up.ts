@@ -19,7 +19,7 @@ export type SetUp = Omit<Machine, 'accuracy' | 'die'> &
 const SAME_TUBE = 0.1;
 
 /** Whether a die's groove, or a test bend's tube, is of this outside diameter [mm]. */
-export const isOfDiameter = (one: number, other: number): boolean => Math.abs(one - other) <= SAME_TUBE;
+export const isOfDiameter = (one: number, other: number): boolean => Math.abs(one - other) <= SAME_TUBE + 1e-9;
 
 /**
  * Takes the die that is set up out of the machine's own.

@@ -20,6 +20,8 @@ export type Drawn = {
   readonly cameBack: FrameGeometry | null;
   readonly correction: CorrectionPlan | null;
   readonly purge: PurgePlan | null;
+  /** Members that are marked and bent from their finish. */
+  readonly fromFinish: ReadonlySet<string>;
   readonly outsideDiameter: number;
 };
 
@@ -124,7 +126,7 @@ function faceView(drawn: Drawn): View {
     layers,
     dimensions,
     marks: [
-      ...endMarks(wanted, view),
+      ...endMarks(wanted, view, drawn.fromFinish),
       ...joints,
       ...purgeMarks(drawn, cameBack ?? wanted, cameBack === undefined ? 'wanted' : 'came-back', view, placed),
     ],
@@ -136,7 +138,10 @@ function plainView(key: View['key'], drawn: Drawn, view: Projection): View {
   const layers: ViewLayer[] = [{ role: 'wanted', members: outlines(drawn.wanted, view, drawn.outsideDiameter) }];
   const bounds = boundsOf(layers.flatMap((layer) => layer.members));
   const dimensions = key === 'pictorial' ? [] : dimensionLines(drawn.wanted, 'wanted', view, bounds);
-  const marks = [...endMarks(drawn.wanted, view), ...purgeMarks(drawn, drawn.wanted, 'wanted', view, (point) => point)];
+  const marks = [
+    ...endMarks(drawn.wanted, view, drawn.fromFinish),
+    ...purgeMarks(drawn, drawn.wanted, 'wanted', view, (point) => point),
+  ];
   return {
     key,
     bounds: widened(
@@ -145,7 +150,7 @@ function plainView(key: View['key'], drawn: Drawn, view: Projection): View {
     ),
     layers,
     dimensions,
-    marks: drawn.cameBack === null ? marks : endMarks(drawn.wanted, view),
+    marks: drawn.cameBack === null ? marks : endMarks(drawn.wanted, view, drawn.fromFinish),
   };
 }
 
@@ -183,10 +188,10 @@ function widened(bounds: Bounds, points: readonly FlatPoint[]): [number, number,
   return [left, bottom, right, top];
 }
 
-/** The datum end of every member that has a free end there. */
-const endMarks = (frame: FrameGeometry, view: Projection): ViewMark[] =>
+/** The end that each member's marks count from, where it is free. */
+const endMarks = (frame: FrameGeometry, view: Projection, fromFinish: ReadonlySet<string>): ViewMark[] =>
   frame.feet
-    .filter((foot) => foot.station === 0)
+    .filter((foot) => foot.station > 0 === fromFinish.has(foot.member))
     .map((foot) => ({
       kind: 'end',
       label: foot.member,
