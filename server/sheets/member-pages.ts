@@ -106,9 +106,7 @@ function afterBending(flow: Flow, frame: FramePlan, { plan, job }: SheetInput): 
   const face = frame.planar ? plan.views.find(({ key }) => key === 'face') : undefined;
   const head = stepHead(4, words('sheet.step-after'), width);
   const before =
-    face === undefined
-      ? [head]
-      : [head, captioned(face, frameSelection(job, null, true), { width, height: SIZED })];
+    face === undefined ? [head] : [head, captioned(face, frameSelection(job, null, true), { width, height: SIZED })];
   const checks = frameChecks(frame.checks, job, width, before);
   const reading = readingCheck(frame.readingCheck, job, width);
   return [checks, ...(reading === null ? [] : [reading])].map((told) => ({

@@ -157,7 +157,8 @@ describe('which way round', () => {
         .marks.filter(({ kind }) => kind === 'end')
         .map(({ at }) => at);
     const ends = plan(run).frame!.members[0]!;
-    const flat = ({ x, y }: { x: number; y: number }) => [expect.closeTo(x, 2), expect.closeTo(y, 2)];
+    const hundredths = (value: number): number => Math.round(value * 100) / 100;
+    const flat = ({ x, y }: { x: number; y: number }) => [hundredths(x), hundredths(y)];
     expect(datum(run)).toEqual([flat(ends.start.point)]);
     expect(datum(turned)).toEqual([flat(ends.finish.point)]);
   });
