@@ -99,7 +99,7 @@ export const findingsBending = {
   ),
   'mandrel-advised': about(
     'ratio',
-    'A mandrel is advised for this bend[: {mandrel}].',
+    'A mandrel is advised for this bend[: {mandrel}]. Low confidence: a rule of the trade.',
     'Ask the bender.',
     'Diameter over wall is',
   ),

@@ -2,8 +2,8 @@ import type { Member, MemberFrame, Run } from '../../job/frame.ts';
 import type { Finding } from '../../plan/finding.ts';
 import { finding } from '../finding.ts';
 import type { Centreline } from '../geometry/centreline.ts';
-import { betweenPoints, check } from './check.ts';
-import { dieCorners, freeEnds } from './die-corners.ts';
+import { betweenPoints, check, toCorner } from './check.ts';
+import { dieCorners, freeEnds, spotAt } from './die-corners.ts';
 import type { Check, FrameGeometry, MemberGeometry, Spot } from './frame-geometry.ts';
 import { memberPath, pathByPoints } from './member-path.ts';
 import { planeOf } from './plane-of.ts';
@@ -24,7 +24,7 @@ export function expandRun(run: Run, context: ShapeContext): DrawnFrame {
     start: free,
     finish: free,
   };
-  return { geometry: assembled([member]), findings };
+  return { geometry: assembled([member], context.outsideDiameter), findings };
 }
 
 /** Any frame, member by member; ends that sit on another member are run to its axis. */
@@ -51,7 +51,7 @@ export function expandMembers(frame: MemberFrame, context: ShapeContext): DrawnF
     return [{ name, centreline: finished.centreline, closed, closing, start: started.end, finish: finished.end }];
   });
   const stopped = findings.some(({ grade }) => grade === 'stop');
-  return { geometry: stopped ? null : assembled(members), findings };
+  return { geometry: stopped ? null : assembled(members, context.outsideDiameter), findings };
 }
 
 /** Names are what saddles and purge ends call members by, so each must be its own. */
@@ -64,19 +64,46 @@ function sameNames(members: readonly Member[], context: ShapeContext): Finding[]
   });
 }
 
-/** A frame of members: free ends in order, the distance from each to the next, corners and plane. */
-function assembled(members: readonly MemberGeometry[]): FrameGeometry {
+/** A frame of members: free ends in order, what a tape finds of it, corners and plane. */
+function assembled(members: readonly MemberGeometry[], outsideDiameter: number): FrameGeometry {
   const feet = members.flatMap(freeEnds);
+  const several = members.length > 1;
   return {
     members,
-    checks: feet.slice(1).flatMap((to, index): Check[] => {
-      const from: Spot | undefined = feet[index];
-      if (from === undefined) return [];
-      const several = feet.length > 2 ? index + 1 : 0;
-      return [check('end-to-end', { extra: betweenPoints, reference: 'centre', index: several, from, to })];
-    }),
+    checks: [
+      ...feet.slice(1).flatMap((to, index): Check[] => {
+        const from: Spot | undefined = feet[index];
+        if (from === undefined) return [];
+        const place = feet.length > 2 ? index + 1 : 0;
+        return [check('end-to-end', { extra: betweenPoints, reference: 'centre', index: place, from, to })];
+      }),
+      ...members.flatMap((member, index) => endLegs(member, several ? index + 1 : 0, outsideDiameter)),
+    ],
     feet,
     corners: members.flatMap(dieCorners),
     planeNormal: planeOf(members),
   };
 }
+
+/** From each free end of a member to the outside of the corner nearest to it, where a straightedge finds one. */
+function endLegs(member: MemberGeometry, index: number, outsideDiameter: number): Check[] {
+  const bends = member.centreline.pieces.filter((piece) => piece.kind === 'arc');
+  const corners = dieCorners(member);
+  const leg = (key: 'first-leg' | 'last-leg', from: Spot | undefined, place: 0 | -1): Check[] => {
+    const [bend, to] = [bends.at(place), corners.at(place)];
+    // a crown next to the end has no corner, and past a right angle no straightedge reaches one
+    if (from === undefined || to === undefined || bend?.made !== 'die' || bend.angle > RIGHT) return [];
+    const extra = toCorner({ angle: bend.angle, outsideDiameter });
+    return [check(several(key, index), { extra, reference: 'outside', index, from, to })];
+  };
+  const ends = { start: spotAt(member, 0), finish: spotAt(member, member.centreline.length) };
+  return [
+    ...leg('first-leg', member.start.kind === 'free' ? ends.start : undefined, 0),
+    ...leg('last-leg', member.finish.kind === 'free' ? ends.finish : undefined, -1),
+  ];
+}
+
+const several = (key: 'first-leg' | 'last-leg', index: number): string => (index === 0 ? key : `${key}-of`);
+
+/** A right angle, with rounding [rad]. */
+const RIGHT = Math.PI / 2 + 1e-6;

@@ -1,13 +1,15 @@
 import type { Job } from '../../job/job.ts';
 import type { Reference } from '../../job/quantities.ts';
 import type { Finding } from '../../plan/finding.ts';
+import type { Figure } from '../../plan/figure.ts';
 import type { CheckDimension, FramePlan, MemberPlan } from '../../plan/frame.ts';
-import { planMember } from '../bending/plan-member.ts';
+import type { MemberMaking } from '../../plan/making.ts';
+import { planMember, type PlannedMember } from '../bending/plan-member.ts';
 import type { BendContext } from '../bending/planned-arc.ts';
 import { extraFor, measureCheck } from '../correction/measured-frame.ts';
 import type { Misreading } from '../correction/misreadings.ts';
 import { planReadingCheck } from '../correction/reading-check.ts';
-import { figure, input } from '../figure.ts';
+import { band, figure, input } from '../figure.ts';
 import { finding } from '../finding.ts';
 import { bendingOf, planMaking } from '../making/plan-making.ts';
 import type { AllowedSize } from '../tube/tolerances.ts';
@@ -15,6 +17,7 @@ import { bentMember, type BentMember } from './bend-errors.ts';
 import type { Check, FrameGeometry } from './frame-geometry.ts';
 import { linearTolerance } from './general-tolerances.ts';
 import { bandOfParts, sizeBand } from './size-band.ts';
+import { atLeast, wayOut } from './way-out.ts';
 
 /** What a frame is made with: machine, springback, grade, and what the tube may be off its size. */
 export type FrameContext = Omit<BendContext, 'tube' | 'tolerance'> & { readonly tolerance: AllowedSize | null };
@@ -48,11 +51,18 @@ export function planFrame(
     bent.set(member.name, bentMember(member.centreline, asked.from));
     const planned = planMember(member, asked.from, context);
     const making = planMaking(member, asked, planned, context, job.bending);
-    findings.push(...planned.findings, ...making.findings);
+    findings.push(...withLargerDie(planned, making.plan, bending), ...making.findings);
     return { ...planned.plan, making: making.plan };
   });
-  const total = (pick: (member: MemberPlan) => number) => members.reduce((sum, member) => sum + pick(member), 0);
   const count = input('n', 'members', members.length, 'count');
+  const total = (pick: (member: MemberPlan) => Figure, unit: 'kg' | 'mm', formula: string): Figure => {
+    const figures = members.map(pick);
+    const sum = figures.reduce((all, { value }) => all + value, 0);
+    // one tube and one die make them all, so what they are off by adds up
+    const off = figures.reduce((all, one) => all + (one.band?.plusMinus ?? 0), 0);
+    const from = [...new Set(figures.flatMap((one) => one.band?.from ?? []))];
+    return figure(sum, unit, formula, [count], ['geometry'], off === 0 ? null : band(off, ...from));
+  };
   const checks = geometry.checks.map((check) => checkDimension(check, job, bending, bent));
   findings.push(...doubtful(checks));
   return {
@@ -60,20 +70,8 @@ export function planFrame(
       members,
       checks,
       readingCheck: planReadingCheck(job.frame, geometry, found),
-      mass: figure(
-        total((member) => member.mass.value),
-        'kg',
-        'm = Σ m_i',
-        [count],
-        ['geometry'],
-      ),
-      tubeLength: figure(
-        total((member) => member.cutLength.value),
-        'mm',
-        'L = Σ L_i',
-        [count],
-        ['geometry'],
-      ),
+      mass: total((member) => member.mass, 'kg', 'm = Σ m_i'),
+      tubeLength: total((member) => member.cutLength, 'mm', 'L = Σ L_i'),
       planar: geometry.planeNormal !== null,
     },
     findings,
@@ -88,16 +86,33 @@ function doubtful(checks: readonly CheckDimension[]): Finding[] {
     (most, check) => (over(check) > (most === undefined ? 1 : over(most)) ? check : most),
     undefined,
   );
-  const band = worst?.[worst.reference].band ?? null;
-  if (worst === undefined || worst.allowed === null || band === null) return [];
+  const off = worst?.[worst.reference].band ?? null;
+  if (worst === undefined || worst.allowed === null || off === null) return [];
   const data = {
     check: worst.key,
     index: worst.index,
-    band: band.from[0] ?? 'tape',
-    value: band.plusMinus,
+    band: off.from[0] ?? 'tape',
+    value: off.plusMinus,
     high: worst.allowed.value,
   };
   return [finding('size-doubtful', 'note', worst.field === '' ? '/frame' : worst.field, data)];
+}
+
+const ROUND_ENOUGH: readonly Finding['code'][] = ['elongation-over-grade', 'flattening-likely'];
+
+/** The member's findings; where a larger die would do for the tube and still leave its corners, that is the way out. */
+function withLargerDie(
+  { findings, planned }: PlannedMember,
+  { radii }: MemberMaking,
+  { machine, law }: FrameContext,
+): Finding[] {
+  if (radii === null || planned.some(({ ofDie, piece }) => piece.made === 'die' && !ofDie)) return findings;
+  const die = atLeast((radii.least.value * machine.dieRadius) / law.radiusAfterRelease);
+  return findings.map((told) =>
+    told.grade === 'caution' && told.wayOut === null && ROUND_ENOUGH.includes(told.code)
+      ? { ...told, wayOut: wayOut(`${machine.dieField}/radius`, die, 5000) }
+      : told,
+  );
 }
 
 /** ± of a tube's size; where it may be further off one way than the other, the further. */

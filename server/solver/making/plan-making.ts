@@ -67,7 +67,7 @@ export function planMaking(
     centreline: planned.line,
     outsideDiameter: context.tube.outsideDiameter,
     elongation: context.grade.elongation,
-    flattening: FLATTENING_LIMIT.caution,
+    flattening: FLATTENING_LIMIT.note,
     leastStraight: machine.leastStraight,
     growth: context.law.radiusAfterRelease / machine.dieRadius,
   });

@@ -10,6 +10,8 @@ export type Bounds = readonly [left: number, bottom: number, right: number, top:
 /** Distance of the first dimension line from the frame and between two lines, as a share of the frame's size. */
 const FIRST = 0.08;
 const NEXT = 0.07;
+/** Share of a length from which on a picture shows it true. */
+const TRUE_LENGTH = 0.999;
 
 /**
  * Dimension lines for a frame's checks: horizontal ones above or below, upright ones left or right, whichever side is
@@ -30,7 +32,8 @@ export function dimensionLines(
     const centreTo = project(view, place(check.to.point));
     const apart = Math.hypot(centreTo[0] - centreFrom[0], centreTo[1] - centreFrom[1]);
     const centre = length(subtract(check.to.point, check.from.point));
-    if (apart < 0.01 * size) return [];
+    // a size that follows from others is drawn where it is seen in its true length
+    if (apart < 0.01 * size || (check.field === '' && apart < TRUE_LENGTH * centre)) return [];
     const whole = extraFor(check, check.reference);
     const value = centre + whole;
     const along: FlatPoint = [(centreTo[0] - centreFrom[0]) / apart, (centreTo[1] - centreFrom[1]) / apart];
