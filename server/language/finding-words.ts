@@ -54,10 +54,12 @@ export function describeFinding(finding: Finding, units: Units): string {
   const { value, low, high } = finding.data;
   const say = (amount: number | string): string =>
     typeof amount === 'number' ? formatQuantity(amount, unit, units) : amount;
-  const limits = [
-    low === undefined ? '' : `at least ${say(low)}`,
-    high === undefined ? '' : `at most ${say(high)}`,
-  ].filter((part) => part !== '');
+  const one = low !== undefined && low === high;
+  const limits = one
+    ? [`it should be ${say(low)}`]
+    : [low === undefined ? '' : `at least ${say(low)}`, high === undefined ? '' : `at most ${say(high)}`].filter(
+        (part) => part !== '',
+      );
   const measure = [value === undefined ? '' : `${measured} ${say(value)}`, limits.join(', ')].filter(
     (part) => part !== '',
   );

@@ -22,7 +22,8 @@ import { beside, paragraph, space, stacked, type Block } from './text-block.ts';
 const SIZED = 95;
 const SMALL = 40;
 const ASIDE = 58;
-const IN_SPACE = 118;
+/** Room for the views of a frame in space, least first: more is taken only where it makes them larger. */
+const IN_SPACE = [64, 76, 90, 104, 118, 134, 150, 170, 190] as const;
 
 const CAUTIONS = [
   'sheet.bend-caution-1',
@@ -97,7 +98,9 @@ const moreOfBends = (flow: Flow, member: MemberPlan, job: Job): Chunk => {
 /** The views of a frame that is not flat, with the member drawn wide. */
 function inSpace(member: MemberPlan, { plan, job }: SheetInput, frame: FramePlan, width: number): Block {
   const what = frameSelection(job, frame.members.length === 1 ? null : member.name, false);
-  return viewsInSpace(plan.views, what, { paper: job.print.paper, width, height: IN_SPACE });
+  const drawn = IN_SPACE.map((height) => viewsInSpace(plan.views, what, { paper: job.print.paper, width, height }));
+  const scales = (block: Block | undefined): string => JSON.stringify(block?.scales);
+  return drawn.find((block) => scales(block) === scales(drawn.at(-1))) ?? space(0);
 }
 
 /** What a frame of one member is checked by, under its face with the sizes on it, and its reading check. */

@@ -69,9 +69,9 @@ export const findingsBending = {
   'angle-over-machine': about('deg', 'The machine cannot bend this far.', 'Use a smaller angle or another machine.'),
   'straight-negative': about(
     'mm',
-    'Two bends overlap: no straight is left between them.',
+    'Two bends overlap: no straight is left between them[; between points {first} and {second} {shortage:mm} are missing][, and radii of at most {radius:mm} at both would fit].',
     'Make the size larger or the radius smaller.',
-    'The straight is',
+    'The length there is',
   ),
   'straight-short-for-machine': about(
     'mm',

@@ -50,6 +50,7 @@ export function pathFindings(
             value: problem.between,
             low: problem.needed,
             shortage: problem.needed - problem.between,
+            radius: atMost(problem.between / (problem.slopes.first + problem.slopes.second)),
           },
           smallerRadius(problem, points, field),
         );
