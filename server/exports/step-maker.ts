@@ -1,4 +1,6 @@
-import { Worker } from 'node:worker_threads';
+import { fork, type ChildProcess } from 'node:child_process';
+import { createRequire } from 'node:module';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 import { exported, refused, type Exported } from './export-file.ts';
 import type { SolidJob } from './solid-job.ts';
 import type { Solids } from './step-kernel.ts';
@@ -9,7 +11,10 @@ import type { Solids } from './step-kernel.ts';
  */
 const LIMITS = { time: 120_000, waiting: 3 } as const;
 
-/** Makes solids one at a time, each in a thread of its own, so that the server goes on answering. */
+/**
+ * Makes solids one at a time, each in a process of its own: the server goes on answering, and the kernel's memory goes
+ * back to the machine when the process ends.
+ */
 export type StepMaker = {
   readonly make: (job: SolidJob) => Promise<Exported>;
   /** Gives up what is being made and what waits; for the end of the server. */
@@ -24,7 +29,7 @@ export function stepMaker(limits: { readonly time: number; readonly waiting: num
     make(job) {
       if (inHand > limits.waiting) return Promise.resolve(refused('solid-busy'));
       inHand += 1;
-      const made = last.then(() => makeInWorker(job, limits.time, stopping.signal)).finally(() => (inHand -= 1));
+      const made = last.then(() => makeInProcess(job, limits.time, stopping.signal)).finally(() => (inHand -= 1));
       // the next one starts whether this one came out well or not; whoever asked for this one hears of its fault
       last = made.catch(() => undefined);
       return made;
@@ -33,29 +38,22 @@ export function stepMaker(limits: { readonly time: number; readonly waiting: num
   };
 }
 
-/** Runs a source in a worker: the loader of sources has to be set up inside it first. */
-const FROM_SOURCE = `
-  const { workerData } = require('node:worker_threads');
-  import('tsx/esm/api').then(({ tsImport }) => tsImport(workerData.file, workerData.file));
-`;
-
-/** The worker beside this file, as built or as its source. */
-function startWorker(job: SolidJob): Worker {
+/** The process beside this file, as built or from its source; what the kernel prints is not the server's to say. */
+function startProcess(): ChildProcess {
   const fromSource = import.meta.url.endsWith('.ts');
-  const file = new URL(fromSource ? 'step-worker.ts' : 'step-worker.js', import.meta.url);
-  return fromSource
-    ? new Worker(FROM_SOURCE, { eval: true, execArgv: [], workerData: { file: file.href, job } })
-    : new Worker(file, { execArgv: [], workerData: { job } });
+  const file = fileURLToPath(new URL(fromSource ? 'step-worker.ts' : 'step-worker.js', import.meta.url));
+  const loader = fromSource ? ['--import', pathToFileURL(createRequire(import.meta.url).resolve('tsx')).href] : [];
+  return fork(file, { execArgv: loader, serialization: 'advanced', stdio: ['ignore', 'ignore', 'inherit', 'ipc'] });
 }
 
-/** One solid from its own worker; it is answered when the worker has ended and its memory has gone back. */
-function makeInWorker(job: SolidJob, time: number, stopping: AbortSignal): Promise<Exported> {
+/** One solid from its own process; it is answered when the process has ended. */
+function makeInProcess(job: SolidJob, time: number, stopping: AbortSignal): Promise<Exported> {
   if (stopping.aborted) return Promise.resolve(refused('solid-busy'));
-  const worker = startWorker(job);
+  const worker = startProcess();
   let answer: Exported | undefined;
   const end = (told: Exported): void => {
     answer ??= told;
-    void worker.terminate();
+    worker.kill('SIGKILL');
   };
   const giveUp = (): void => end(refused('solid-busy'));
   const timer = setTimeout(() => end(refused('solid-too-long')), time);
@@ -68,8 +66,10 @@ function makeInWorker(job: SolidJob, time: number, stopping: AbortSignal): Promi
     worker.once('exit', (code) => {
       clearTimeout(timer);
       stopping.removeEventListener('abort', giveUp);
-      if (answer === undefined) reject(new Error(`The worker of the solids ended with ${String(code)} and no answer.`));
+      if (answer === undefined)
+        reject(new Error(`The process of the solids ended with ${String(code)} and no answer.`));
       else resolve(answer);
     });
+    worker.send(job);
   });
 }

@@ -1,8 +1,12 @@
-// Runs in a thread of its own: one solid is made, and the kernel's memory goes back when the thread ends.
-import { parentPort, workerData } from 'node:worker_threads';
+// Runs in a process of its own: one solid is made, told to the server, and that was it.
 import type { SolidJob } from './solid-job.ts';
 import { solidsAsStep, startKernel } from './step-kernel.ts';
 
-await startKernel();
-const { job } = workerData as { readonly job: SolidJob };
-parentPort?.postMessage(await solidsAsStep(job));
+// nobody waits for a solid whose server has gone
+process.once('disconnect', () => process.exit());
+
+process.once('message', (job: SolidJob) => {
+  void startKernel()
+    .then(() => solidsAsStep(job))
+    .then((made) => process.send?.(made));
+});

@@ -4,7 +4,7 @@ import { landingStage } from '../../db/demo/landing-stage.ts';
 import { newJob } from '../../server/job/default-job.ts';
 import type { Job } from '../../server/job/job.ts';
 import { centrelineDxf } from '../../server/exports/centreline-dxf.ts';
-import type { Exported } from '../../server/exports/export-file.ts';
+import type { Exported, ExportInput } from '../../server/exports/export-file.ts';
 import { viewsDxf } from '../../server/exports/views-dxf.ts';
 import type { FlatPoint } from '../../server/plan/view.ts';
 import { add, cross, length, scale, subtract, unit, type Vector3 } from '../../server/solver/geometry/vector.ts';
@@ -136,17 +136,15 @@ describe('the views', () => {
   });
 
   it('stand beside each other and carry the sizes of the frame as wanted', () => {
-    const input = inputOf(inSpace());
-    const texts = read(viewsDxf(input)).entities.filter((entity) => entity.type === 'TEXT') as unknown as {
-      text: string;
-      layer: string;
-      startPoint: { x: number };
-    }[];
-    const names = texts.filter(({ layer }) => layer === 'names');
+    type Text = { text: string; layer: string; startPoint: { x: number } };
+    const textsOf = (input: ExportInput): Text[] =>
+      read(viewsDxf(input)).entities.filter((entity) => entity.type === 'TEXT') as unknown as Text[];
+    const names = textsOf(inputOf(inSpace())).filter(({ layer }) => layer === 'names');
     expect(names.map(({ text }) => text)).toEqual(['top', 'face', 'side', 'in space']);
     const places = names.map(({ startPoint }) => startPoint.x);
     expect(places.toSorted((a, b) => a - b)).toEqual(places);
-    const sizes = texts.filter(({ layer }) => layer === 'dimensions');
+    const input = inputOf(landingStage());
+    const sizes = textsOf(input).filter(({ layer }) => layer === 'dimensions');
     const wanted = input.plan.views.flatMap((view) => view.dimensions.filter(({ layer }) => layer === 'wanted'));
     expect(sizes).toHaveLength(wanted.length);
     expect(sizes.length).toBeGreaterThan(0);
