@@ -47,8 +47,8 @@ export const makingCases: readonly Case[] = [
     grade: 'caution',
     name: 'a first leg that hangs deeper than the floor',
     job: above(legs(900, 500), 700),
-    field: '/machine/surroundings',
-    data: { member: 'run', obstacle: 'bed', bend: 2, bends: '2', low: 0 },
+    field: '/frame',
+    data: { member: 'run', obstacle: 'bed', bends: '2', low: 0 },
     beside: ['bend-another-way'],
   },
   {
@@ -65,8 +65,8 @@ export const makingCases: readonly Case[] = [
     grade: 'stop',
     name: 'an end that the far end of the tube sweeps over',
     job: calm(sweeping),
-    field: '/machine/surroundings',
-    data: { member: 'run', obstacle: 'tube', bend: 5, value: -D },
+    field: '/frame',
+    data: { member: 'run', obstacle: 'tube', value: -D },
     beside: ['bend-another-way'],
   },
   {

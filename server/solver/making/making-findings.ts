@@ -51,18 +51,17 @@ export function makingFindings(
 
 /** One finding for each thing that is struck, at the bend where the tube would be furthest inside. */
 function strikes(member: string, { problems }: Making): Finding[] {
-  const worst = new Map<Obstacle, { bend: number; value: number; bends: number[] }>();
+  const worst = new Map<Obstacle, { value: number; bends: number[] }>();
   for (const { code, obstacle, bend, value } of problems) {
     if (code !== 'strikes' || obstacle === null) continue;
     const before = worst.get(obstacle);
     const bends = [...new Set([...(before?.bends ?? []), bend])];
-    worst.set(obstacle, before === undefined || value < before.value ? { bend, value, bends } : { ...before, bends });
+    worst.set(obstacle, before === undefined || value < before.value ? { value, bends } : { ...before, bends });
   }
-  return [...worst].map(([obstacle, { bend, value, bends }]) =>
-    finding('tube-strikes', obstacle === 'tube' ? 'stop' : 'caution', '/machine/surroundings', {
+  return [...worst].map(([obstacle, { value, bends }]) =>
+    finding('tube-strikes', obstacle === 'tube' ? 'stop' : 'caution', '/frame', {
       member,
       obstacle,
-      bend,
       bends: bends.join(', '),
       value,
       low: 0,
