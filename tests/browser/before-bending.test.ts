@@ -1,19 +1,12 @@
 // Before anything is bent: an owner sees what a misread sketch would cost, a bender how each tube gets by the machine.
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { landingStage } from '../../db/demo/landing-stage.ts';
 import { newJob } from '../../server/job/default-job.ts';
 import type { Job } from '../../server/job/job.ts';
 import { expectSaid, open, planOf, seen, settled, spoken, stage, stored } from './person.ts';
-import { openWorkshop, SCREENS, type ScreenName, type Workshop } from './workshop.ts';
+import { SCREENS, type ScreenName, workshopOfFile } from './workshop.ts';
 
-let workshop: Workshop;
-beforeAll(async () => {
-  workshop = await openWorkshop();
-}, 60_000);
-afterAll(() => workshop.close());
-afterEach(async () => {
-  expect(await workshop.leave()).toEqual([]);
-});
+const workshop = workshopOfFile();
 
 const ordered = (): Job => ({ ...landingStage(), cameBack: null });
 

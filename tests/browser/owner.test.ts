@@ -1,19 +1,12 @@
 // An owner weighs the ways of putting the frame right, decides, and takes the comparison along.
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { Figure } from '../../server/plan/figure.ts';
 import type { Way } from '../../server/plan/correction.ts';
 import { expectSaid, figure, open, openSheet, planOf, seen, settled, stage, stored } from './person.ts';
-import { openWorkshop, type Workshop } from './workshop.ts';
+import { workshopOfFile } from './workshop.ts';
 
-let workshop: Workshop;
-beforeAll(async () => {
-  workshop = await openWorkshop();
-}, 60_000);
-afterAll(() => workshop.close());
-afterEach(async () => {
-  expect(await workshop.leave()).toEqual([]);
-});
+const workshop = workshopOfFile();
 
 const ROWS = [
   ['feet off by', 'footMisfit'],

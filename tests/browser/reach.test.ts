@@ -3,18 +3,11 @@ import type { AxeResults, RunOptions } from 'axe-core';
 import type { Page } from 'playwright-core';
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { open } from './person.ts';
-import { openWorkshop, type ScreenName, type Workshop } from './workshop.ts';
+import { type ScreenName, workshopOfFile } from './workshop.ts';
 
-let workshop: Workshop;
-beforeAll(async () => {
-  workshop = await openWorkshop();
-}, 60_000);
-afterAll(() => workshop.close());
-afterEach(async () => {
-  expect(await workshop.leave()).toEqual([]);
-});
+const workshop = workshopOfFile();
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const STAGES = ['what', 'wanted', 'cameBack', 'ways', 'purge', 'level', 'price', 'sheets'];

@@ -1,19 +1,12 @@
 // One tube through many points: its table is pasted, mended and put in order, with a mouse and with a finger.
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { MOST_POINTS } from '../../web/state/limits.ts';
 import { field, seen, settled, stage, stored } from './person.ts';
 import { openRun, paste, pasteWell, points, TABLE } from './run-page.ts';
-import { openWorkshop, type ScreenName, type Workshop } from './workshop.ts';
+import { type ScreenName, workshopOfFile } from './workshop.ts';
 
-let workshop: Workshop;
-beforeAll(async () => {
-  workshop = await openWorkshop();
-}, 60_000);
-afterAll(() => workshop.close());
-afterEach(async () => {
-  expect(await workshop.leave()).toEqual([]);
-});
+const workshop = workshopOfFile();
 
 const paths = (page: Page) =>
   page.locator('figure svg .wanted path.centre').evaluateAll((lines) => lines.map((line) => line.getAttribute('d')));

@@ -1,18 +1,11 @@
 // A shop keeps its machine, its own size and its own grade, and finds them in the next job; its test bends make a line.
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { newJob } from '../../server/job/default-job.ts';
 import { choose, field, figure, open, planOf, seen, settled, stage, stored, type } from './person.ts';
-import { openWorkshop, type ScreenName, type Workshop } from './workshop.ts';
+import { type ScreenName, workshopOfFile } from './workshop.ts';
 
-let workshop: Workshop;
-beforeAll(async () => {
-  workshop = await openWorkshop();
-}, 60_000);
-afterAll(() => workshop.close());
-afterEach(async () => {
-  expect(await workshop.leave()).toEqual([]);
-});
+const workshop = workshopOfFile();
 
 const button = (page: Page, name: string) => stage(page, 'what').getByRole('button', { name, exact: true });
 const newHoop = (title: string): Promise<string> => workshop.store({ ...newJob('hoop'), title });

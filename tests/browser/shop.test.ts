@@ -1,19 +1,12 @@
 // A shop plans a frame of its own from nothing, prints it, comes back to it, and works on it with a second person.
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { newJob } from '../../server/job/default-job.ts';
 import type { Job } from '../../server/job/job.ts';
 import { choose, field, figure, open, openSheet, planOf, saved, seen, settled, stage, stored, type } from './person.ts';
-import { openWorkshop, type Workshop } from './workshop.ts';
+import { workshopOfFile } from './workshop.ts';
 
-let workshop: Workshop;
-beforeAll(async () => {
-  workshop = await openWorkshop();
-}, 60_000);
-afterAll(() => workshop.close());
-afterEach(async () => {
-  expect(await workshop.leave()).toEqual([]);
-});
+const workshop = workshopOfFile();
 
 const idOf = (page: Page): string => decodeURIComponent(page.url().split('#/job/')[1]!);
 const hoop = (job: Job) => {

@@ -1,17 +1,10 @@
 // A welder opens the example, believes it, and takes the sheet to the bench.
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { amount, choose, figure, openSheet, planOf, seconds, seen, settled, stage, stored } from './person.ts';
 import type { SheetText } from './sheet-text.ts';
-import { openWorkshop, type ScreenName, type Workshop } from './workshop.ts';
+import { type ScreenName, workshopOfFile } from './workshop.ts';
 
-let workshop: Workshop;
-beforeAll(async () => {
-  workshop = await openWorkshop();
-}, 60_000);
-afterAll(() => workshop.close());
-afterEach(async () => {
-  expect(await workshop.leave()).toEqual([]);
-});
+const workshop = workshopOfFile();
 
 /** Upright sheets [mm]: ISO 216, and 8.5 in × 11 in. */
 const A4 = [210, 297] as const;

@@ -1,4 +1,5 @@
 import { chromium, type Browser, type BrowserContext, type Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, expect } from 'vitest';
 import { randomUUID } from 'node:crypto';
 import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -111,5 +112,34 @@ export async function openWorkshop(): Promise<Workshop> {
       await database.destroy();
       rmSync(folder, { recursive: true, force: true });
     },
+  };
+}
+
+/** One workshop for all tests of a file: open before the first, closed after the last, nothing gone wrong in any. */
+export function workshopOfFile(): Workshop {
+  let opened: Workshop | undefined;
+  const now = (): Workshop => {
+    if (opened === undefined) throw new Error('The workshop opens before the first test of its file.');
+    return opened;
+  };
+  beforeAll(async () => {
+    opened = await openWorkshop();
+  }, 60_000);
+  afterAll(() => opened?.close());
+  afterEach(async () => {
+    expect(await now().leave()).toEqual([]);
+  });
+  return {
+    get address() {
+      return now().address;
+    },
+    get faults() {
+      return now().faults;
+    },
+    visit: (screen) => now().visit(screen),
+    tab: (page) => now().tab(page),
+    store: (job) => now().store(job),
+    leave: () => now().leave(),
+    close: () => now().close(),
   };
 }
