@@ -50,14 +50,13 @@ function waysTable({ job, plan }: SheetInput, { ways, recommended, chosen }: Cor
   const show = (figure: Figure): string => formatFigure(figure, job.units);
   const withBand = (figure: Figure): string =>
     figure.band === null ? show(figure) : `${show(figure)} ${formatBand(figure.band, figure.unit, job.units)}`;
-  const money = (cost: Figure | null): Cell =>
-    cost === null
-      ? words('sheet.rate-missing')
-      : formatMoney(
-          cost.value,
-          plan.quote?.currency ?? job.rates.currency,
-          plan.quote?.minorDigits ?? job.rates.minorDigits,
-        );
+  const currency = plan.quote?.currency ?? job.rates.currency;
+  const digits = plan.quote?.minorDigits ?? job.rates.minorDigits;
+  const money = ({ cost, costAtLeast }: Way): string => {
+    const amount = formatMoney((cost ?? costAtLeast).value, currency, digits);
+    if (cost !== null) return amount;
+    return costAtLeast.value > 0 ? words('sheet.cost-from', { amount }) : words('sheet.rate-missing');
+  };
   const name = (way: Way): string => {
     const marks = [
       way.key === recommended ? words('sheet.recommended') : '',
@@ -83,7 +82,6 @@ function waysTable({ job, plan }: SheetInput, { ways, recommended, chosen }: Cor
     ways.map((way): Cell[] => {
       const weight = way.key === recommended ? 600 : 400;
       const bold = (text: string): Cell => ({ text, weight });
-      const cost = money(way.cost);
       return [
         bold(name(way)),
         ...[way.footMisfit, way.cornerMisfit].map((figure) => bold(withBand(figure))),
@@ -91,7 +89,7 @@ function waysTable({ job, plan }: SheetInput, { ways, recommended, chosen }: Cor
           bold(show(figure)),
         ),
         way.minutes === null ? words('sheet.time-missing') : bold(show(way.minutes)),
-        typeof cost === 'string' ? bold(cost) : cost,
+        bold(money(way)),
       ];
     }),
     { width, height: 2.1 },

@@ -59,6 +59,7 @@ export const sheets = {
   'sheet.minutes': 'time',
   'sheet.cost': 'cost',
   'sheet.rate-missing': '— rate missing',
+  'sheet.cost-from': 'from {amount}',
   'sheet.time-missing': '— time missing',
   'sheet.money-partial': 'A dash stands where a rate or a time has not been typed; it is not nothing.',
   'sheet.more-sizes': '{count} more on the job card.',
