@@ -14,6 +14,8 @@ export const TubePlan = Type.Object({
   wallFactor: Figure,
   massPerMetre: Figure,
   litresPerMetre: Figure,
+  /** Elongation that the grade is sure to have: what bends may ask of it. */
+  elongation: Figure,
   /** What the tolerance allows; null where it sets no limit or has no row for this size. */
   diameterLimits: Type.Union([Limits, Type.Null()]),
   wallLimits: Type.Union([Limits, Type.Null()]),
@@ -75,6 +77,8 @@ export const BendRow = Type.Object({
   endMark: Figure,
   arcLength: Figure,
   tangentLength: Type.Union([Figure, Type.Null()]),
+  /** Die radius over the tube's diameter. */
+  bendRatio: Figure,
   elongation: Figure,
   wallOutside: Figure,
   wallInside: Figure,

@@ -42,6 +42,7 @@ function bend(number: number, start: number, made: BendRow['made'], angle: numbe
     endMark: figure(start + arc, 'mm'),
     arcLength: figure(arc, 'mm'),
     tangentLength: figure(radius, 'mm'),
+    bendRatio: figure(3, 'ratio'),
     elongation: figure(16, 'percent'),
     wallOutside: figure(1.4, 'mm'),
     wallInside: figure(1.9, 'mm'),

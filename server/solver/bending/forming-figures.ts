@@ -9,7 +9,7 @@ import { outerElongation, wallInside, wallOutside, wallShared } from './wall.ts'
 export function formingFigures(
   arc: PlannedArc,
   { tube, tolerance }: { readonly tube: Tube; readonly tolerance: TubeDoubt },
-): Pick<BendRow, 'elongation' | 'wallOutside' | 'wallInside' | 'flatteningGuidance' | 'mandrel'> {
+): Pick<BendRow, 'bendRatio' | 'elongation' | 'wallOutside' | 'wallInside' | 'flatteningGuidance' | 'mandrel'> {
   const { outsideDiameter, wall } = tube;
   const bent = { outsideDiameter, wall, radius: arc.dieRadius };
   const inputs = [input('D', 'outside-diameter', outsideDiameter, 'mm'), input('R', 'die-radius', arc.dieRadius, 'mm')];
@@ -27,6 +27,7 @@ export function formingFigures(
   const elongation = outerElongation(bent) * 100;
   const flattening = flatteningGuidance(ratio);
   return {
+    bendRatio: figure(ratio, 'ratio', 'k = R / D', inputs, ['geometry'], ofDiameter(ratio)),
     elongation: figure(elongation, 'percent', 'x = 100 D / (2 R)', inputs, ['geometry'], ofDiameter(elongation)),
     wallOutside: figure(
       outer,

@@ -118,6 +118,13 @@ function tubeFigures(size: TubeSize, grade: ResolvedGrade, allowed: AllowedSize 
       ['geometry', grade.sources.density],
     ),
     litresPerMetre: toleranced(litresPerMetre, 'L/m', 'V = π d² / 4000', [bore]),
+    elongation: figure(
+      grade.elongation,
+      'percent',
+      'A',
+      [input('A', 'elongation-at-break', grade.elongation, 'percent')],
+      [grade.sources.elongation],
+    ),
     ...limits(size, allowed),
   };
 }
