@@ -61,6 +61,11 @@ export const SOURCES = {
     'derived; a lower-side estimate',
     'derivation',
   ),
+  'swift-hardening': source(
+    'Swift, J. Mech. Phys. Solids 1 (1952) 1',
+    'hardening law, from memory; begun at the proof stress, derived',
+    'paper',
+  ),
   'springback-shop': source(
     'Springback of annealed 304 and 316, 2D to 3D',
     '2 to 4 degrees at 90; common practice, no source',

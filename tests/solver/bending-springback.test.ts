@@ -26,10 +26,13 @@ describe('by theory', () => {
     expect(codes(findings)).toEqual(['springback-estimate']);
     expect(springback!.method).toBe('theory');
     const { value, band } = springback!.bendTo90;
-    expect(value).toBeCloseTo(91.671, 3);
+    // between the power law, 1.67, and Swift's law from a typical proof stress of 260 MPa, 1.75, both printed for 304
+    expect(value).toBeGreaterThan(91.671);
+    expect(value).toBeLessThan(91.75);
     expect(band!.plusMinus).toBeGreaterThan(4 - (value - 90));
     expect(band!.from).toEqual(['springback-model', 'angle-scatter']);
-    expect(springback!.radiusAfterRelease.value).toBeCloseTo(77.615, 3);
+    // the arc keeps its length: R_f / R is what the angle gives back
+    expect(springback!.radiusAfterRelease.value).toBeCloseTo((76.2 * value) / 90, 9);
   });
 
   it('finds the die for a radius, and back', () => {

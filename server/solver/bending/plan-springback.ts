@@ -44,7 +44,8 @@ export function planSpringback(
     const range = { value: dieRadius, low: (tight ? TIGHT.caution : TIGHT.note) * outsideDiameter, ratio };
     findings.push(finding('die-radius-tight', tight ? 'caution' : 'note', field, range, wayOut));
   }
-  const bend = { ...grade, outsideDiameter, wall, radius: dieRadius };
+  // from the proof stress on: a power law alone begins too low, which tells at the small strains of a crown
+  const bend = { ...grade, hardening: 'swift' as const, outsideDiameter, wall, radius: dieRadius };
   const share = springbackShare(bend);
   if (share >= LARGEST_SHARE) {
     const over = { value: 100 * share, high: 100 * LARGEST_SHARE };
@@ -104,6 +105,7 @@ function springbackFigures(
     input('E', 'elastic-modulus', grade.elasticModulus, 'MPa'),
     input('K', 'strength-coefficient', grade.strengthCoefficient, 'MPa'),
     input('n', 'hardening-exponent', grade.hardeningExponent, 'ratio'),
+    input('Rp', 'proof-stress', grade.proofStress, 'MPa'),
   ];
   const fitInputs = [
     input('a', 'springback-fixed', law.fixed * DEGREE, 'deg'),
@@ -111,8 +113,10 @@ function springbackFigures(
   ];
   const theorySources: [SourceKey, ...SourceKey[]] = [
     'pure-bending',
+    'swift-hardening',
     grade.sources.elasticModulus,
     grade.sources.strengthCoefficient,
+    grade.sources.proofStress,
     'springback-shop',
   ];
   const theory = law.method === 'theory';
@@ -126,7 +130,7 @@ function springbackFigures(
       (command - quarter) / command,
       'ratio',
       theory
-        ? 'λ = M R / (E I), M = 4 ∫∫ min(E ε, K εⁿ) r² sin φ dφ dr, ε = r sin φ / R'
+        ? 'λ = M R / (E I), M = 4 ∫∫ σ r² sin φ dφ dr, ε = r sin φ / R, σ = E ε up to Rp, above it K (ε₀ + ε_p)ⁿ'
         : 's = (c − θ) / c, c = (θ + a) / (1 − b)',
       [...inputs, angle],
       sources,
