@@ -66,6 +66,8 @@ export type ClosingWeld = Static<typeof ClosingWeld>;
 export const MemberMaking = Type.Object({
   from: literals(['start', 'finish'], 'bent from'),
   side: literals(['right', 'left'], 'die lies'),
+  /** Whether the bed was looked at; a member bent flat never comes near it. */
+  bed: literals(['checked', 'not-known', 'not-needed'], 'bed'),
   ways: Type.Array(Making),
   split: Type.Union([Split, Type.Null()]),
   /** Centreline radii that both the material and the straights between the bends allow; null: none does. */

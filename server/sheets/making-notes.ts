@@ -16,6 +16,7 @@ export function makingNotes({ making }: MemberPlan, job: Job, width: number): Bl
     if (!planned.possible) say(words('sheet.way-not-possible'), true);
     for (const problem of planned.problems) say(problemWords(problem, job), true);
     if (planned.clearance !== null) say(clearanceWords(planned.clearance, job));
+    if (making.bed === 'not-known') say(words('sheet.bed-not-known'), true);
     const possible = others.filter((way) => way.possible).map(({ key }) => wordsOf('making', key));
     if (possible.length > 0) say(words('sheet.other-ways', { ways: possible.join('; ') }));
     else if (!planned.possible) say(words('sheet.no-other-way'));

@@ -65,6 +65,7 @@ function making(bent: boolean): MemberMaking {
   return {
     from: 'start',
     side: 'right',
+    bed: 'not-needed',
     ways: bent ? [way('as-planned', true), way('other-end', true), way('other-side', false)] : [],
     split: null,
     radii: null,

@@ -15,6 +15,7 @@ export const reading = {
   'making.title': 'Through the machine',
   'making.envelope':
     'By a simple picture of bed, die, clamp and pressure die from the sizes typed at the machine. It warns early and promises nothing: walk the part round the machine before the tube is clamped, and keep people clear of the end that swings.',
+  'making.bedNotKnown': 'The bed was not looked at: type at the machine how far it lies below the tube.',
   'making.possible': 'gets by',
   'making.notPossible': 'does not get by',
   'making.clearance': 'nearest to {obstacle}, at bend {bend}',

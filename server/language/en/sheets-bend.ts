@@ -81,6 +81,7 @@ export const bendSheetWords = {
   'sheet.off-most': 'off by at most',
   'sheet.gets-off': '{gets} ({off})',
   'sheet.through-machine': 'Through the machine',
+  'sheet.bed-not-known': 'The bed was not looked at: nobody has said how far it lies below the tube.',
   'sheet.by-simple-picture': 'By a simple picture of bed, die, clamp and pressure die from the sizes typed.',
   'sheet.clear-bending': 'Nearest while bending: {distance} to {obstacle}, at bend {bend}.',
   'sheet.clear-turning': 'Nearest while turning: {distance} to {obstacle}, before bend {bend}.',

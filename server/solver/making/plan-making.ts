@@ -83,6 +83,7 @@ export function planMaking(
   const plan: MemberMaking = {
     from: asked.from,
     side,
+    bed: isFlat(planned) ? 'not-needed' : surroundings.bedBelow === null ? 'not-known' : 'checked',
     ways: ways.map((way) => makingFigures(way, making.machine)),
     split: split === null ? null : splitFigures(split, asked.from, member.centreline.length),
     radii: fit === null ? null : { least: radius(fit.low), most: radius(fit.high) },
@@ -90,6 +91,13 @@ export function planMaking(
   };
   return { plan, findings: [...makingFindings(member.name, plan, asked, bending), ...closing.findings] };
 }
+
+/** Whether the tube is never turned out of one plane between its bends: by nothing, or by a half turn. */
+const isFlat = ({ planned }: PlannedMember): boolean =>
+  planned.every(({ rotation }) => Math.abs(Math.sin(rotation)) < FLAT);
+
+/** A turn smaller than this is none [rad]: rounding. */
+const FLAT = 1e-6;
 
 /** The die bends as the machine makes them: where they are, how far it swings, on which die. */
 function dieBends({ line, planned }: PlannedMember): DieBend[] {
