@@ -44,8 +44,8 @@ describe.each(Object.keys(SCREENS) as ScreenName[])('an owner at a %s', (screen)
     const best = ways.find(({ key }) => key === recommended)!;
     const said = wayRow('(recommended)').last();
     await said.waitFor();
-    expectSaid(await spoken(said.getByRole('cell').first()), best.footMisfit);
-    expect(await said.innerText()).toContain((best.costAtLeast.value / 100).toFixed(2));
+    expectSaid(await spoken(said.getByRole('cell').nth(1)), best.footMisfit);
+    expect(await said.getByRole('cell').first().innerText()).toBe(`≥ ${(best.costAtLeast.value / 100).toFixed(2)}`);
     // looking is not changing
     expect((await stored(workshop, id)).cameBack).toBeNull();
   });
