@@ -236,19 +236,3 @@ describe('the closing weld', () => {
     );
   });
 });
-
-describe('the bed', () => {
-  const at = (x: number, y: number, z: number) => ({ x, y, z, radius: null });
-  const flat: Frame = { shape: 'run', points: [at(0, 0, 0), at(600, 0, 0), at(600, 600, 0), at(1200, 600, 0)] };
-  const space: Frame = { shape: 'run', points: [at(0, 0, 0), at(600, 0, 0), at(600, 600, 0), at(600, 600, 600)] };
-  const bedOf = (frame: Frame, bedBelow: number | null): MemberPlan['making']['bed'] => {
-    const surroundings = { ...jobWith(frame, BENCH).machine.surroundings, bedBelow };
-    return bent(frame, {}, { surroundings }).making.bed;
-  };
-
-  it('is looked at where the tube is turned and somebody has said where it is', () => {
-    expect([bedOf(space, 900), bedOf(space, null)]).toEqual(['checked', 'not-known']);
-    // bent flat, a half turn between two bends or not, the tube stays level with itself
-    expect([bedOf(flat, 900), bedOf(flat, null)]).toEqual(['not-needed', 'not-needed']);
-  });
-});
