@@ -62,10 +62,17 @@ function makeInProcess(job: SolidJob, time: number, stopping: AbortSignal): Prom
     end(made.ok ? exported(made.step) : refused('solid-not-possible', made.member, made.cause)),
   );
   return new Promise<Exported>((resolve, reject) => {
-    worker.once('error', reject);
-    worker.once('exit', (code) => {
+    const settle = (): void => {
       clearTimeout(timer);
       stopping.removeEventListener('abort', giveUp);
+    };
+    worker.once('error', (fault) => {
+      settle();
+      worker.kill('SIGKILL');
+      reject(fault);
+    });
+    worker.once('exit', (code) => {
+      settle();
       if (answer === undefined)
         reject(new Error(`The process of the solids ended with ${String(code)} and no answer.`));
       else resolve(answer);

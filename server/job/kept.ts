@@ -1,4 +1,5 @@
 import { Type, type Static } from 'typebox';
+import { isPlainObject } from './check-value.ts';
 import { JOB_VERSION } from './job.ts';
 import { Machine } from './machine.ts';
 import type { JobProblem } from './problem.ts';
@@ -45,9 +46,6 @@ const PLACES: Readonly<Record<KeptKind, readonly [string, ...string[]]>> = {
   grade: ['tube', 'grade'],
 };
 
-const isPlain = (value: unknown): value is Readonly<Record<string, unknown>> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
-
 /** The document as part of a job of its version, brought up to date there and taken out again. */
 function upgraded(kind: KeptKind, input: unknown, version: number) {
   const [first, second] = PLACES[kind];
@@ -55,8 +53,8 @@ function upgraded(kind: KeptKind, input: unknown, version: number) {
   const job = upgradeJob({ format: 'hoopwright-job', version, [first]: part });
   if (!job.ok) return job;
   const whole = job.document[first];
-  if (second !== undefined) return { ok: true, document: isPlain(whole) ? whole[second] : undefined } as const;
-  if (kind !== 'size' || !isPlain(whole)) return { ok: true, document: whole } as const;
+  if (second !== undefined) return { ok: true, document: isPlainObject(whole) ? whole[second] : undefined } as const;
+  if (kind !== 'size' || !isPlainObject(whole)) return { ok: true, document: whole } as const;
   const { heat: _heat, ...size } = whole; // a heat belongs to one delivery, not to a size
   return { ok: true, document: size } as const;
 }

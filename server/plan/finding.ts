@@ -17,6 +17,7 @@ export const FINDING_CODES = [
   'test-bends-too-few',
   'test-bends-one-angle',
   'test-bends-other-tube',
+  'test-bend-impossible',
   'scatter-over-typed',
   'test-bends-no-fit',
   'springback-estimate',

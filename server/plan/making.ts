@@ -66,7 +66,7 @@ export type ClosingWeld = Static<typeof ClosingWeld>;
 export const MemberMaking = Type.Object({
   from: literals(['start', 'finish'], 'bent from'),
   side: literals(['right', 'left'], 'die lies'),
-  /** Whether the bed was looked at; a member bent flat never comes near it. */
+  /** Whether the bed was looked at; a member that is never turned stays above it. */
   bed: literals(['checked', 'not-known', 'not-needed'], 'bed'),
   ways: Type.Array(Making),
   split: Type.Union([Split, Type.Null()]),

@@ -44,26 +44,34 @@ function checkTable(checks: readonly CheckDimension[], { units }: Job, width: nu
     [
       { head: words('sheet.check'), align: 'left' },
       { head: wordsOf('choice.reference', 'outside'), align: 'right' },
+      { head: words('wanted.expected'), align: 'right' },
       { head: words('sheet.allowed'), align: 'right' },
       { head: words('sheet.measured'), align: 'middle' },
       { head: wordsOf('choice.reference', 'centre'), align: 'right' },
       { head: wordsOf('choice.reference', 'inside'), align: 'right' },
       { head: words('sheet.worst-tube'), align: 'right' },
     ],
-    checks.map(({ key, index, outside, centre, inside, allowed, worstTube }): Cell[] => [
-      wordsOf('check', key, { index }),
-      { text: formatFigure(outside, units), weight: 600 },
-      { text: allowed === null ? '—' : formatBand({ plusMinus: allowed.value, from: [] }, 'mm', units), weight: 600 },
-      '................',
-      formatFigure(centre, units),
-      formatFigure(inside, units),
-      worstTube === null
-        ? '—'
-        : words('sheet.from-to', {
-            least: finely(worstTube.least, units).number,
-            most: `${finely(worstTube.most, units).number} ${finely(worstTube.most, units).unit}`,
-          }),
-    ]),
+    checks.map((check): Cell[] => {
+      const { key, index, outside, centre, inside, allowed, worstTube } = check;
+      // a distance between two points is the same whichever edge it is read from
+      const edges = outside.value !== inside.value;
+      const { band } = edges ? outside : centre;
+      return [
+        wordsOf('check', key, { index }),
+        edges ? { text: formatFigure(outside, units), weight: 600 } : '—',
+        band === null ? '—' : formatBand(band, 'mm', units),
+        { text: allowed === null ? '—' : formatBand({ plusMinus: allowed.value, from: [] }, 'mm', units), weight: 600 },
+        '................',
+        { text: formatFigure(centre, units), weight: edges ? 400 : 600 },
+        edges ? formatFigure(inside, units) : '—',
+        worstTube === null || !edges
+          ? '—'
+          : words('sheet.from-to', {
+              least: finely(worstTube.least, units).number,
+              most: `${finely(worstTube.most, units).number} ${finely(worstTube.most, units).unit}`,
+            }),
+      ];
+    }),
     { width },
   );
 }

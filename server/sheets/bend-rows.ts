@@ -115,7 +115,11 @@ function markItems(bend: BendRow, { units }: Job, left: number, room: number): I
       : words('sheet.middle-at', { distance: formatLength(bend.middleMark.value, units) });
   return [
     ...large([left, LARGE], lengthParts(bend.startMark.value, units), { height: HEIGHTS.big, room }),
-    under(left, other, room),
+    under(
+      left,
+      bend.startMark.band === null ? other : `${other}, ${formatBand(bend.startMark.band, 'mm', units)}`,
+      room,
+    ),
   ];
 }
 

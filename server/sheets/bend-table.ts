@@ -32,7 +32,7 @@ export function bendTable(bends: readonly BendRow[], units: Units, width: number
       show(bend.middleMark),
       show(bend.endMark),
       show(bend.angle),
-      show(bend.dieRadius),
+      bend.made === 'rolled' ? '—' : show(bend.dieRadius),
       show(bend.radiusAfterRelease),
       wordsOf('mandrel', bend.mandrel),
     ]),

@@ -46,6 +46,8 @@ export function addMember(
   const alone = frame.members.length === 1;
   const { width } = flow;
   flow.add(titleLine(words('sheet.member-named', { member: member.name }), job, width));
+  if (member.making.ways[0]?.possible === false)
+    flow.add(paragraph(words('sheet.not-possible-here'), width, { height: HEIGHTS.head, weight: 600 }));
   if (alone) for (const block of stops(input, BEND_PARTS, width)) flow.add(block);
   flow.add(stacked([stepHead(1, words('sheet.step-saw'), width), sawStep(member, job, width)]));
   flow.addTable({ head: stepHead(2, words('sheet.step-mark'), width), rows: markStep(member, job, width) });

@@ -20,8 +20,6 @@ import { bendingOf } from './making/plan-making.ts';
 import { planTube } from './tube/plan-tube.ts';
 import { planViews } from './views/plan-views.ts';
 
-const QUARTER = Math.PI / 2;
-
 const NOTHING: Plan = {
   version: 1,
   findings: [],
@@ -61,7 +59,7 @@ export function plan(job: Job): Plan {
   if (wanted.geometry === null) return { ...begun, findings };
   const found = misreadings(job.frame, wanted.geometry, {
     draw: (frame) => drawFrame(frame, { ...shape, root: '/frame' }).geometry,
-    ...shopOf(setUp, law, job.tube.outsideDiameter),
+    ...shopOf(setUp, law, job),
   });
   const bending = { grade: tube.grade, law, machine: setUp, tolerance: tube.tolerance };
   const made = planFrame(job, wanted.geometry, bending, found);
@@ -122,14 +120,17 @@ const ofHand = (drawn: DrawnFrame, { bending }: Job): DrawnFrame =>
   drawn.geometry === null || bending.hand === 'as-drawn' ? drawn : { ...drawn, geometry: mirrorFrame(drawn.geometry) };
 
 /** What a shop can take wrong: its springback, its other dies for this tube, and the bar as it saws it. */
-function shopOf(machine: SetUp, law: SpringbackLaw, outsideDiameter: number): Omit<ShopContext, 'draw'> {
+function shopOf(machine: SetUp, law: SpringbackLaw, { bending, tube }: Job): Omit<ShopContext, 'draw'> {
+  const { outsideDiameter } = tube;
   const others = machine.dies.filter(
     ({ tubeDiameter, radius }) => isOfDiameter(tubeDiameter, outsideDiameter) && radius !== machine.dieRadius,
   );
   const radii = [...new Set(others.map(({ radius }) => radius))].filter((radius) => radius > outsideDiameter / 2);
   return {
     outsideDiameter,
-    springbackShare: 1 - QUARTER / law.commandFor(QUARTER),
+    // s = a + b c on what the machine is told; theory has no fixed part
+    released: (told) => told * (1 - law.share) - law.fixed,
+    from: (member) => bendingOf(bending, member).from,
     spareLength: machine.trimAllowance,
     ofDie: (piece) => piece.kind === 'arc' && isOfDie(piece, law),
     otherDies: radii.map((radius) => ({ radius, leaves: law.radiusFor(radius) })),

@@ -30,7 +30,7 @@ describe('the example frame', () => {
     const radius = plan(demo).springback!.radiusAfterRelease.value;
     const { geometry } = frameGeometry(wanted, { outsideDiameter: 38.1, cornerRadius: radius, root: '/frame' });
     const planned = geometry!.members[0]!.centreline;
-    const made = readHoop(wrongMarks(planned, 'start', demo.machine.trimAllowance))!;
+    const made = readHoop(wrongMarks(planned, 'start', demo.machine.trimAllowance)!)!;
     const extra = geometry!.checks.find((check) => check.key === 'left-leg')!.outsideExtra;
     const back = demo.cameBack!.frame as Hoop;
     expect(back.width.value).toBe(Math.round(made['width-at-corners'] + 38.1));

@@ -45,10 +45,16 @@ export const findingsBending = {
     '[{others} of {count}] test bends are on another tube, wall or die and are not used.',
     'They stay on record for their own tube.',
   ),
+  'test-bend-impossible': about(
+    'mm',
+    'No bend can have this reading, so it is left out: release only opens a radius, and a bend grows by no more than its outside stretches.',
+    'Measure it again.',
+  ),
   'scatter-over-typed': about(
     'deg',
     'The test bends scatter more than the angle scatter that was typed.',
     'Take what they show.',
+    'They scatter by ±',
   ),
   'springback-estimate': about(
     'deg',
@@ -69,7 +75,7 @@ export const findingsBending = {
   'angle-over-machine': about('deg', 'The machine cannot bend this far.', 'Use a smaller angle or another machine.'),
   'straight-negative': about(
     'mm',
-    'Two bends overlap: no straight is left between them[; between points {first} and {second} {shortage:mm} are missing][, and radii of at most {radius:mm} at both would fit].',
+    'The bends leave no straight[ between points {first} and {second}]: they overlap[; {shortage:mm} are missing][; with equal radii at both, at most {bothRadii:mm} would fit][; a radius of at most {oneRadius:mm} would fit].',
     'Make the size larger or the radius smaller.',
     'The length there is',
   ),
@@ -115,7 +121,11 @@ export const findingsBending = {
     'Use another die, or leave the radius empty to take what the die gives.',
   ),
   'bend-angle-zero': about('deg', 'The tube goes straight on here, so there is no bend.', 'Take the point out.'),
-  'bend-angle-straight-back': about('deg', 'The tube turns straight back on itself here.', 'Move the point.'),
+  'bend-angle-straight-back': about(
+    'deg',
+    'The tube turns back on itself here.',
+    'Move the point, or enter such a bend as an arc.',
+  ),
   'last-straight-short': about(
     'mm',
     'The straight after the last bend is too short for the machine to hold[; {extra:mm} more is left on there].',
@@ -138,7 +148,7 @@ export const findingsBending = {
   'tube-strikes': about(
     'mm',
     'While it is bent the tube strikes[: {obstacle}], by a simple picture of the machine.',
-    'Look at the other ways to bend it, and walk the part round the machine before clamping it.',
+    'Walk the tube round the machine before clamping it.',
     'The distance is',
   ),
   'bend-another-way': about(
@@ -148,8 +158,8 @@ export const findingsBending = {
   ),
   'bend-no-way': about(
     'mm',
-    'No way of bending it in one piece gets by[; in two pieces with a joint {splitAt:mm} from its start it does][. Radii from {least:mm} to {most:mm} would fit its corners].',
-    'Split it, use another radius or another machine, or change the frame.',
+    'No way of bending it in one piece on this machine gets by[; in two pieces with a joint {splitAt:mm} from its start it does].',
+    'Use another machine, or change the frame.',
   ),
   'bending-member-missing': about(
     'mm',
@@ -159,7 +169,7 @@ export const findingsBending = {
   'closing-weld-near-bend': about(
     'mm',
     'The closing weld stands near a bend: there is little room for clamp, torch and polishing belt.',
-    'Close it in a longer straight.',
+    'Close it in a longer straight, or make the closed tube larger.',
     'To the bend it is',
   ),
   'closing-straight-missing': about(

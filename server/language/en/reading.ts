@@ -14,7 +14,7 @@ export const reading = {
   'reading.noWay': 'No way of putting it right is computed for this shape.',
   'making.title': 'Through the machine',
   'making.envelope':
-    'By a simple picture of bed, die, clamp and pressure die from the sizes typed at the machine. It warns early and promises nothing: walk the part round the machine before the tube is clamped, and keep people clear of the end that swings.',
+    'By a simple picture of bed, die, clamp and pressure die from the sizes typed at the machine. It warns early and promises nothing: walk the tube round the machine before it is clamped, and keep people clear of the end that swings.',
   'making.bedNotKnown': 'The bed was not looked at: type at the machine how far it lies below the tube.',
   'making.possible': 'gets by',
   'making.notPossible': 'does not get by',

@@ -1,6 +1,6 @@
 import type { Band, Figure } from '../../plan/figure.ts';
 import { band, figure, input } from '../figure.ts';
-import { withTape, type BendContext, type PlannedArc } from './planned-arc.ts';
+import { radiusBand, withTape, type BendContext, type PlannedArc } from './planned-arc.ts';
 import { beyondStraight, beyondToCrown } from './over-bend.ts';
 
 const DEGREE = 180 / Math.PI;
@@ -48,22 +48,41 @@ export function bendCheck(
       ...(crown === undefined ? [] : [input('R_c', 'crown-radius', crown.radius, 'mm')]),
     ],
     ['geometry'],
-    checkBand(arc, crown, context),
+    checkBand(arc, before, crown, context),
   );
 }
 
-/** ± of the check: the bend's own angle, by how far it turns the outer line, the tube's diameter, and the tape. */
-function checkBand(arc: PlannedArc, crown: { radius: number } | undefined, context: BendContext): Band | null {
-  const { angle, radius } = arc.piece;
-  const { plusMinus, from } = context.law.bandFor(angle);
-  const half = context.tolerance === null ? 0 : context.tolerance.outsideDiameter / 2;
-  const ofTube = half > 0 ? ['tube-tolerance'] : [];
-  const turned =
-    crown !== undefined
-      ? Math.abs((radius - crown.radius) * Math.cos(angle)) * plusMinus
-      : angle > Math.PI / 2
-        ? 0 // over the outside of the bend itself, which the angle does not move
-        : // d/dθ (R + D/2) tan(θ/2)
-          ((radius + context.tube.outsideDiameter / 2) / (2 * Math.cos(angle / 2) ** 2)) * plusMinus;
-  return withTape(band(Math.hypot(turned, half), ...(turned > 0 ? from : []), ...ofTube), context);
+/**
+ * ± of the check: the angles of this bend and of the one before, by how far they turn their outer lines, the radius
+ * after release, the tube's diameter, and the tape.
+ */
+function checkBand(
+  arc: PlannedArc,
+  before: PlannedArc | undefined,
+  crown: { radius: number } | undefined,
+  context: BendContext,
+): Band | null {
+  const { law, tolerance } = context;
+  // d/dθ and d/dR of (R + D/2) tan(θ/2); above a right angle the outside of the bend itself, R + D/2
+  const turn = ({ piece: { angle, radius } }: PlannedArc): number =>
+    angle > Math.PI / 2 ? 0 : (radius + context.tube.outsideDiameter / 2) / (2 * Math.cos(angle / 2) ** 2);
+  const grow = ({ ofDie, piece: { angle } }: PlannedArc): number =>
+    ofDie ? Math.tan(Math.min(angle, Math.PI / 2) / 2) : 0;
+  const own = law.bandFor(arc.piece.angle);
+  const ahead =
+    crown === undefined ? turn(arc) : Math.abs((arc.piece.radius - crown.radius) * Math.cos(arc.piece.angle));
+  const behind = before === undefined ? 0 : turn(before) * law.bandFor(before.piece.angle).plusMinus;
+  const turned = Math.hypot(ahead * own.plusMinus, behind);
+  const radius = radiusBand(grow(arc) + (before === undefined ? 0 : grow(before)), context);
+  const ends = before === undefined ? 0.5 : 1;
+  const size = (tolerance?.outsideDiameter ?? 0) * ends;
+  const named = [
+    ...(turned > NOTHING ? own.from : []),
+    ...(radius?.from ?? []),
+    ...(size > NOTHING ? ['tube-tolerance'] : []),
+  ];
+  return withTape(band(Math.hypot(turned, radius?.plusMinus ?? 0, size), ...new Set(named)), context);
 }
+
+/** Rounding of lengths [mm]. */
+const NOTHING = 1e-9;

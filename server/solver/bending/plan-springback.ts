@@ -1,4 +1,5 @@
 import type { Tube } from '../../job/tube.ts';
+import type { TestBend } from '../../job/machine.ts';
 import type { SpringbackPlan } from '../../plan/bending.ts';
 import type { WorkingInput } from '../../plan/figure.ts';
 import type { Finding } from '../../plan/finding.ts';
@@ -8,6 +9,7 @@ import type { SourceKey } from '../sources.ts';
 import type { ResolvedGrade } from '../tube/grades.ts';
 import type { SetUp } from './set-up.ts';
 import { springbackShare } from './springback.ts';
+import { growthOf, possibleGrowth, possibleRadius, radiusOf } from './test-bends.ts';
 import { fitFigures, stretchFigure } from './springback-fit-figures.ts';
 import { LARGEST_SHARE, SHOP_AT_90, springbackLaw, type LawProblem, type SpringbackLaw } from './springback-law.ts';
 
@@ -72,14 +74,15 @@ function springbackFindings(law: SpringbackLaw, problem: LawProblem, machine: Se
   if (problem === 'one-angle')
     findings.push(finding('test-bends-one-angle', 'caution', field, { count: ofTube, angle }));
   if (problem === 'no-fit') findings.push(finding('test-bends-no-fit', 'caution', field, { count: ofTube }));
-  const others = bends.length - ofTube;
+  const others = law.bendsOfOthers;
+  if (method === 'test-bends') findings.push(...impossibleReadings(bends));
   if (method === 'test-bends' && others > 0)
     findings.push(finding('test-bends-other-tube', 'note', field, { others, count: bends.length }));
   const residual = law.fit?.line.residual;
   const seen = residual === undefined ? 0 : 2 * residual * DEGREE;
   if (seen > machine.angleScatter) {
     const scatter = '/machine/accuracy/angleScatter';
-    const data = { value: machine.angleScatter, low: seen };
+    const data = { value: seen, high: machine.angleScatter };
     const wayOut = { field: scatter, value: Math.ceil(seen * 10) / 10 };
     findings.push(finding('scatter-over-typed', 'note', scatter, data, wayOut));
   }
@@ -89,6 +92,28 @@ function springbackFindings(law: SpringbackLaw, problem: LawProblem, machine: Se
     findings.push(finding('springback-estimate', 'note', '/machine/springback', data));
   }
   return findings;
+}
+
+/** Radii and growths of test bends that no bend can have; they are left out. */
+function impossibleReadings(bends: readonly TestBend[]): Finding[] {
+  return bends.flatMap((bend, place) => {
+    const field = `/machine/springback/bends/${String(place)}`;
+    const { measuredRadius: radius, scribedBefore, scribedAfter } = bend;
+    const found: Finding[] = [];
+    if (radius !== null && radiusOf(bend) === null)
+      found.push(
+        finding('test-bend-impossible', 'caution', `${field}/measuredRadius`, {
+          value: radius,
+          ...possibleRadius(bend),
+        }),
+      );
+    if (scribedBefore !== null && scribedAfter !== null && growthOf(bend) === null) {
+      const { low, high } = possibleGrowth(bend);
+      const data = { value: scribedAfter, low: scribedBefore + low, high: scribedBefore + high };
+      found.push(finding('test-bend-impossible', 'caution', `${field}/scribedAfter`, data));
+    }
+    return found;
+  });
 }
 
 function springbackFigures(
@@ -161,7 +186,7 @@ function springbackFigures(
           theorySources,
           band(law.radiusPlusMinus, 'springback-model'),
         ),
-    stretchAt90: stretchFigure(law, machine),
+    stretchAt90: stretchFigure(law),
     fit: law.fit === null ? null : fitFigures(law.fit, law),
     bendsTyped: machine.springback.bends.length,
     bendsOfTube: [...law.bendsOfTube],

@@ -1,7 +1,6 @@
 import type { SpringbackPlan } from '../../plan/bending.ts';
 import type { Figure } from '../../plan/figure.ts';
 import { band, figure, input } from '../figure.ts';
-import type { SetUp } from './set-up.ts';
 import type { SpringbackLaw } from './springback-law.ts';
 
 const DEGREE = 180 / Math.PI;
@@ -42,17 +41,17 @@ export function fitFigures(
 }
 
 /** Growth of a bend of 90°: from scribed lines, or as typed. */
-export function stretchFigure(law: SpringbackLaw, machine: SetUp): Figure {
+export function stretchFigure(law: SpringbackLaw): Figure {
   const command = law.commandFor(QUARTER);
   const value = law.stretchFor(command);
-  return law.stretchMeasured
+  return law.stretch !== null
     ? figure(
         value,
         'mm',
         'e = a + b c',
         [input('c', 'command', command * DEGREE, 'deg')],
         ['test-bends', 'line-fit'],
-        band(machine.markAccuracy, 'tape'),
+        band(law.stretch.plusMinus(command), 'test-bends'),
       )
     : figure(value, 'mm', 'e', [input('e', 'stretch', value, 'mm')], ['typed']);
 }

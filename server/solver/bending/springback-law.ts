@@ -2,7 +2,16 @@ import type { Tube } from '../../job/tube.ts';
 import type { SetUp } from './set-up.ts';
 import { springbackShare, type LoadedBend } from './springback.ts';
 import type { StraightLineFit } from './straight-line-fit.ts';
-import { bendsOfTube, commandFor, fitSpringback, fitStretch, type BendsOfTube } from './test-bends.ts';
+import {
+  bendsOfTube,
+  commandFor,
+  fitSpringback,
+  fitStretch,
+  RADIUS_READING,
+  radiusOf,
+  type BendsOfTube,
+  type Stretch,
+} from './test-bends.ts';
 
 const RADIAN = Math.PI / 180;
 
@@ -30,9 +39,11 @@ export type SpringbackLaw = {
   /** The line and the test bends that it goes through; null by theory. */
   readonly fit: { readonly line: StraightLineFit; readonly used: BendsOfTube } | null;
   readonly bendsOfTube: readonly number[];
+  readonly bendsOfOthers: number;
   /** Growth of the centreline in a bend of this commanded angle [mm], and whether scribed lines say so. */
   readonly stretchFor: (command: number) => number;
-  readonly stretchMeasured: boolean;
+  /** The scribed lines behind it; null where it was typed. */
+  readonly stretch: Stretch | null;
 };
 
 /** Why test bends give no law: too few, all at one angle, or a springback that is negative or half the angle and more. */
@@ -86,6 +97,8 @@ function byTests(used: BendsOfTube, scatter: number): Angles | LawProblem {
   const low = Math.min(...commanded);
   const high = Math.max(...commanded);
   const law = { fixed: line.at0, share: line.slope };
+  // a springback that falls as the angle grows, or grows by half of it, would bend the next tube anyhow
+  if (!(law.share >= 0 && law.share < LARGEST_SHARE)) return 'no-fit';
   for (const angle of [low, high]) {
     const share = (law.fixed + law.share * angle) / angle;
     if (!(share >= 0 && share < LARGEST_SHARE)) return 'no-fit';
@@ -135,12 +148,9 @@ function dieFor(wanted: number, radiusFor: (die: number) => number): number {
   return (low.die + high.die) / 2;
 }
 
-/** A radius gauge or a template reads a radius to this share of it; common practice, no source. */
-const RADIUS_READING = 0.005;
-
 /** Mean of the measured radii with half their spread, no less than what one reading is sure to. */
 function measuredRadius(used: BendsOfTube): { readonly mean: number; readonly plusMinus: number } | undefined {
-  const radii = used.bends.flatMap((test) => (test.measuredRadius === null ? [] : [test.measuredRadius]));
+  const radii = used.bends.flatMap((test) => radiusOf(test) ?? []);
   if (radii.length === 0) return undefined;
   const mean = radii.reduce((sum, radius) => sum + radius, 0) / radii.length;
   return { mean, plusMinus: Math.max((Math.max(...radii) - Math.min(...radii)) / 2, RADIUS_READING * mean) };
@@ -177,7 +187,7 @@ export function springbackLaw(
   // a tube that stays elastic springs straight again: λ rounds to 1 and there is no radius
   const radiusFor = (die: number) => (die === bend.radius ? radius : byShare(die));
   const model = theory.lawBandFor(Math.PI / 2) / (Math.PI / 2 / (1 - share));
-  const stretch = byRecord ? fitStretch(used.bends) : undefined;
+  const stretch = byRecord ? fitStretch(used.bends, machine.markAccuracy) : undefined;
   return {
     law: {
       ...angles,
@@ -188,8 +198,9 @@ export function springbackLaw(
       // no die makes a radius of no more than the tube's own: the plan of the member says so
       dieFor: (wanted) => (wanted > bend.outsideDiameter / 2 ? dieFor(wanted, radiusFor) : wanted),
       bendsOfTube: used.ofTube,
-      stretchFor: (command) => (stretch === undefined ? machine.stretchPerBend : stretch.at0 + stretch.slope * command),
-      stretchMeasured: stretch !== undefined,
+      bendsOfOthers: used.others,
+      stretchFor: (command) => stretch?.at(command) ?? machine.stretchPerBend,
+      stretch: stretch ?? null,
     },
     problem: typeof tried === 'string' ? tried : 'none',
   };

@@ -3,6 +3,7 @@ import type { Dimension, Reference } from '../../job/quantities.ts';
 import type { SlipKey } from '../../plan/slip.ts';
 import type { FrameGeometry } from '../frame/frame-geometry.ts';
 import type { Centreline, Piece } from '../geometry/centreline.ts';
+import { reverseCentreline } from '../geometry/reverse-centreline.ts';
 import { canBe, type Rebent } from './remeasure.ts';
 import { cutToApexes, onOtherDie, withoutOverbend, wrongMarks } from './wrong-marks.ts';
 
@@ -10,8 +11,10 @@ import { cutToApexes, onOtherDie, withoutOverbend, wrongMarks } from './wrong-ma
 export type ShopContext = {
   readonly draw: (frame: Frame) => FrameGeometry | null;
   readonly outsideDiameter: number;
-  /** Springback as a share of an angle [–]. */
-  readonly springbackShare: number;
+  /** What is left of an angle that the machine was told without overbending [rad]. */
+  readonly released: (told: number) => number;
+  /** Which end of a member its marks are laid out from. */
+  readonly from: (member: string) => 'start' | 'finish';
   /** What the bar is longer than the finished member [mm]. */
   readonly spareLength: number;
   /** Whether a bend's radius is what the machine's own die leaves. */
@@ -49,14 +52,22 @@ export function misreadings(frame: Frame, drawn: FrameGeometry, shop: ShopContex
       };
     }),
   );
-  if (!drawn.members.some(({ centreline }) => centreline.pieces.some(isDieBend))) return read;
-  const bent = (slip: SlipKey, bend: (line: Centreline) => Centreline, dieRadius: number | null = null): Misreading => {
-    const rebent = new Map(
-      drawn.members
-        .filter(({ centreline }) => centreline.pieces.some(isDieBend))
-        .map(({ name, centreline }) => [name, bend(centreline)]),
-    );
-    const made = [...rebent.values()].every(canBe) ? { drawn, rebent } : null;
+  if (!drawn.members.some(hasDieBend)) return read;
+  const bent = (
+    slip: SlipKey,
+    bend: (line: Centreline) => Centreline | null,
+    dieRadius: number | null = null,
+  ): Misreading => {
+    const rebent = new Map<string, Centreline>();
+    let possible = true;
+    for (const { name, centreline } of drawn.members.filter(hasDieBend)) {
+      // marks are laid out from the end that is bent first, and the slip runs on from there
+      const back = shop.from(name) === 'finish';
+      const made = bend(back ? reverseCentreline(centreline) : centreline);
+      if (made === null || !canBe(made)) possible = false;
+      else rebent.set(name, back ? reverseCentreline(made) : made);
+    }
+    const made = possible ? { drawn, rebent } : null;
     return { slip, field: '', dieRadius, made };
   };
   return [
@@ -64,7 +75,7 @@ export function misreadings(frame: Frame, drawn: FrameGeometry, shop: ShopContex
     bent('apex-as-start', (line) => wrongMarks(line, 'start', shop.spareLength)),
     bent('apex-as-middle', (line) => wrongMarks(line, 'middle', shop.spareLength)),
     bent('cut-to-apexes', cutToApexes),
-    bent('springback-left-out', (line) => withoutOverbend(line, shop.springbackShare)),
+    bent('springback-left-out', (line) => withoutOverbend(line, shop.released)),
     ...shop.otherDies.map(({ radius, leaves }) =>
       bent('other-die', (line) => onOtherDie(line, leaves, shop.ofDie), radius),
     ),
@@ -72,6 +83,8 @@ export function misreadings(frame: Frame, drawn: FrameGeometry, shop: ShopContex
 }
 
 const isDieBend = (piece: Piece): boolean => piece.kind === 'arc' && piece.made === 'die';
+
+const hasDieBend = ({ centreline }: { readonly centreline: Centreline }): boolean => centreline.pieces.some(isDieBend);
 
 /** A width of the sketch, across two tubes, and the frame with another one in its place. */
 type SketchWidth = {

@@ -33,7 +33,7 @@ export function planReadingCheck(
     dimensions: checks.map(dimensionOf),
     rows: measured.map(({ misreading, sizes }, row): ReadingRow => {
       const off = shown.map((place) => offs[row]?.[place] ?? null);
-      const all = offs[row]?.flatMap((one) => (one === null ? [] : [Math.abs(one)])) ?? [];
+      const all = off.flatMap((one) => (one === null ? [] : [Math.abs(one)]));
       return {
         slip: misreading.slip,
         field: misreading.field,
@@ -69,8 +69,9 @@ function tellingSizes(offs: readonly (readonly (number | null)[])[], count: numb
   while (shown.length < Math.min(SHOWN, count)) {
     const worth = (place: number): number => {
       const news = offs.filter((_, row) => !told.has(row) && tells(row, place) > TELLS).length;
-      // where nothing new is told, the size that moves most is worth looking at
-      return news * 1e9 + offs.reduce((sum, _, row) => sum + Math.min(tells(row, place), 1e4), 0);
+      // where nothing new is told, the size that moves furthest beyond those that are shown is worth looking at
+      const beyond = offs.map((_, row) => tells(row, place) - Math.max(0, ...shown.map((one) => tells(row, one))));
+      return news * 1e9 + Math.max(0, ...beyond);
     };
     const places = Array.from({ length: count }, (_, place) => place).filter((place) => !shown.includes(place));
     const best = places.reduce((a, b) => (worth(b) > worth(a) ? b : a));

@@ -3,11 +3,14 @@ import { relay } from '../geometry/slice.ts';
 
 /**
  * A member whose apex distances were laid along the straight tube and taken for the start, or the middle, of each
- * bend. The last straight is what is left of the bar.
+ * bend. The last straight is what is left of the bar. Null where bends stand at an end or follow each other at once.
  */
-export function wrongMarks(planned: Centreline, mark: 'start' | 'middle', spareLength: number): Centreline {
+export function wrongMarks(planned: Centreline, mark: 'start' | 'middle', spareLength: number): Centreline | null {
   const { pieces } = planned;
   const bends = dieBends(pieces);
+  // without tube between two bends, or after the last, there is nothing that the slip could take it from
+  if (bends.some((bend) => bends.includes(bend + 1)) || bends.at(-1) === pieces.length - 1 || bends[0] === 0)
+    return null;
   const tangent = (index: number | undefined) => (index === undefined ? 0 : tangentOf(pieces[index]));
   const half = (index: number | undefined) =>
     mark === 'middle' && index !== undefined ? (pieces[index]?.length ?? 0) / 2 : 0;
@@ -37,13 +40,18 @@ export function wrongMarks(planned: Centreline, mark: 'start' | 'middle', spareL
   });
 }
 
-/** A member bent to the wanted angles instead of further: each bend opens by its springback, and uses less tube. */
-export function withoutOverbend(planned: Centreline, share: number): Centreline {
+/**
+ * A member bent to the wanted angles instead of further: each bend opens by its springback, and uses less tube.
+ *
+ * @param released what is left of an angle that the machine was told [rad]
+ */
+export function withoutOverbend(planned: Centreline, released: (told: number) => number): Centreline {
   let left = 0;
   return relay(planned, (piece) => {
     if (piece.kind === 'arc' && piece.made === 'die') {
-      left += piece.length * share;
-      return { length: piece.length, angle: piece.angle * (1 - share) };
+      const angle = Math.max(0, released(piece.angle));
+      left += piece.radius * (piece.angle - angle);
+      return { length: piece.radius * angle, angle };
     }
     const length = piece.length + left;
     left = 0;

@@ -40,7 +40,7 @@ export function pathByPoints(
     typed.closed,
     askedFrom(context, named.member ?? ''),
   );
-  const findings = pathFindings(path.problems, typed.points, field, named);
+  const findings = pathFindings(path.problems, typed.points, field, named, context.outsideDiameter);
   return { centreline: path.centreline, closed: typed.closed, closing: path.closing, findings };
 }
 

@@ -9,8 +9,8 @@ const mirrored = ({ x, y, z }: Vector3): Vector3 => ({ x, y, z: -z || 0 });
 const mirroredAxis = ({ x, y, z }: Vector3): Vector3 => ({ x: -x || 0, y: -y || 0, z });
 
 /**
- * The frame for the other side: mirrored in its own plane z = 0, so that every rotation between two bends changes sign
- * and a flat frame stays as it is.
+ * The frame for the other side: mirrored in the plane z = 0, so that every rotation between two bends changes sign. A
+ * frame that lies in that plane stays as it is.
  */
 export function mirrorFrame(frame: FrameGeometry): FrameGeometry {
   return {

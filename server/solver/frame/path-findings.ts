@@ -13,12 +13,14 @@ const MOST_RADIUS = 1_000_000;
  *
  * @param field JSON pointer of the list of points
  * @param named data that tell which member it is
+ * @param least smallest radius that is worth naming [mm]
  */
 export function pathFindings(
   problems: readonly PathProblem[],
   points: readonly RunPoint[],
   field: string,
   named: { member?: string } = {},
+  least = 0,
 ): Finding[] {
   return problems.map((problem): Finding => {
     switch (problem.problem) {
@@ -30,7 +32,7 @@ export function pathFindings(
         return finding(problem.problem, 'stop', `${field}/${String(problem.at)}`, {
           ...named,
           point: problem.at + 1,
-          value: 180,
+          value: problem.angle * DEGREE,
         });
       case 'bend-angle-zero':
         return finding(problem.problem, 'note', `${field}/${String(problem.at)}`, {
@@ -50,12 +52,22 @@ export function pathFindings(
             value: problem.between,
             low: problem.needed,
             shortage: problem.needed - problem.between,
-            radius: atMost(problem.between / (problem.slopes.first + problem.slopes.second)),
+            ...fittingRadius(problem, least),
           },
           smallerRadius(problem, points, field),
         );
     }
   });
+}
+
+/** The radius that leaves room, where one at both bends, or at the only one, does and a tube can be bent to it [mm]. */
+function fittingRadius(
+  { between, slopes }: Extract<PathProblem, { problem: 'straight-negative' }>,
+  least: number,
+): { bothRadii?: number; oneRadius?: number } {
+  const radius = atMost(between / (slopes.first + slopes.second));
+  if (radius < least) return {};
+  return slopes.first > 0 && slopes.second > 0 ? { bothRadii: radius } : { oneRadius: radius };
 }
 
 /** A typed radius beside the straight that, made smaller, leaves room for both bends. */

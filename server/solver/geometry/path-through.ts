@@ -8,7 +8,7 @@ export type PathPoint = { readonly point: Vector3; readonly radius: number; read
 /** What is wrong with a path. Points by index; lengths in mm, angles in rad. The last one is only worth a note. */
 export type PathProblem =
   | { readonly problem: 'points-coincide'; readonly first: number; readonly second: number }
-  | { readonly problem: 'bend-angle-straight-back'; readonly at: number }
+  | { readonly problem: 'bend-angle-straight-back'; readonly at: number; readonly angle: number }
   | {
       readonly problem: 'straight-negative';
       readonly first: number;
@@ -36,6 +36,9 @@ export type Path = {
   readonly closing: Closing | null;
   readonly problems: readonly PathProblem[];
 };
+
+/** From this angle on a bend has no corner near by, and points cannot say where it is: 170°, as marks take it. */
+const NO_CORNER = (170 * Math.PI) / 180;
 
 /** Lengths below this are rounding [mm]; a millionth of what a tape shows. */
 const NOTHING = 1e-6;
@@ -79,7 +82,7 @@ export function pathThrough(points: readonly PathPoint[], closed: boolean, asked
     if (came === undefined || goes === undefined) return [];
     const angle = angleBetween(came, goes);
     if (Math.PI - angle < LEAST_BEND) {
-      problems.push({ problem: 'bend-angle-straight-back', at: here.index });
+      problems.push({ problem: 'bend-angle-straight-back', at: here.index, angle });
       return [];
     }
     return [{ ...here, before: came, after: goes, angle, tangent: tangentLength({ radius: here.radius, angle }) }];
@@ -134,7 +137,10 @@ function straightsBetween(bends: readonly Bend[], closed: boolean, problems: Pat
     if (to === undefined || (!closed && order === bends.length - 1)) return 0;
     const between = length(subtract(to.point, from.point));
     const needed = from.tangent + to.tangent;
-    if (between - needed < -NOTHING) {
+    const back = [from, to].find(({ angle }) => angle > NO_CORNER);
+    if (between - needed < -NOTHING && back !== undefined) {
+      problems.push({ problem: 'bend-angle-straight-back', at: back.index, angle: back.angle });
+    } else if (between - needed < -NOTHING) {
       const slopes = { first: Math.tan(from.angle / 2), second: Math.tan(to.angle / 2) };
       problems.push({ problem: 'straight-negative', first: from.index, second: to.index, between, needed, slopes });
     }

@@ -27,7 +27,7 @@ function takenOtherwise(asked: MemberBending, key: MakingKey): MemberBending {
  */
 export function makingFindings(
   member: string,
-  { ways, split, radii }: MemberMaking,
+  { ways, split }: MemberMaking,
   asked: MemberBending,
   bending: Bending,
 ): Finding[] {
@@ -44,7 +44,6 @@ export function makingFindings(
   const data = {
     member,
     ...(split === null ? {} : { splitAt: split.station.value }),
-    ...(radii === null ? {} : { least: radii.least.value, most: radii.most.value }),
   };
   return [...findings, finding('bend-no-way', 'caution', '/frame', data)];
 }

@@ -92,9 +92,8 @@ export function planMaking(
   return { plan, findings: [...makingFindings(member.name, plan, asked, bending), ...closing.findings] };
 }
 
-/** Whether the tube is never turned out of one plane between its bends: by nothing, or by a half turn. */
-const isFlat = ({ planned }: PlannedMember): boolean =>
-  planned.every(({ rotation }) => Math.abs(Math.sin(rotation)) < FLAT);
+/** Whether the tube is never turned between its bends: even a half turn swings what is bent under the tube. */
+const isFlat = ({ planned }: PlannedMember): boolean => planned.every(({ rotation }) => Math.abs(rotation) < FLAT);
 
 /** A turn smaller than this is none [rad]: rounding. */
 const FLAT = 1e-6;

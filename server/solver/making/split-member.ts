@@ -48,11 +48,12 @@ export function splitMember(input: MakingInput, ways: readonly WayToBend[], keep
   const ahead = reached(ways, false, arcs);
   const back = reached(ways, true, arcs);
   const known = all.find(({ arcsBefore }) => arcsBefore <= ahead && arcs - arcsBefore <= back);
-  if (known !== undefined) return splitAt(input, known);
+  const split = known === undefined ? null : splitAt(input, known);
+  if (split !== null) return split;
   if (input.bends.length > TRIED_ALL) return null;
   for (const place of all) {
-    const split = splitAt(input, place);
-    if (split !== null) return split;
+    const tried = splitAt(input, place);
+    if (tried !== null) return tried;
   }
   return null;
 }
