@@ -76,7 +76,15 @@ export const machineCases: readonly Case[] = [
     name: 'test bends that scatter more than was typed',
     job: calm(elbow, tests([45, 43.5], [90, 86.2], [120, 117.5])),
     field: '/machine/accuracy/angleScatter',
-    data: { value: 0.5 },
+    data: { high: 0.5 },
+  }),
+  ofMachine('test-bend-impossible', 'caution', {
+    name: 'a radius smaller than the die that made it',
+    job: calm(elbow, {
+      springback: { method: 'test-bends', bends: [testBend(45, 43.5), testBend(120, 116), testBend(90, 87, 60)] },
+    }),
+    field: '/machine/springback/bends/2/measuredRadius',
+    data: { value: 60 },
   }),
   ofMachine('test-bends-no-fit', 'caution', {
     name: 'bends that grew on release',

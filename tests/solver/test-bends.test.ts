@@ -38,7 +38,7 @@ describe('a test bend counts', () => {
 
   it('only once it is measured', () => {
     const waiting: TestBend = { ...of({}), measuredAngle: null };
-    expect(counted([waiting, of({})])).toEqual({ bends: [of({})], heat: '', ofTube: [1] });
+    expect(counted([waiting, of({})])).toEqual({ bends: [of({})], heat: '', ofTube: [1], others: 0 });
     const { springback, findings } = plan(withRecord([waiting, of({}), testBend(45, 43.4)]));
     expect(springback).toMatchObject({ method: 'fitted', bendsTyped: 3, bendsOfTube: [1, 2] });
     expect(findings.map(({ code }) => code)).not.toContain('test-bends-no-fit');
@@ -47,11 +47,21 @@ describe('a test bend counts', () => {
   it('first of the job’s own heat, where that holds two angles; else of every heat', () => {
     const own = [of({ heat: 'A17' }), testBend(45, 43.5, null, { heat: ' A17 ' })];
     const other = [of({ heat: 'B4' }), of({})];
-    expect(counted([...own, ...other], 'A17')).toEqual({ bends: own, heat: 'A17', ofTube: [0, 1, 2, 3] });
+    expect(counted([...own, ...other], 'A17')).toEqual({ bends: own, heat: 'A17', ofTube: [0, 1, 2, 3], others: 0 });
     // one angle of the own heat draws no line
     const one = [own[0]!, { ...own[0]!, measuredAngle: 86.8 }];
-    expect(counted([...one, ...other], 'A17')).toEqual({ bends: [...one, ...other], heat: '', ofTube: [0, 1, 2, 3] });
-    expect(counted([...own, ...other], '')).toEqual({ bends: [...own, ...other], heat: '', ofTube: [0, 1, 2, 3] });
+    expect(counted([...one, ...other], 'A17')).toEqual({
+      bends: [...one, ...other],
+      heat: '',
+      ofTube: [0, 1, 2, 3],
+      others: 0,
+    });
+    expect(counted([...own, ...other], '')).toEqual({
+      bends: [...own, ...other],
+      heat: '',
+      ofTube: [0, 1, 2, 3],
+      others: 0,
+    });
   });
 
   it('and the plan says of how many it is, and of which heat', () => {
@@ -108,10 +118,30 @@ describe('lines scribed before and after', () => {
     expect(made.frame!.members[0]!.developedLength.value).toBe(none.frame!.members[0]!.developedLength.value);
   });
 
-  it('of one angle alone say nothing: the typed stretch stands', () => {
+  it('of one angle alone stand for all in proportion; without any the typed stretch stands', () => {
     const bends = [scribed(90, 200, 203), scribed(90, 200, 203.1), testBend(120, 116.4)];
-    const { springback } = plan(withRecord(bends, { machine: { stretchPerBend: 1.25 } }));
-    expect(springback!.stretchAt90.value).toBe(1.25);
+    const typed = { machine: { stretchPerBend: 1.25 } };
+    const { springback } = plan(withRecord(bends, typed));
+    const command = springback!.bendTo90.value;
+    expect(springback!.stretchAt90.value).toBeCloseTo((3.05 * command) / 90, 9);
+    expect(plan(withRecord([testBend(45, 43.4), testBend(120, 116.4)], typed)).springback!.stretchAt90.value).toBe(
+      1.25,
+    );
+  });
+
+  it('that no bend can grow by are left out, as is a radius that closed on release', () => {
+    const sane = [scribed(45, 200, 201.5), scribed(120, 200, 204)];
+    const wild = [scribed(45, 300, 400), scribed(120, 300, 280), testBend(90, 87, 60)];
+    const both = plan(withRecord([...sane, ...wild]));
+    const alone = plan(withRecord(sane));
+    expect(both.springback!.stretchAt90.value).toBeCloseTo(alone.springback!.stretchAt90.value, 1);
+    const told = both.findings.filter(({ code }) => code === 'test-bend-impossible').map(({ field }) => field);
+    expect(told).toEqual(
+      [2, 3, 4].map(
+        (row) => `/machine/springback/bends/${String(row)}/${row === 4 ? 'measuredRadius' : 'scribedAfter'}`,
+      ),
+    );
+    expect(both.springback!.radiusAfterRelease.value).toBeGreaterThan(114.3);
   });
 });
 

@@ -101,7 +101,7 @@ export const choices = {
   'reason.fewest-welds':
     'Recommended: of the ways that come within {tolerance} and whose kinks do not show, it has the fewest welds.',
   'reason.good-enough': 'Recommended: the frame is within {tolerance} as it is.',
-  'reason.only-new-frame': 'Recommended: no repair comes within {tolerance}.',
+  'reason.only-new-frame': 'Recommended: no correction comes within {tolerance}.',
   'reason.least-misfit': 'No way comes within {tolerance}. This one comes nearest, to {misfit}.',
   'reason.none': 'No way is possible.',
 
