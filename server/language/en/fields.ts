@@ -187,7 +187,7 @@ export const fields = {
   '/purge/vent/member': 'vent at member',
   '/purge/vent/end': 'vent at its',
   '/purge/ventBore': 'vent bore',
-  '/purge/ventHoles': 'vent holes under coped ends',
+  '/purge/ventHoles': 'vent holes under saddle ends',
   '/purge/model': 'time printed',
   '/purge/hold': 'hold',
   '/purge/room': 'room',

@@ -91,7 +91,7 @@ export const findingsMending = {
   'closed-chamber': about(
     'count',
     'Fewer than two ends of this bore are open, so gas cannot go through it. A closed bore must not be welded.',
-    'Drill vent holes under its coped ends before fitting, or feed it by a needle at a joint that is welded last.',
+    'Drill vent holes under its saddle ends before fitting, or feed it by a needle at a joint that is welded last.',
   ),
   'bore-by-vent-holes': about(
     'count',

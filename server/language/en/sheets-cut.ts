@@ -75,7 +75,7 @@ export const cutSheetWords = {
     'Turn the frame so that the feed is low and the vent is high. Tape the joints. Every other opening is plugged.',
   'sheet.vent-bore':
     'The vent of {bore} gives {pressure} inside at the welding flow; a bore of {least} would give 100 Pa.',
-  'sheet.vent-holes': 'Before fitting, drill a vent hole of {bore} through the wall under each coped end.',
+  'sheet.vent-holes': 'Before fitting, drill a vent hole of {bore} through the wall under each saddle end.',
   'sheet.no-purge': 'This way needs no purge.',
 
   'sheet.wait-least': 'wait at least',
