@@ -81,8 +81,7 @@ export const bendSheetWords = {
   'sheet.off-most': 'off by at most',
   'sheet.gets-off': '{gets} ({off})',
   'sheet.through-machine': 'Through the machine',
-  'sheet.not-possible-here':
-    'STOP: it does not get by the machine as planned. Read “Through the machine” before sawing.',
+  'sheet.not-possible-here': 'STOP: not possible as planned, see “Through the machine”.',
   'sheet.bed-not-known': 'The bed was not looked at: nobody has said how far it lies below the tube.',
   'sheet.by-simple-picture': 'By a simple picture of bed, die, clamp and pressure die from the sizes typed.',
   'sheet.clear-bending': 'Nearest while bending: {distance} to {obstacle}, at bend {bend}.',
