@@ -97,4 +97,26 @@ describe('a run from its other end', () => {
     }
     expect(withRunReversed(turned, '/frame/members/1/path/points')).toEqual(job);
   });
+
+  it('is closed in the same straight, whichever it was', () => {
+    const corners = [point(0, 0), point(900, 0), point(900, 700), point(0, 500)];
+    const ring: Member = {
+      name: 'ring',
+      path: { by: 'points', points: corners, closed: true },
+      start: { end: 'free' },
+      finish: { end: 'free' },
+    };
+    const fresh = newJob('members');
+    for (const closingStraight of [1, 2, 3, 4]) {
+      const members = [{ member: 'ring', from: 'start' as const, side: 'usual' as const, closingStraight }];
+      const job: Job = {
+        ...fresh,
+        frame: { shape: 'members', members: [ring] },
+        bending: { ...fresh.bending, members },
+      };
+      const turned = withRunReversed(job, '/frame/members/0/path/points');
+      const weld = (of: Job) => plan(of).frame!.members[0]!.start.point;
+      for (const axis of ['x', 'y'] as const) expect(weld(turned)[axis]).toBeCloseTo(weld(job)[axis], 6);
+    }
+  });
 });

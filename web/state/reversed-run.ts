@@ -1,7 +1,7 @@
 import type { Frame } from '../../server/job/frame.ts';
 import type { Job } from '../../server/job/job.ts';
 import type { EndOfMember } from '../../server/job/purge.ts';
-import { withRowsReversed } from './rows.ts';
+import { rowsAt, withRowsReversed } from './rows.ts';
 import { valueAt, withValue } from './pointer.ts';
 
 /** What the solver calls the one member of a frame of this shape. */
@@ -21,6 +21,16 @@ function withEndsOfGas(job: Job, member: string): Job {
   return next;
 }
 
+/** The closing weld stays where it is: straight s leaves from point s, which is point n + 1 − s now. */
+function withClosingKept(job: Job, member: string, points: number): Job {
+  const members = job.bending.members.map((one) => {
+    const { closingStraight: straight } = one;
+    if (one.member !== member || straight === null) return one;
+    return { ...one, closingStraight: straight < points ? points - straight : straight };
+  });
+  return { ...job, bending: { ...job.bending, members } };
+}
+
 /** The points of one list reversed, with the ends of the member that they belong to. */
 function withListReversed(job: Job, pointer: string): Job {
   const next = withRowsReversed(job, pointer);
@@ -35,8 +45,8 @@ const sameShape = (one: Frame, other: Frame): boolean => one.shape === other.sha
 
 /**
  * The job with a run typed from its other end: the tube stays the same and where it was, and is marked from its other
- * end. What speaks of the two ends goes along: on what they sit, where gas is fed and vented, and the frame as it came
- * back, which is compared point by point.
+ * end. What speaks of the two ends goes along: on what they sit, where gas is fed and vented, the straight that a closed
+ * tube is closed in, and the frame as it came back, which is compared point by point.
  *
  * @param pointer JSON pointer of the list of points, in the frame as wanted or as it came back
  */
@@ -45,7 +55,8 @@ export function withRunReversed(job: Job, pointer: string): Job {
   const next = withListReversed(job, wanted);
   const found = MEMBER.exec(wanted)?.[1];
   const name = found === undefined ? RUN : valueAt(job, `${found}/name`);
-  const gas = typeof name === 'string' ? withEndsOfGas(next, name) : next;
+  const points = rowsAt(job, wanted).length;
+  const gas = typeof name === 'string' ? withClosingKept(withEndsOfGas(next, name), name, points) : next;
   const cameBack = `/cameBack${wanted}`;
   const both = job.cameBack !== null && sameShape(job.cameBack.frame, job.frame);
   return both && Array.isArray(valueAt(gas, cameBack)) ? withListReversed(gas, cameBack) : gas;
