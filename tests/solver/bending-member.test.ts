@@ -170,7 +170,16 @@ describe('a crowned crossbar', () => {
     if (piece.kind !== 'arc') throw new Error('the third piece is the crown');
     expect(plan.bends[0]!.check!.value).toBeCloseTo(piece.centre.x + 2000 + 19.05, 9);
     expect(plan.bends[1]!.check).toBeNull();
-    expect(plan.bends[2]!.check).toBeNull();
+  });
+
+  it('is checked over both legs after its second corner: chords of the two bends and of the crown', () => {
+    const { plan } = planMember(hoop, 'start', contextFor());
+    const { radius } = hoop.centreline.pieces[1] as { radius: number };
+    const across = 2 * radius * (1 - Math.cos(angle)) + 2 * 2000 * Math.sin(Math.PI / 2 - angle);
+    expect(plan.bends[2]!.check!.value).toBeCloseTo(across + 38.1, 9);
+    // legs that are not parallel have no one width
+    const splayed = member([straight(600), bend(0, angle), crown, bend(0, angle - 0.1), straight(600)], 'hoop');
+    expect(planMember(splayed, 'start', contextFor()).plan.bends[2]!.check).toBeNull();
   });
 });
 

@@ -1,5 +1,7 @@
 import type { Band, Figure } from '../../plan/figure.ts';
 import { band, figure, input } from '../figure.ts';
+import { pieceEnd } from '../geometry/slice.ts';
+import { cross, dot, length, subtract } from '../geometry/vector.ts';
 import { radiusBand, withTape, type BendContext, type PlannedArc } from './planned-arc.ts';
 import { beyondStraight, beyondToCrown } from './over-bend.ts';
 
@@ -10,15 +12,22 @@ const DEGREE = 180 / Math.PI;
  * leg before, to the outside of the leg beyond (or the top of the crown that follows).
  *
  * @param neighbours the arcs before and after; `firstStraight` from the sawn end to the first arc [mm]
- * @returns null for a rolled arc and where no straight lies before the bend
+ * @returns null for a rolled arc, and where neither a straight lies before the bend nor a crown between parallel legs
  */
 export function bendCheck(
   arc: PlannedArc,
-  neighbours: { before: PlannedArc | undefined; after: PlannedArc | undefined; firstStraight: number },
+  neighbours: {
+    before: PlannedArc | undefined;
+    after: PlannedArc | undefined;
+    /** The arc before the one before. */
+    second: PlannedArc | undefined;
+    firstStraight: number;
+  },
   context: BendContext,
 ): Figure | null {
-  const { before, after, firstStraight } = neighbours;
+  const { before, after, second, firstStraight } = neighbours;
   const { outsideDiameter } = context.tube;
+  if (before?.piece.made === 'rolled' && second !== undefined) return acrossCrown(arc, before, second, context);
   if (
     arc.piece.made === 'rolled' ||
     (before !== undefined && (arc.before !== 'straight' || before.piece.made === 'rolled'))
@@ -49,6 +58,35 @@ export function bendCheck(
     ],
     ['geometry'],
     checkBand(arc, before, crown, context),
+  );
+}
+
+/** Two directions this near are parallel [–]: rounding. */
+const PARALLEL = 1e-6;
+
+/**
+ * Across a crown between two bends that follow it at once, all in one plane: from the outside of the leg before to the
+ * outside of the leg beyond, where the two are parallel. Plane geometry; null where they are not.
+ */
+function acrossCrown(arc: PlannedArc, crown: PlannedArc, second: PlannedArc, context: BendContext): Figure | null {
+  const flat = arc.before === 'arc' && crown.before === 'arc' && arc.rotation === 0 && crown.rotation === 0;
+  const { point: end, tangent } = pieceEnd(arc.piece);
+  const { start, direction, angle } = second.piece;
+  if (!flat || second.piece.made !== 'die' || length(cross(tangent, direction)) > PARALLEL) return null;
+  const { outsideDiameter } = context.tube;
+  const apart = length(cross(subtract(end, start), direction));
+  // the first of the two bends swings the far leg about its own end
+  const lever = Math.abs(dot(subtract(end, pieceEnd(second.piece).point), direction));
+  const { plusMinus, from } = context.law.bandFor(angle);
+  const size = context.tolerance?.outsideDiameter ?? 0;
+  const named = [...(lever * plusMinus > NOTHING ? from : []), ...(size > NOTHING ? ['tube-tolerance'] : [])];
+  return figure(
+    apart + outsideDiameter,
+    'mm',
+    'k = w + D',
+    [input('w', 'centre-to-centre', apart, 'mm'), input('D', 'outside-diameter', outsideDiameter, 'mm')],
+    ['geometry'],
+    withTape(band(Math.hypot(lever * plusMinus, size), ...named), context),
   );
 }
 

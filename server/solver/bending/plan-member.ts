@@ -63,7 +63,12 @@ export function planMember(member: MemberGeometry, from: 'start' | 'finish', con
   const [leading] = planned;
   const bends = planned.filter(possible).map((arc) => {
     const before = planned[arc.number - 2];
-    const neighbours = { before, after: planned[arc.number], firstStraight: leading?.mark ?? 0 };
+    const neighbours = {
+      before,
+      after: planned[arc.number],
+      second: planned[arc.number - 3],
+      firstStraight: leading?.mark ?? 0,
+    };
     return bendRow(arc, before, context, bendCheck(arc, neighbours, context));
   });
   const plan: Omit<MemberPlan, 'making'> = {
