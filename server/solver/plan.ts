@@ -127,7 +127,6 @@ function shopOf(machine: SetUp, law: SpringbackLaw, { bending, tube }: Job): Omi
   );
   const radii = [...new Set(others.map(({ radius }) => radius))].filter((radius) => radius > outsideDiameter / 2);
   return {
-    outsideDiameter,
     // s = a + b c on what the machine is told; theory has no fixed part
     released: (told) => told * (1 - law.share) - law.fixed,
     from: (member) => bendingOf(bending, member).from,

@@ -1,7 +1,7 @@
 import type { BendRow } from '../../plan/bending.ts';
 import type { Band, Figure } from '../../plan/figure.ts';
 import { band, figure, input } from '../figure.ts';
-import { tangentLength } from '../geometry/bend-table.ts';
+import { cornerTangent, hasCorner, tangentLength } from '../geometry/bend-table.ts';
 import { formingFigures } from './forming-figures.ts';
 import { radiusBand, setbackFactor, withTape, type BendContext, type PlannedArc } from './planned-arc.ts';
 import type { SpringbackLaw } from './springback-law.ts';
@@ -28,9 +28,9 @@ export function bendRow(
       'mm',
       'Y = P − T₁ − T₂',
       [
-        input('P', 'corner-to-corner', arc.feed + tangentOf(before) + tangentOf(arc), 'mm'),
-        input('T₁', 'tangent-length-before', tangentOf(before), 'mm'),
-        input('T₂', 'tangent-length', tangentOf(arc), 'mm'),
+        input('P', 'corner-to-corner', arc.feed + cornerTangent(before?.piece) + cornerTangent(arc.piece), 'mm'),
+        input('T₁', 'tangent-length-before', cornerTangent(before?.piece), 'mm'),
+        input('T₂', 'tangent-length', cornerTangent(arc.piece), 'mm'),
       ],
       ['geometry'],
       withTape(radiusBand(feedSlope, context), context),
@@ -75,14 +75,8 @@ function roundBand(rotation: number, { tube, machine, tolerance }: BendContext):
   return band(Math.hypot(scatter, girth), 'rotation-scatter', ...(girth > 0 ? ['tube-tolerance'] : []));
 }
 
-/** T = R tan(θ/2) of a die bend; 0 for a crown, which has no corner, and from a half turn on. */
-const tangentOf = (arc: PlannedArc | undefined): number =>
-  arc !== undefined && hasCorner(arc) ? tangentLength(arc.piece) : 0;
-
-const hasCorner = (arc: PlannedArc): boolean => arc.piece.made === 'die' && arc.piece.angle < Math.PI - 1e-6;
-
 function tangentFigure(arc: PlannedArc, context: BendContext): Figure | null {
-  if (!hasCorner(arc)) return null;
+  if (!hasCorner(arc.piece)) return null;
   const { radius, angle } = arc.piece;
   return figure(
     tangentLength(arc.piece),

@@ -4,6 +4,7 @@ import type { Finding } from '../../plan/finding.ts';
 import { band, figure, input } from '../figure.ts';
 import { finding } from '../finding.ts';
 import type { MemberGeometry } from '../frame/frame-geometry.ts';
+import { cornerTangent } from '../geometry/bend-table.ts';
 import type { Centreline } from '../geometry/centreline.ts';
 import { planPieces } from '../geometry/plan-pieces.ts';
 import { reverseCentreline } from '../geometry/reverse-centreline.ts';
@@ -12,6 +13,7 @@ import { arcsOf, type Arc } from './arcs.ts';
 import { bendCheck } from './bend-check.ts';
 import { bendFindings } from './bend-findings.ts';
 import { bendRow } from './bend-row.ts';
+import { leftOn } from './left-on.ts';
 import { planEnd, type EndContext, type PlannedEnd } from './member-ends.ts';
 import { lengthSlope, planArcs, radiusBand, setbackFactor, withTape, type PlannedArc } from './planned-arc.ts';
 
@@ -40,9 +42,8 @@ export function planMember(member: MemberGeometry, from: 'start' | 'finish', con
   // the end that sticks out of the clamp, and the other one
   const [first, last] = from === 'start' ? [start, finish] : [finish, start];
 
-  const firstDie = arcs.find((arc) => arc.piece.made === 'die');
-  const grip = firstDie === undefined ? Infinity : firstDie.sinceDieBend - first.throat;
-  const extra = Math.max(0, machine.gripLength - grip);
+  const ends = { lastStraight, firstThroat: first.throat, lastThroat: last.throat };
+  const { grip, extraFirst: extra, held, extraLast } = leftOn(arcs, ends, machine);
   if (extra > NOTHING) {
     const data = { value: grip, low: machine.gripLength, extra, member: member.name };
     findings.push(finding('grip-short', 'note', field, data));
@@ -55,10 +56,7 @@ export function planMember(member: MemberGeometry, from: 'start' | 'finish', con
     findings.push(finding('die-radius-under-tube-radius', 'stop', field, data));
   }
   findings.push(...bendFindings(planned.filter(possible), { name: member.name, field }, context));
-  const extraLast = lastExtra(arcs, lastStraight - last.throat, machine);
-  findings.push(
-    ...lastStraightFindings({ lastStraight, held: lastStraight - last.throat, extraLast }, arcs, member, context),
-  );
+  findings.push(...lastStraightFindings({ lastStraight, held, extraLast }, arcs, member, context));
 
   const [leading] = planned;
   const bends = planned.filter(possible).map((arc) => {
@@ -125,19 +123,8 @@ const lastSlope = (planned: readonly PlannedArc[]): number => {
   return last?.ofDie === true ? -setbackFactor(last) : 0;
 };
 
-/** R tan(θ/2) of the last arc, 0 for a crown or a half turn. */
-function tangentOfLast(planned: readonly PlannedArc[]): number {
-  const last = planned.at(-1);
-  if (last === undefined || last.piece.made === 'rolled' || last.piece.angle >= Math.PI - 1e-6) return 0;
-  return last.piece.radius * Math.tan(last.piece.angle / 2);
-}
-
-/** Left on after the last bend: the trim allowance, or what the machine must still hold there if that is more [mm]. */
-function lastExtra(arcs: readonly Arc[], held: number, machine: MemberContext['machine']): number {
-  const last = arcs.at(-1);
-  if (last === undefined) return 0;
-  return Math.max(machine.trimAllowance, last.piece.made === 'die' ? machine.leastStraight - held : 0);
-}
+/** R tan(θ/2) of the last arc, 0 where it has no corner. */
+const tangentOfLast = (planned: readonly PlannedArc[]): number => cornerTangent(planned.at(-1)?.piece);
 
 function lastStraightFindings(
   of: { readonly lastStraight: number; readonly held: number; readonly extraLast: number },

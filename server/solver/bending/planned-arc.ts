@@ -1,12 +1,12 @@
 import type { Tube } from '../../job/tube.ts';
 import type { Band } from '../../plan/figure.ts';
 import { band } from '../figure.ts';
+import { FAR_CORNER } from '../geometry/bend-table.ts';
 import type { ResolvedGrade } from '../tube/grades.ts';
 import type { Arc } from './arcs.ts';
 import type { SetUp } from './set-up.ts';
 import type { SpringbackLaw } from './springback-law.ts';
 
-const DEGREE = 180 / Math.PI;
 /** A typed radius this near to the die's own is the die's own [–]: 0.5 %, under what a radius gauge shows. */
 const SAME_RADIUS = 0.005;
 
@@ -45,7 +45,7 @@ export type PlannedArc = Arc & {
 
 /** tan(θ/2), or 0 where the two straights meet at no point near by: from 170° on the corner is not what is held. */
 export const setbackFactor = (arc: Arc): number =>
-  arc.piece.made === 'die' && arc.piece.angle < 170 / DEGREE ? Math.tan(arc.piece.angle / 2) : 0;
+  arc.piece.made === 'die' && arc.piece.angle < FAR_CORNER ? Math.tan(arc.piece.angle / 2) : 0;
 
 /**
  * Dies, commands and marks of a member's arcs, in order.

@@ -10,7 +10,6 @@ import { cutToApexes, onOtherDie, withoutOverbend, wrongMarks } from './wrong-ma
 /** What a shop would work with: how a frame is drawn, the angle lost, the bar as it was sawn, its other dies. */
 export type ShopContext = {
   readonly draw: (frame: Frame) => FrameGeometry | null;
-  readonly outsideDiameter: number;
   /** What is left of an angle that the machine was told without overbending [rad]. */
   readonly released: (told: number) => number;
   /** Which end of a member its marks are laid out from. */

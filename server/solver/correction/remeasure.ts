@@ -1,4 +1,5 @@
 import type { Check, FrameGeometry, MemberGeometry, Spot } from '../frame/frame-geometry.ts';
+import { hasCorner, tangentLength } from '../geometry/bend-table.ts';
 import { placeAt, placeOn, type Centreline } from '../geometry/centreline.ts';
 import { add, dot, length, scale, subtract, unit, type Vector3 } from '../geometry/vector.ts';
 import { readHoop } from './hoop-readings.ts';
@@ -83,9 +84,8 @@ function cornerAfter(before: Centreline, after: Centreline, index: number): Omit
   for (const at of [index, index + 1]) {
     const was = before.pieces[at];
     const is = after.pieces[at];
-    if (was?.kind !== 'arc' || is?.kind !== 'arc' || was.made !== 'die' || was.angle >= Math.PI - NOTHING) continue;
-    const corner = (arc: typeof was): Vector3 =>
-      add(arc.start, scale(arc.direction, arc.radius * Math.tan(arc.angle / 2)));
+    if (was?.kind !== 'arc' || is?.kind !== 'arc' || !hasCorner(was)) continue;
+    const corner = (arc: typeof was): Vector3 => add(arc.start, scale(arc.direction, tangentLength(arc)));
     return { before: corner(was), after: corner(is) };
   }
   return undefined;

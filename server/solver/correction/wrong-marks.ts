@@ -1,3 +1,4 @@
+import { cornerTangent } from '../geometry/bend-table.ts';
 import type { Centreline, Piece } from '../geometry/centreline.ts';
 import { relay } from '../geometry/slice.ts';
 
@@ -89,7 +90,4 @@ const dieBends = (pieces: readonly Piece[]): number[] =>
   pieces.flatMap((piece, index) => (isDieBend(piece) ? [index] : []));
 
 /** R tan(θ/2) of a die bend that has a corner [mm], else 0. */
-const tangentOf = (piece: Piece | undefined): number =>
-  piece?.kind === 'arc' && piece.made === 'die' && piece.angle < Math.PI - 1e-6
-    ? piece.radius * Math.tan(piece.angle / 2)
-    : 0;
+const tangentOf = (piece: Piece | undefined): number => (piece?.kind === 'arc' ? cornerTangent(piece) : 0);

@@ -27,6 +27,21 @@ export const LEAST_BEND = (0.01 * Math.PI) / 180;
 export const tangentLength = (bend: { radius: number; angle: number }): number =>
   bend.radius * Math.tan(bend.angle / 2);
 
+/** From this angle on the corner of a bend is too far off to be held or to say where the bend is [rad]: 170°, common practice. */
+export const FAR_CORNER = (170 * Math.PI) / 180;
+
+/** A half turn has no corner at all; what rounding leaves short of it has none either [rad]. */
+const HALF_TURN = Math.PI - 1e-6;
+
+type Bend = { readonly radius: number; readonly angle: number; readonly made: 'die' | 'rolled' };
+
+/** Whether the straights beside a bend meet somewhere: a crown's do not count as a corner. */
+export const hasCorner = ({ made, angle }: Bend): boolean => made === 'die' && angle < HALF_TURN;
+
+/** Tangent length of an arc that has a corner, else 0 [mm]. */
+export const cornerTangent = (bend: Bend | undefined): number =>
+  bend !== undefined && hasCorner(bend) ? tangentLength(bend) : 0;
+
 /** Arc length R θ [mm]. */
 export const arcLength = (bend: { radius: number; angle: number }): number => bend.radius * bend.angle;
 

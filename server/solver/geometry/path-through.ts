@@ -1,4 +1,4 @@
-import { LEAST_BEND, tangentLength } from './bend-table.ts';
+import { FAR_CORNER, LEAST_BEND, tangentLength } from './bend-table.ts';
 import type { Centreline, Piece } from './centreline.ts';
 import { add, angleBetween, cross, length, scale, subtract, unit, type Vector3 } from './vector.ts';
 
@@ -36,9 +36,6 @@ export type Path = {
   readonly closing: Closing | null;
   readonly problems: readonly PathProblem[];
 };
-
-/** From this angle on a bend has no corner near by, and points cannot say where it is: 170°, as marks take it. */
-const NO_CORNER = (170 * Math.PI) / 180;
 
 /** Lengths below this are rounding [mm]; a millionth of what a tape shows. */
 const NOTHING = 1e-6;
@@ -137,7 +134,7 @@ function straightsBetween(bends: readonly Bend[], closed: boolean, problems: Pat
     if (to === undefined || (!closed && order === bends.length - 1)) return 0;
     const between = length(subtract(to.point, from.point));
     const needed = from.tangent + to.tangent;
-    const back = [from, to].find(({ angle }) => angle > NO_CORNER);
+    const back = [from, to].find(({ angle }) => angle > FAR_CORNER);
     if (between - needed < -NOTHING && back !== undefined) {
       problems.push({ problem: 'bend-angle-straight-back', at: back.index, angle: back.angle });
     } else if (between - needed < -NOTHING) {

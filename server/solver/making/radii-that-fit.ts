@@ -1,5 +1,6 @@
 import { arcsOf } from '../bending/arcs.ts';
 import { flatteningGuidance } from '../bending/forming.ts';
+import { FAR_CORNER } from '../geometry/bend-table.ts';
 import type { Centreline } from '../geometry/centreline.ts';
 
 /** What a member allows of one centreline radius for all its die bends [mm, percent]. */
@@ -18,8 +19,6 @@ export type RadiusInput = {
 
 export type RadiusRange = { readonly low: number; readonly high: number };
 
-/** From this bend angle on the two straights meet at no corner near by that could be held [rad]: 170°, as marks go. */
-const NO_CORNER = (170 * Math.PI) / 180;
 /** Above this ratio of radius to diameter the flattening rule gives one value (see forming.ts). */
 const FLAT_FROM = 4;
 
@@ -57,7 +56,7 @@ export function radiiThatFit(input: RadiusInput): RadiusRange | null {
   let before = { factor: 0, setback: 0, die: false };
   for (const { piece, feed } of arcs) {
     const die = piece.made === 'die';
-    if (die && piece.angle >= NO_CORNER) return null;
+    if (die && piece.angle >= FAR_CORNER) return null;
     const factor = die ? Math.tan(piece.angle / 2) : 0;
     const here = { factor, setback: factor * piece.radius, die };
     high = Math.min(high, radiusFor(feed, before, here, before.die && die ? input.leastStraight : 0));

@@ -1,5 +1,6 @@
 import type { MakingKey, Obstacle } from '../../plan/making.ts';
 import { arcsOf, type Arc } from '../bending/arcs.ts';
+import { leftOn } from '../bending/left-on.ts';
 import type { Centreline } from '../geometry/centreline.ts';
 import { reverseCentreline } from '../geometry/reverse-centreline.ts';
 import type { Clearance, DieBend, MachineEnvelope, Side } from './machine-envelope.ts';
@@ -103,17 +104,15 @@ export function wayToBend(key: WayKey, input: MakingInput): WayToBend {
   const problems: WayProblem[] = [];
 
   const firstDie = arcs.findIndex((arc) => arc.piece.made === 'die');
-  const grip = (arcs[firstDie]?.sinceDieBend ?? Infinity) - input.throatAtStart;
-  const extraAtStart = Math.max(0, machine.gripLength - grip);
+  const ends = { lastStraight, firstThroat: input.throatAtStart, lastThroat: input.throatAtFinish };
+  const { grip, extraFirst: extraAtStart, held, shortLast, extraLast } = leftOn(arcs, ends, machine);
   if (extraAtStart > NOTHING) {
     problems.push(problem('grip-short', { bend: firstDie + 1, value: grip, low: machine.gripLength }));
   }
   for (const [index, arc] of arcs.entries()) problems.push(...bendProblems(arc, index + 1, input));
 
-  const held = lastStraight - input.throatAtFinish;
-  const needed = arcs.at(-1)?.piece.made === 'die' ? machine.leastStraight - held : 0;
-  const extraAtEnd = bends.length === 0 ? 0 : Math.max(machine.trimAllowance, needed);
-  if (bends.length > 0 && needed > machine.trimAllowance + NOTHING) {
+  const extraAtEnd = bends.length === 0 ? 0 : extraLast;
+  if (bends.length > 0 && shortLast > machine.trimAllowance + NOTHING) {
     const value = held + machine.trimAllowance;
     problems.push(problem('last-straight-short', { bend: arcs.length, value, low: machine.leastStraight }));
   }
