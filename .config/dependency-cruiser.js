@@ -9,7 +9,7 @@ export default {
       comment: 'The solver computes: no Node, no packages but linear algebra and statistics.',
       severity: 'error',
       from: { path: '^server/solver/' },
-      to: { pathNot: ['^server/(solver|job|plan)/', 'node_modules/(ml-matrix|jstat)/'] },
+      to: { pathNot: ['^server/(solver|job|plan)/', 'node_modules/(ml-matrix|ml-levenberg-marquardt|jstat)/'] },
     },
     {
       name: 'solver-takes-types-of-documents',

@@ -1,10 +1,20 @@
 import { newJob } from '../../server/job/default-job.ts';
-import type { CameBack, Hoop } from '../../server/job/frame.ts';
+import type { CameBack, Reading } from '../../server/job/came-back.ts';
+import type { Hoop } from '../../server/job/frame.ts';
 import type { Job } from '../../server/job/job.ts';
 import type { Die, Machine } from '../../server/job/machine.ts';
 
 const outside = (value: number) => ({ value, reference: 'outside' as const });
 const centre = (value: number) => ({ value, reference: 'centre' as const });
+
+const size = (check: string, index: number, value: number): Extract<Reading, { reading: 'size' }> => ({
+  reading: 'size',
+  check,
+  index,
+  reference: 'outside',
+  value,
+  accuracy: null,
+});
 
 /** What the club asked for [mm]. */
 const WANTED: Hoop = {
@@ -24,14 +34,17 @@ const WANTED: Hoop = {
  */
 const CAME_BACK: CameBack = {
   tapeAccuracy: 1,
-  frame: {
-    ...WANTED,
-    width: outside(983),
-    widthAtFeet: outside(976),
-    leftLeg: outside(701),
-    rightLeg: outside(614),
-    innerCrossbars: [{ fromFoot: centre(351) }],
-  },
+  angleAccuracy: 0.2,
+  readings: [
+    size('width-at-corners', 0, 983),
+    size('width-at-feet', 0, 976),
+    size('left-leg', 0, 701),
+    size('right-leg', 0, 614),
+    size('reach', 0, 751),
+    size('diagonal', 1, 1204),
+    size('diagonal', 2, 1157),
+    { ...size('crossbar-from-foot', 1, 351), reference: 'centre' },
+  ],
 };
 
 /** The made-up machine: two dies for this tube, and a bed that a leg hanging down can strike. */

@@ -11,6 +11,7 @@ export type ExportReason =
   | 'no-such-member'
   | 'no-bends'
   | 'no-such-view'
+  | 'no-wraps'
   | 'solid-not-possible'
   | 'solid-busy'
   | 'solid-too-long';

@@ -6,6 +6,8 @@ import { solidJob } from './solid-job.ts';
 import type { StepMaker } from './step-maker.ts';
 import { viewSvg } from './view-svg.ts';
 import { viewsDxf } from './views-dxf.ts';
+import { wrapsDxf } from './wraps-dxf.ts';
+import { wrapsSvg } from './wraps-svg.ts';
 
 export const EXPORT_NAMES = [
   'bend-table.csv',
@@ -16,6 +18,8 @@ export const EXPORT_NAMES = [
   'view-top.svg',
   'view-side.svg',
   'view-pictorial.svg',
+  'wraps.svg',
+  'wraps.dxf',
   'solid.step',
 ] as const;
 export type ExportName = (typeof EXPORT_NAMES)[number];
@@ -45,9 +49,11 @@ const WRITERS: Readonly<Record<ExportName, (input: ExportInput, maker: StepMaker
   'view-top.svg': (input) => viewSvg('top', input),
   'view-side.svg': (input) => viewSvg('side', input),
   'view-pictorial.svg': (input) => viewSvg('pictorial', input),
+  'wraps.svg': wrapsSvg,
+  'wraps.dxf': wrapsDxf,
   'solid.step': solidStep,
 };
 
-/** An export of the frame as wanted, or why there is none. The same input gives the same text; STEP carries its hour. */
+/** An export of the frame as wanted, or of the wraps of what is to be made, or why there is none. The same input gives the same text; STEP carries its hour. */
 export const writeExport = async (name: ExportName, input: ExportInput, maker: StepMaker): Promise<Exported> =>
   WRITERS[name](input, maker);

@@ -141,10 +141,18 @@ function checkObject(schema: Schema, value: unknown, place: Place, report: Repor
     }
 }
 
-/** The field whose fixed value tells the branches of a union apart: shape, form, from, method, by, piece, end. */
+/** The values that a branch of a union takes for a field: one fixed value, or a closed choice of some. */
+const fixedFor = (branch: Schema, name: string): readonly unknown[] =>
+  optionsOf(branch.properties?.[name] ?? {}).options ?? [];
+
+/** The field whose value tells the branches of a union apart: shape, form, from, method, by, piece, end, fixing. */
 function tellTale(branches: readonly Schema[]): string | undefined {
   const names = Object.keys(branches[0]?.properties ?? {});
-  return names.find((name) => branches.every((branch) => branch.properties?.[name]?.const !== undefined));
+  return names.find((name) => {
+    const fixed = branches.map((branch) => fixedFor(branch, name));
+    const all = fixed.flat();
+    return fixed.every(({ length }) => length > 0) && new Set(all).size === all.length;
+  });
 }
 
 const constantsOf = (schemas: readonly Schema[]) => schemas.flatMap(({ const: value }) => value ?? []);
@@ -178,11 +186,10 @@ function checkUnion(schema: Schema, branches: readonly Schema[], value: unknown,
   }
   const name = tellTale(filled);
   if (!isPlainObject(value) || name === undefined) return refuse(report, place, 'wrong-type', value, 'object');
-  const fixedOf = (branch: Schema) => branch.properties?.[name] ?? {};
   const at: Place = { field: `${place.field}/${name}`, title: `${place.title}: ${name}` };
-  const options = constantsOf(filled.map(fixedOf));
+  const options = filled.flatMap((branch) => optionsOf(branch.properties?.[name] ?? {}).options ?? []);
   if (!Object.hasOwn(value, name)) return refuse(report, at, 'missing-field', null, 'choice', { options });
-  const meant = filled.find((branch) => fixedOf(branch).const === value[name]);
+  const meant = filled.find((branch) => fixedFor(branch, name).includes(value[name]));
   if (meant === undefined) return refuse(report, at, 'not-one-of', value[name], 'choice', { options });
   checkObject(meant, value, place, report);
 }

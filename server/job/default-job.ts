@@ -58,10 +58,12 @@ const CLOSING: Closing = {
   gap: 0, // fused square butt of a wall under 2 mm; common practice, no source
   kerf: 1.2, // thin cutting disc is 1.0 to 1.2; common practice, no source
   shrinkage: 0.5, // 0.3 to 0.8 for a tight butt of a thin wall, ± 50 %; common practice, no source: test one piece
-  joints: 'best',
-  cutOffset: 0,
-  spread: 335, // 8 degrees of a crown of radius 2400 mm; example
+  mostJoints: 2, // a third joint is seldom worth its weld; common practice, no source
+  cutMembers: [],
+  barred: [],
+  joints: [],
   paperThickness: 0.1, // office paper of 80 g/m²; common practice, no source
+  daysAtBender: null, // nobody but the bender knows
   way: null,
 };
 
@@ -126,6 +128,7 @@ export function newJob(shape: Shape): Job {
     machine: MACHINE,
     bending: BENDING,
     frame: newFrame(shape),
+    fixing: [],
     cameBack: null,
     closing: CLOSING,
     purge: PURGE,

@@ -179,14 +179,3 @@ export type MemberFrame = Static<typeof MemberFrame>;
 
 export const Frame = Type.Union([Hoop, Ring, Offset, StraightTube, Run, MemberFrame], { title: 'frame' });
 export type Frame = Static<typeof Frame>;
-
-/** The frame as it came back: the same shape with the sizes that the tape found. */
-export const CameBack = Type.Object(
-  {
-    /** How well the tape was read, ± [mm]. */
-    tapeAccuracy: Type.Number({ minimum: 0, maximum: 50, title: 'tape accuracy', unit: 'mm' }),
-    frame: Frame,
-  },
-  { title: 'frame as it came back', additionalProperties: false },
-);
-export type CameBack = Static<typeof CameBack>;

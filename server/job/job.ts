@@ -1,7 +1,9 @@
 import { Type, type Static } from 'typebox';
 import { Bending } from './bending.ts';
+import { CameBack } from './came-back.ts';
 import { Closing } from './closing.ts';
-import { CameBack, Frame } from './frame.ts';
+import { Fixing } from './fixing.ts';
+import { Frame } from './frame.ts';
 import { Machine } from './machine.ts';
 import { Purge, Welding } from './purge.ts';
 import { ShortText } from './quantities.ts';
@@ -9,7 +11,7 @@ import { Rates } from './rates.ts';
 import { Tube } from './tube.ts';
 
 /** The version of the Job document that this program writes. Older ones are upgraded, newer ones refused. */
-export const JOB_VERSION = 2;
+export const JOB_VERSION = 3;
 
 /** How lengths are shown and read where a person types no unit. */
 export const Units = Type.Object(
@@ -59,6 +61,7 @@ export const Job = Type.Object(
     machine: Machine,
     bending: Bending,
     frame: Frame,
+    fixing: Fixing,
     cameBack: Type.Union([CameBack, Type.Null()], { title: 'frame as it came back' }),
     closing: Closing,
     purge: Purge,

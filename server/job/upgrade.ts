@@ -3,12 +3,16 @@ import { isPlainObject, type Document } from './check-value.ts';
 import { JOB_VERSION } from './job.ts';
 import { describeProblem } from './problem-words.ts';
 import { withDies } from './version-2.ts';
+import { withReadings } from './version-3.ts';
 
 /** Turns a document of one version into the next one. It need not be valid: that is looked at when the chain is done. */
 export type UpgradeStep = { readonly from: number; readonly upgrade: (document: Document) => Document };
 
 /** One step for each older version, in order. */
-const STEPS: readonly UpgradeStep[] = [{ from: 1, upgrade: withDies }];
+const STEPS: readonly UpgradeStep[] = [
+  { from: 1, upgrade: withDies },
+  { from: 2, upgrade: withReadings },
+];
 
 export type Upgraded =
   { readonly ok: true; readonly document: Document } | { readonly ok: false; readonly problem: JobProblem };

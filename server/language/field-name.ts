@@ -1,8 +1,7 @@
 import { fields, type FieldPattern } from './en/fields.ts';
 
-/** A pointer with every index as #, and a frame that came back named like the wanted one. */
-export const patternOf = (pointer: string): string =>
-  pointer.replace(/^\/cameBack\/frame(?=\/|$)/, '/frame').replace(/\/\d+(?=\/|$)/g, '/#');
+/** A pointer with every index as #. */
+export const patternOf = (pointer: string): string => pointer.replace(/\/\d+(?=\/|$)/g, '/#');
 
 const isKnown = (pattern: string): pattern is FieldPattern => Object.hasOwn(fields, pattern);
 
@@ -14,11 +13,14 @@ export function fieldLabel(pointer: string): string {
   return parent === '' ? pattern.slice(1) : fieldLabel(parent);
 }
 
-/** The name of a field wherever it is told apart from others: 'inner crossbar 2: from the left foot, as it came back'. */
+/** Lists of which each row is told apart by its number. */
+const NUMBERED =
+  /^(.*\/(?:innerCrossbars|dies|bends|points|members|pieces|readings|fixing|barred|joints|cutMembers))\/(\d+)/;
+
+/** The name of a field wherever it is told apart from others: 'inner crossbar 2: from the left foot'. */
 export function fieldName(pointer: string): string {
   const label = fieldLabel(pointer);
-  const found = /^(.*\/(?:innerCrossbars|dies|bends|points|members|pieces))\/(\d+)/.exec(pointer);
+  const found = NUMBERED.exec(pointer);
   const place = found === null ? '' : `${fieldLabel(`${found[1] ?? ''}/0`)} ${String(Number(found[2]) + 1)}`;
-  const named = place === '' || place.startsWith(label) ? place || label : `${place}: ${label}`;
-  return pointer.startsWith('/cameBack/frame/') ? `${named}, as it came back` : named;
+  return place === '' || place.startsWith(label) ? place || label : `${place}: ${label}`;
 }

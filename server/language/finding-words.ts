@@ -9,10 +9,13 @@ import { wordsOf } from './words.ts';
 type FindingData = Readonly<Record<string, number | string>>;
 
 /** Placeholders whose value is a key of the catalogue. */
-const KEYED = ['check', 'band', 'way', 'mandrel', 'making', 'obstacle', 'tooling', 'standard'];
+const KEYED = ['check', 'band', 'way', 'mandrel', 'making', 'obstacle', 'tooling', 'standard', 'keepOut'];
 
 const keyWords = (area: string, key: string, data: FindingData): string =>
   area === 'band' ? bandName(key) : wordsOf(area, key, data);
+
+/** Whether there are words for a code that only a plan knows. */
+export const isFindingCode = (code: string): code is Finding['code'] => Object.hasOwn(findings, code);
 
 /** Drops each [part] whose placeholders have no data, and fills the others; {name:mm} is a length. */
 function filled(text: string, data: FindingData, units: Units): string {

@@ -26,6 +26,7 @@ const DECIMALS: Readonly<Record<Unit, number>> = {
   s: 0,
   min: 1,
   h: 2,
+  d: 1,
   'mm/s': 1,
   Pa: 1,
   bar: 1,

@@ -1,27 +1,37 @@
+import { cameBack } from './en/came-back.ts';
 import { checks } from './en/checks.ts';
 import { choices } from './en/choices.ts';
+import { comparing } from './en/comparing.ts';
 import { exportWords } from './en/exports.ts';
 import { making } from './en/making.ts';
 import { page } from './en/page.ts';
 import { reading } from './en/reading.ts';
+import { returned } from './en/returned.ts';
 import { sheets } from './en/sheets.ts';
+import { slips } from './en/slips.ts';
 import { space } from './en/space.ts';
 import { shop } from './en/shop.ts';
 import { stages } from './en/stages.ts';
 import { tables } from './en/tables.ts';
+import { ways } from './en/ways.ts';
 
 const catalogue = {
   ...making,
   ...reading,
   ...page,
   ...stages,
+  ...cameBack,
   ...choices,
   ...checks,
+  ...comparing,
+  ...returned,
   ...sheets,
+  ...slips,
   ...space,
   ...tables,
   ...exportWords,
   ...shop,
+  ...ways,
 } as const;
 
 type Catalogue = typeof catalogue;

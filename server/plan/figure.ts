@@ -28,6 +28,7 @@ export const Unit = literals(
     's',
     'min',
     'h',
+    'd',
     'mm/s',
     'Pa',
     'bar',

@@ -24,7 +24,7 @@ export type PlanPiece = Static<typeof PlanPiece>;
 
 /** A template's stations: angle round the tube, girth on the outside, ordinates of the outer and inner surface. */
 export const TemplateStation = Type.Object({
-  /** Degrees from the named generator. */
+  /** Degrees from the named generator; for a hole round the branch, from the side of the acute angle. */
   angle: Type.Number(),
   /** Along the paper [mm]; the paper's thickness is in it. */
   girth: Type.Number(),
@@ -33,15 +33,20 @@ export const TemplateStation = Type.Object({
   inner: Type.Number(),
   /** The line to cut to. */
   cut: Type.Number(),
+  /** The second line to cut to: face B of a wedge or a dart; null for the others. */
+  second: Type.Union([Type.Number(), Type.Null()]),
 });
 export type TemplateStation = Static<typeof TemplateStation>;
 
-/** A wrap for one tube end or face, at 1:1. */
+/** A plane, a saddle, the two planes of a wedge or a dart on one wrap, and the hole in a main under a saddle. */
+const WRAP_KINDS = ['plane', 'saddle', 'plane-on-arc', 'wedge', 'dart', 'hole'] as const;
+
+/** A wrap for one tube end or face, for both faces of a joint, or for a hole, at 1:1. */
 export const WrapTemplate = Type.Object({
   key: Type.String(),
-  kind: literals(['plane', 'saddle', 'plane-on-arc'], 'cut'),
+  kind: literals(WRAP_KINDS, 'cut'),
   member: Type.String(),
-  /** Which end or face: start, finish, or joint number with side A or B. */
+  /** start, finish; joint number with side A or B; 'joint 1' alone for a wedge or a dart; 'hole 1' on the main. */
   place: Type.String(),
   /** Circumference of the paper [mm]. */
   wrapLength: Type.Number(),
@@ -50,12 +55,18 @@ export const WrapTemplate = Type.Object({
   high: Type.Number(),
   /** Distance of the reference ring (ordinate 0) from the member's datum end along the centreline [mm]. */
   ringStation: Type.Number(),
-  /** On which side of the line the scrap is. */
-  scrap: literals(['start', 'finish'], 'scrap side'),
+  /** Where the scrap is: on one side of the line, between the two lines, or inside the closed line of a hole. */
+  scrap: literals(['start', 'finish', 'between', 'inside'], 'scrap side'),
+  /** Generator of the tube that the left edge of the paper lies on [degrees from the outside]; not 0 for a hole alone. */
+  edge: Type.Number(),
   /** The coarse table that is printed (16 or 24 stations). */
   stations: Type.Array(TemplateStation),
-  /** The fine curve that is drawn: pairs of girth and ordinate. */
+  /** The fine curve that is drawn: pairs of girth and ordinate. Closed for a hole. */
   curve: Type.Array(Type.Tuple([Type.Number(), Type.Number()])),
+  /** The other line of a wedge or a dart, face B; null for the others. */
+  second: Type.Union([Type.Array(Type.Tuple([Type.Number(), Type.Number()])), Type.Null()]),
+  /** A dart's wall that is not cut: its middle and width along the girth [mm]; null for the others. */
+  hinge: Type.Union([Type.Object({ girth: Type.Number(), width: Type.Number() }), Type.Null()]),
 });
 export type WrapTemplate = Static<typeof WrapTemplate>;
 

@@ -1,5 +1,5 @@
 import { Type, type Static } from 'typebox';
-import { Frame } from '../job/frame.ts';
+import { Reading } from '../job/came-back.ts';
 import { Figure, literals } from './figure.ts';
 import { SlipKey } from './slip.ts';
 
@@ -16,16 +16,16 @@ export type ReadingDimension = Static<typeof ReadingDimension>;
 /** What one misreading or slip would give at each of the sizes; null where that frame could not be made at all. */
 export const ReadingRow = Type.Object({
   slip: SlipKey,
-  /** The typed size that is read another way; empty for a slip at the marks. */
-  field: Type.String(),
+  /** The typed sizes that are read another way; none for a slip at the marks. */
+  fields: Type.Array(Type.String()),
   /** Radius of the other die; null for every other slip. */
   dieRadius: Type.Union([Type.Number(), Type.Null()]),
   gets: Type.Array(Type.Union([Figure, Type.Null()])),
   off: Type.Array(Type.Union([Type.Number(), Type.Null()])),
   /** The largest of them without its sign; null where there is none. */
   worst: Type.Union([Type.Number(), Type.Null()]),
-  /** The frame that would come back, to see what putting it right would cost; null where it has no such sizes. */
-  frame: Type.Union([Frame, Type.Null()]),
+  /** What a tape would find on the frame that would come back, to see what putting it right would cost; null: no frame. */
+  readings: Type.Union([Type.Array(Reading), Type.Null()]),
 });
 export type ReadingRow = Static<typeof ReadingRow>;
 

@@ -10,6 +10,8 @@ export const ViewMember = Type.Object({
   member: Type.String(),
   edges: Type.Array(Type.Array(FlatPoint)),
   centreline: Type.Array(FlatPoint),
+  /** How far along the member from its datum end each point of the centreline stands [mm], where one can point at it. */
+  stations: Type.Optional(Type.Array(Type.Number())),
 });
 export type ViewMember = Static<typeof ViewMember>;
 

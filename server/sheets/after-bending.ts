@@ -127,9 +127,9 @@ function readingTable({ dimensions, rows }: ReadingCheck, job: Job, width: numbe
   );
 }
 
-const misread = ({ field, slip, dieRadius }: ReadingRow, { units }: Job): string =>
+const misread = ({ fields, slip, dieRadius }: ReadingRow, { units }: Job): string =>
   [
-    field === '' ? '' : `${fieldName(field)}:`,
+    fields.length === 0 ? '' : `${fields.map((field) => fieldName(field)).join(', ')}:`,
     wordsOf('slip', slip),
     dieRadius === null ? '' : words('reading.die', { radius: formatLength(dieRadius, units) }),
   ]

@@ -7,6 +7,7 @@ import { figuresRow } from './figures-row.ts';
 import { Flow } from './flow.ts';
 import { captioned, frameSelection, viewsInSpace } from './frame-views.ts';
 import { HEIGHTS } from './ink.ts';
+import { lastCameBack } from './last-came-back.ts';
 import { BEND_PARTS, addMember } from './member-pages.ts';
 import type { Drafts } from './page.ts';
 import { titleLine } from './saw-step.ts';
@@ -54,6 +55,8 @@ function addFrame(flow: Flow, frame: FramePlan, input: SheetInput): Block[] {
     ),
   );
   for (const block of stops(input, BEND_PARTS, width)) flow.add(block);
+  const last = lastCameBack(input, width);
+  if (last !== null) flow.add(last);
   const what = frameSelection(job, null, frame.planar);
   if (frame.planar) {
     const view = plan.views.find(({ key }) => key === 'face');

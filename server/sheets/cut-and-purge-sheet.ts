@@ -1,54 +1,61 @@
 import { formatFigure } from '../language/quantity-format.ts';
 import { words, wordsOf } from '../language/words.ts';
 import type { Way } from '../plan/correction.ts';
-import type { WrapTemplate } from '../plan/frame.ts';
 import { cautions } from './cautions.ts';
 import { figuresRow } from './figures-row.ts';
 import { Flow } from './flow.ts';
 import { HEIGHTS } from './ink.ts';
-import { addChecks, cutFaces, dressAndFit, findMarks } from './joint-steps.ts';
+import { cutFaces } from './joint-cuts.ts';
+import { addChecks, dressAndFit } from './joint-fit.ts';
+import { findMarks } from './joint-marks.ts';
+import { letInPieces } from './let-in-steps.ts';
+import { orderOfWork } from './order-of-work.ts';
 import type { Draft, Drafts } from './page.ts';
 import { grind, hold, plugFeedVent, waitForGas, weld } from './purge-steps.ts';
-import { addRebends, addTrims } from './rebend-steps.ts';
+import { addPacking, addRebends, addTrims } from './rebend-steps.ts';
 import { chosenWay, remarks, stops, tubeWords, type SheetInput } from './sheet-input.ts';
 import { capital, paragraph, space, stacked } from './text-block.ts';
-import { templatePages, type TemplateNames } from './template-pages.ts';
+import { templatePages } from './template-pages.ts';
+import { wrapsFor } from './wraps-for.ts';
 
 const PARTS = /^\/(cameBack|closing(?!\/way)|welding)(\/|$)/;
 const STOPPING = /^\/(cameBack|closing|purge|welding)(\/|$)/;
 
-type Named = { readonly template: WrapTemplate; readonly names: TemplateNames };
+/** Whether the plan has bends turned again only after the joints are cut and closed. */
+function bendsAfterCutting({ steps, joints }: Way): boolean {
+  const bend = steps.findIndex(({ key }) => /^(step\.)?(rebend|re-roll)/.test(key));
+  const cut = steps.findIndex(({ joint }) => joint > 0);
+  return joints.length > 0 && (bend === -1 || bend > cut);
+}
 
-/** The wraps that the chosen way needs: both faces of each joint, or the saddle ends of a frame to be made. */
-function wrapsFor({ plan }: SheetInput, way: Way | undefined): Named[] {
-  if (way !== undefined && way.joints.length > 0) {
-    return way.joints.flatMap((joint) =>
-      (['A', 'B'] as const).flatMap((side): Named[] => {
-        const { template } = side === 'A' ? joint.faceA : joint.faceB;
-        if (template === null) return [];
-        const { number, member } = joint;
-        const title = words('sheet.template-joint', { number, side, member });
-        const piece = words(side === 'A' ? 'sheet.template-piece-a' : 'sheet.template-piece-b', { member });
-        return [{ template, names: { title, piece } }];
-      }),
-    );
+/** Inches of marks and cuts are read off a rule to 1/32 at the least, whatever the rest of the job is said in. */
+function finely(input: SheetInput): SheetInput {
+  const { units } = input.job;
+  const fraction = units.fraction === 64 ? 64 : 32;
+  return { ...input, job: { ...input.job, units: { ...units, fraction } } };
+}
+
+/** What comes before the gas: the order of it all, bends, marks, cuts, new pieces and the fit. */
+function addCutting(flow: Flow, way: Way, input: SheetInput, step: () => number): void {
+  orderOfWork(flow, way, input);
+  if (way.rebends.length > 0 && !bendsAfterCutting(way)) addRebends(flow, way, input, step());
+  if (way.joints.length > 0) {
+    findMarks(flow, way, input, step());
+    cutFaces(flow, way, input, step());
+    if (way.joints.some(({ letIn }) => letIn !== null)) letInPieces(flow, way, input, step());
+    dressAndFit(flow, way, input, step());
+  } else if (way.trims.length > 0) addTrims(flow, way, input, step());
+}
+
+/** What comes after the last weld. */
+function addFinishing(flow: Flow, way: Way, input: SheetInput, step: () => number): void {
+  if (way.joints.length === 0) {
+    addChecks(flow, way, input.job.units);
+    return;
   }
-  if (way !== undefined && way.key !== 'new-frame') return [];
-  return (plan.frame?.members ?? []).flatMap((member) =>
-    member.templates.map((template): Named => ({
-      template,
-      names: {
-        title: words('sheet.template-end', {
-          member: member.name,
-          end:
-            template.place === 'start' || template.place === 'finish'
-              ? wordsOf('choice.memberEnd', template.place)
-              : template.place,
-        }),
-        piece: words('sheet.template-piece-end', { member: member.name }),
-      },
-    })),
-  );
+  if (way.rebends.length > 0 && bendsAfterCutting(way)) addRebends(flow, way, input, step());
+  // the marks are measured from the ends as they are, so the ends are cut back only after the last weld
+  if (way.trims.length > 0) addTrims(flow, way, input, step());
 }
 
 /** The steps in the order of work, the cautions, then every wrap on its own pages. */
@@ -60,7 +67,7 @@ export function cutAndPurgeSheet(input: SheetInput): Drafts {
   if (
     wraps.length === 0 &&
     plan.purge === null &&
-    (way === undefined || (way.rebends.length === 0 && way.trims.length === 0))
+    (way === undefined || way.joints.length + way.rebends.length + way.trims.length + way.packing.length === 0)
   ) {
     return { ok: false, reason: 'nothing-to-cut-or-purge' };
   }
@@ -81,23 +88,18 @@ export function cutAndPurgeSheet(input: SheetInput): Drafts {
   for (const block of stops(input, STOPPING, flow.width)) flow.add(block);
   let number = 0;
   const step = (): number => (number += 1);
-  if (way !== undefined) {
-    if (way.rebends.length > 0) addRebends(flow, way, input, step());
-    if (way.joints.length > 0) {
-      findMarks(flow, way, input, step());
-      cutFaces(flow, way, input, step());
-      dressAndFit(flow, way, input, step());
-    } else addChecks(flow, way, job.units);
-  }
-  if (plan.purge !== null && plan.purge.chambers.length > 0) {
-    plugFeedVent(flow, plan.purge, input, step());
-    waitForGas(flow, plan.purge, input, step());
-    weld(flow, plan.purge, input, step());
-    hold(flow, plan.purge, input, step());
+  if (way !== undefined) addCutting(flow, way, finely(input), step);
+  const { purge } = plan;
+  const gas = purge !== null && purge.chambers.length > 0;
+  if (gas) {
+    plugFeedVent(flow, purge, input, step());
+    waitForGas(flow, purge, input, step());
+    weld(flow, purge, input, step());
+    hold(flow, purge, input, step());
   } else flow.add(paragraph(words('sheet.no-purge'), flow.width, { weight: 600 }));
-  // the marks are measured from the ends as they are, so the ends are cut back only after the last weld
-  if (way !== undefined && way.trims.length > 0) addTrims(flow, way, input, step());
-  if (plan.purge !== null && plan.purge.chambers.length > 0) grind(flow, step());
+  if (way !== undefined) addFinishing(flow, way, input, step);
+  if (gas) grind(flow, step());
+  if (way !== undefined && way.packing.length > 0) addPacking(flow, way, input, step());
   for (const block of remarks(input, PARTS, flow.width)) flow.add(block);
   flow.add(stacked([space(3), cautions(flow.width)]));
   const setting = { paper: job.print.paper, units: job.units, paperThickness: job.closing.paperThickness };

@@ -9,6 +9,7 @@ import { isTurned } from './clock.ts';
 import type { Flow } from './flow.ts';
 import { captioned, frameSelection, viewsInSpace } from './frame-views.ts';
 import { HEIGHTS } from './ink.ts';
+import { lastCameBack } from './last-came-back.ts';
 import { makingNotes } from './making-notes.ts';
 import { markStep } from './mark-step.ts';
 import { sawStep, titleLine } from './saw-step.ts';
@@ -49,6 +50,8 @@ export function addMember(
   if (member.making.ways[0]?.possible === false)
     flow.add(paragraph(words('sheet.not-possible-here'), width, { height: HEIGHTS.head, weight: 600 }));
   if (alone) for (const block of stops(input, BEND_PARTS, width)) flow.add(block);
+  const last = alone ? lastCameBack(input, width) : null;
+  if (last !== null) flow.add(last);
   flow.add(stacked([stepHead(1, words('sheet.step-saw'), width), sawStep(member, job, width)]));
   flow.addTable({ head: stepHead(2, words('sheet.step-mark'), width), rows: markStep(member, job, width) });
   flow.addTable(bendRows(member.bends, job, width), [

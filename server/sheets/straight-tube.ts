@@ -221,7 +221,7 @@ function rowItems(
 }
 
 /** Two zigzags with nothing between them: a long stretch is broken here. */
-function breakAt(x: number, top: number, bottom: number): Item[] {
+export function breakAt(x: number, top: number, bottom: number): Item[] {
   const zigzag = (at: number): Spot[] => {
     const middle = (top + bottom) / 2;
     return [

@@ -3,7 +3,8 @@ import { HEIGHTS, STROKES, line, write, type Item } from './ink.ts';
 import { lineHeight, wrap, type Block } from './text-block.ts';
 
 export type Column = { readonly head: string; readonly align: 'left' | 'middle' | 'right' };
-export type Cell = string | { readonly text: string; readonly weight: Weight };
+/** A text in its column; a spanning one takes the rest of its row, whose other cells are left out. */
+export type Cell = string | { readonly text: string; readonly weight: Weight; readonly span?: true };
 
 export type Table = { readonly head: Block; readonly rows: readonly Block[] };
 
@@ -19,6 +20,13 @@ const PADDING = 1.3;
 
 const textOf = (cell: Cell): string => (typeof cell === 'string' ? cell : cell.text);
 const weightOf = (cell: Cell): Weight => (typeof cell === 'string' ? 400 : cell.weight);
+const spans = (cell: Cell): boolean => typeof cell !== 'string' && cell.span === true;
+
+/** Widths of a row's cells: those of their columns, and what is left of the row for one that spans. */
+const cellWidths = (row: readonly Cell[], widths: readonly number[]): number[] =>
+  row.map((cell, index) =>
+    spans(cell) ? widths.slice(index).reduce((sum, one) => sum + one, 0) : (widths[index] ?? 0),
+  );
 
 /** Lays lines of text in a column's width. */
 function lines(
@@ -43,7 +51,10 @@ function columnWidths(
   const { width, height, fill } = options;
   const natural = columns.map((column, index) => {
     const words = column.head.split(' ').map((word) => widthOf(word, HEIGHTS.small, 600));
-    const cells = rows.map((row) => widthOf(textOf(row[index] ?? ''), height, weightOf(row[index] ?? '')));
+    const cells = rows.map((row) => {
+      const cell = row[index] ?? '';
+      return spans(cell) ? 0 : widthOf(textOf(cell), height, weightOf(cell));
+    });
     return Math.max(...words, ...cells) + 2 * PADDING + 0.01;
   });
   const total = natural.reduce((sum, one) => sum + one, 0);
@@ -94,13 +105,14 @@ export function table(columns: readonly Column[], rows: readonly (readonly Cell[
   return {
     head,
     rows: rows.map((row) => {
+      const rooms = cellWidths(row, widths);
       const wrapped = row.map((cell, index) =>
-        wrap(textOf(cell), (widths[index] ?? 0) - 2 * PADDING + 0.02, { height, weight: weightOf(cell) }),
+        wrap(textOf(cell), (rooms[index] ?? 0) - 2 * PADDING + 0.02, { height, weight: weightOf(cell) }),
       );
       const rowHeight = Math.max(1, ...wrapped.map((cell) => cell.length)) * lineHeight(height) + 0.6 * height;
       const items = row.flatMap((cell, index) =>
-        lines(wrapped[index] ?? [], lefts[index] ?? 0, widths[index] ?? 0, {
-          align: columns[index]?.align ?? 'left',
+        lines(wrapped[index] ?? [], lefts[index] ?? 0, rooms[index] ?? 0, {
+          align: spans(cell) ? 'left' : (columns[index]?.align ?? 'left'),
           height,
           weight: weightOf(cell),
         }),

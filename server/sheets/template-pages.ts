@@ -6,10 +6,11 @@ import { checkBars } from './check-bars.ts';
 import { HEIGHTS, moved, type Item } from './ink.ts';
 import type { Draft } from './page.ts';
 import { contentOf, type Paper, type Turn } from './paper.ts';
-import { table, tableBlock } from './table.ts';
+import { table, tableBlock, type Cell } from './table.ts';
 import { beside, paragraph, space, stacked, type Block } from './text-block.ts';
 import { tilesAlong } from './tiles.ts';
-import { wrapSize, wrapTiles } from './wrap-drawing.ts';
+import { wrapTiles } from './wrap-drawing.ts';
+import { wrapSize } from './wrap-size.ts';
 
 /** By definition of the inch. Ordinates in inches are decimal: a fraction is too coarse for a cut. */
 const MM_PER_INCH = 25.4;
@@ -23,6 +24,8 @@ export type TemplateNames = {
   readonly title: string;
   /** Which piece it is wrapped on. */
   readonly piece: string;
+  /** Where its ring lies: on the member, or on a new piece between its two ends. */
+  readonly ring?: 'member' | 'new-piece';
 };
 
 type Setting = { readonly paper: Paper; readonly units: Units; readonly paperThickness: number };
@@ -52,7 +55,8 @@ function head(
   setting: Setting,
 ): Block {
   const part = tile.of > 1 ? `, ${words('sheet.tile', { tile: tile.number, of: tile.of })}` : '';
-  const ring = words('sheet.ring-at', { distance: formatLength(template.ringStation, setting.units) });
+  const distance = formatLength(template.ringStation, setting.units);
+  const ring = words(names.ring === 'new-piece' ? 'sheet.ring-new' : 'sheet.ring-at', { distance });
   const length = words('sheet.wrap-length', {
     length: `${ordinate(template.wrapLength, setting.units)} ${unitOf(setting.units)}`,
     paper: formatClosely(setting.paperThickness, setting.units),
@@ -68,32 +72,54 @@ function head(
   ]);
 }
 
+type Station = WrapTemplate['stations'][number];
+
+/** What the table of a wrap says of a station: both surfaces and the line, both lines of a wedge, or where a hole is. */
+function columnsOf({ kind }: WrapTemplate): { head: string; value: (station: Station) => number; bold: boolean }[] {
+  const girth = { head: words('sheet.girth'), value: (one: Station) => one.girth, bold: false };
+  if (kind === 'hole') {
+    return [
+      { ...girth, bold: true },
+      { head: words('sheet.along-tube'), value: (one) => one.cut, bold: true },
+    ];
+  }
+  if (kind === 'wedge' || kind === 'dart') {
+    return [
+      girth,
+      { head: words('sheet.cut-a'), value: (one) => one.cut, bold: true },
+      { head: words('sheet.cut-b'), value: (one) => one.second ?? one.cut, bold: true },
+    ];
+  }
+  return [
+    girth,
+    { head: words('sheet.outer'), value: (one) => one.outer, bold: false },
+    { head: words('sheet.inner'), value: (one) => one.inner, bold: false },
+    { head: words('sheet.cut-to'), value: (one) => one.cut, bold: true },
+  ];
+}
+
 /** The ordinates in two tables beside one another: a tape beats a printer. */
 function ordinates(template: WrapTemplate, width: number, units: Units): Block {
   const unit = unitOf(units);
-  const show = (value: number): string => ordinate(value, units);
   const half = Math.ceil(template.stations.length / 2);
+  const columns = columnsOf(template);
+  const angle = template.kind === 'hole' ? words('sheet.angle-branch') : words('sheet.angle');
   const part = (from: number): Block =>
     tableBlock(
       table(
         [
           { head: words('sheet.station'), align: 'right' },
-          { head: `${words('sheet.angle')} °`, align: 'right' },
-          { head: `${words('sheet.girth')} ${unit}`, align: 'right' },
-          { head: `${words('sheet.outer')} ${unit}`, align: 'right' },
-          { head: `${words('sheet.inner')} ${unit}`, align: 'right' },
-          { head: `${words('sheet.cut-to')} ${unit}`, align: 'right' },
+          { head: `${angle} °`, align: 'right' },
+          ...columns.map(({ head: name }) => ({ head: `${name} ${unit}`, align: 'right' as const })),
         ],
-        template.stations
-          .slice(from, from + half)
-          .map((station, index) => [
-            String(from + index + 1),
-            fixed(station.angle, 1),
-            show(station.girth),
-            show(station.outer),
-            show(station.inner),
-            { text: show(station.cut), weight: 600 },
-          ]),
+        template.stations.slice(from, from + half).map((station, index) => [
+          String(from + index + 1),
+          fixed(station.angle, 1),
+          ...columns.map(({ value, bold }): Cell => ({
+            text: ordinate(value(station), units),
+            weight: bold ? 600 : 400,
+          })),
+        ]),
         { width: (width - 8) / 2, height: HEIGHTS.small },
       ),
     );

@@ -6,15 +6,14 @@ import { planSpringback } from './bending/plan-springback.ts';
 import { isOfDiameter, setUpOf, type SetUp } from './bending/set-up.ts';
 import type { SpringbackLaw } from './bending/springback-law.ts';
 import { misreadings, type ShopContext } from './correction/misreadings.ts';
-import { saddleJoints } from './correction/other-ways.ts';
+import { saddleJoints } from './correction/saddle-joints.ts';
 import type { Effort } from './correction/outcome.ts';
 import { planCorrection } from './correction/plan-correction.ts';
-import { finding } from './finding.ts';
 import { drawFrame, frameGeometry } from './frame/expand-frame.ts';
 import type { FrameGeometry } from './frame/frame-geometry.ts';
 import { mirrorFrame } from './frame/mirror-frame.ts';
 import { planFrame } from './frame/plan-frame.ts';
-import type { DrawnFrame } from './frame/shape-context.ts';
+import type { DrawnFrame, ShapeContext } from './frame/shape-context.ts';
 import { billFor, pricedAs } from './pricing.ts';
 import { bendingOf } from './making/plan-making.ts';
 import { planTube } from './tube/plan-tube.ts';
@@ -58,33 +57,28 @@ export function plan(job: Job): Plan {
   findings.push(...wanted.findings);
   if (wanted.geometry === null) return { ...begun, findings };
   const found = misreadings(job.frame, wanted.geometry, {
-    draw: (frame) => drawFrame(frame, { ...shape, root: '/frame' }).geometry,
+    draw: (frame) => ofHand(drawFrame(frame, { ...closedAs(wanted.geometry, shape), root: '/frame' }), job).geometry,
+    outsideDiameter: job.tube.outsideDiameter,
     ...shopOf(setUp, law, job),
   });
   const bending = { grade: tube.grade, law, machine: setUp, tolerance: tube.tolerance };
   const made = planFrame(job, wanted.geometry, bending, found);
   findings.push(...made.findings);
 
-  const returned =
-    job.cameBack === null
-      ? null
-      : ofHand(frameGeometry(job.cameBack.frame, { ...shape, root: '/cameBack/frame' }), job);
-  findings.push(...(returned?.findings ?? []));
-  const cameBack = returned?.geometry ?? null;
-  if (returned !== null && cameBack === null)
-    findings.push(finding('came-back-not-possible', 'stop', '/cameBack/frame'));
-  const corrected =
-    cameBack === null
-      ? { correction: null, chosen: null, findings: [] }
-      : planCorrection({
-          job,
-          machine: setUp,
-          wanted: wanted.geometry,
-          cameBack,
-          newFrame: effortOfNew(made.frame, wanted.geometry),
-          misreadings: found,
-          price: (work) => pricedAs(billFor(job, work)),
-        });
+  const fromFinish = new Set(
+    made.frame.members.filter(({ making }) => making.from === 'finish').map(({ name }) => name),
+  );
+  const corrected = planCorrection({
+    job,
+    machine: setUp,
+    law,
+    wanted: wanted.geometry,
+    checks: made.frame.checks,
+    fromFinish,
+    newFrame: effortOfNew(made.frame, wanted.geometry),
+    misreadings: found,
+    price: (work) => pricedAs(billFor(job, work)),
+  });
   findings.push(...corrected.findings);
 
   const bill = billFor(
@@ -105,10 +99,10 @@ export function plan(job: Job): Plan {
     quote: bill.quote,
     views: planViews({
       wanted: wanted.geometry,
-      cameBack,
+      cameBack: corrected.cameBack,
       correction: corrected.correction,
       purge: bill.purge,
-      fromFinish: new Set(made.frame.members.filter(({ making }) => making.from === 'finish').map(({ name }) => name)),
+      fromFinish,
       outsideDiameter: job.tube.outsideDiameter,
     }),
     findings,
@@ -119,8 +113,21 @@ export function plan(job: Job): Plan {
 const ofHand = (drawn: DrawnFrame, { bending }: Job): DrawnFrame =>
   drawn.geometry === null || bending.hand === 'as-drawn' ? drawn : { ...drawn, geometry: mirrorFrame(drawn.geometry) };
 
+/** Closed members begin where those of a frame do, so that both have the same pieces. */
+const closedAs = (drawn: FrameGeometry | null, shape: Omit<ShapeContext, 'root'>): Omit<ShapeContext, 'root'> => ({
+  ...shape,
+  closingStraight: (member) => {
+    const from = drawn?.members.find(({ name }) => name === member)?.closing?.from;
+    return from === undefined ? (shape.closingStraight?.(member) ?? null) : from + 1;
+  },
+});
+
 /** What a shop can take wrong: its springback, its other dies for this tube, and the bar as it saws it. */
-function shopOf(machine: SetUp, law: SpringbackLaw, { bending, tube }: Job): Omit<ShopContext, 'draw'> {
+function shopOf(
+  machine: SetUp,
+  law: SpringbackLaw,
+  { bending, tube }: Job,
+): Omit<ShopContext, 'draw' | 'outsideDiameter'> {
   const { outsideDiameter } = tube;
   const others = machine.dies.filter(
     ({ tubeDiameter, radius }) => isOfDiameter(tubeDiameter, outsideDiameter) && radius !== machine.dieRadius,
@@ -129,6 +136,8 @@ function shopOf(machine: SetUp, law: SpringbackLaw, { bending, tube }: Job): Omi
   return {
     // s = a + b c on what the machine is told; theory has no fixed part
     released: (told) => told * (1 - law.share) - law.fixed,
+    told: (angle) => law.commandFor(angle),
+    stretch: (angle) => law.stretchFor(law.commandFor(angle)),
     from: (member) => bendingOf(bending, member).from,
     spareLength: machine.trimAllowance,
     ofDie: (piece) => piece.kind === 'arc' && isOfDie(piece, law),

@@ -22,6 +22,21 @@ export const SOURCES = {
   ),
   'asme-bpe': source('ASME BPE-2012, bioprocessing equipment', 'misalignment at most 15 % of the wall', 'standard'),
   procrustes: source('Best fit of points in a plane', 'orthogonal Procrustes problem, closed form', 'derivation'),
+  horn: source(
+    'Horn, closed-form absolute orientation by unit quaternions',
+    'J. Opt. Soc. Am. A 4 (1987), section 4',
+    'paper',
+  ),
+  'readings-fit': source(
+    'Least squares fit of the frame to all readings',
+    'Levenberg and Marquardt; leave-one-out by the hat matrix, Draper & Smith, Applied Regression Analysis, from memory',
+    'handbook',
+  ),
+  'turns-fit': source(
+    'Least squares over the turns of the bends',
+    'Levenberg and Marquardt, each turn within its limits; derived',
+    'derivation',
+  ),
   'path-model': source('Bending the marks in software', 'straights and arcs laid end to end', 'derivation'),
   'weld-metal': source('Weld metal from gap, cap and root', 'area times length times 7.9 g/cm³, derived', 'derivation'),
   // tube and bending

@@ -26,7 +26,9 @@ describe.each(Object.keys(SCREENS) as ScreenName[])('an owner at a %s', (screen)
     await open(page, id);
     const job = await stored(workshop, id);
     const check = (await planOf(workshop, job)).frame!.readingCheck!;
-    const row = check.rows.find(({ slip, field }) => slip === 'outside-read-as-centre' && field === '/frame/width')!;
+    const row = check.rows.find(
+      ({ slip, fields }) => slip === 'outside-read-as-centre' && fields.join() === '/frame/width',
+    )!;
 
     await page.getByText('If the sketch is read another way').click();
     const name = 'The outside size was read as centre to centre.';
@@ -38,13 +40,13 @@ describe.each(Object.keys(SCREENS) as ScreenName[])('an owner at a %s', (screen)
     expect(await cells.first().innerText()).toContain('+38.1');
 
     await line.getByRole('button', { name: 'What would that cost?' }).click();
-    const { ways, recommended } = (await planOf(workshop, { ...job, cameBack: { tapeAccuracy: 1, frame: row.frame! } }))
-      .correction!;
+    const cameBack = { tapeAccuracy: 1, angleAccuracy: 0.2, readings: row.readings! };
+    const { ways, recommended } = (await planOf(workshop, { ...job, cameBack })).correction!;
     const wayRow = (words: string) => stage(page, 'wanted').getByRole('row').filter({ hasText: words });
     const best = ways.find(({ key }) => key === recommended)!;
     const said = wayRow('(recommended)').last();
     await said.waitFor();
-    expectSaid(await spoken(said.getByRole('cell').nth(1)), best.footMisfit);
+    expectSaid(await spoken(said.getByRole('cell').nth(1)), best.fixingMisfit);
     expect(await said.getByRole('cell').first().innerText()).toBe(`≥ ${(best.costAtLeast.value / 100).toFixed(2)}`);
     // looking is not changing
     expect((await stored(workshop, id)).cameBack).toBeNull();

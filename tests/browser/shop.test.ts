@@ -78,9 +78,9 @@ describe('a shop', () => {
       await type(page, `/rates/times/${operation}/setUp`, '10');
       await type(page, `/rates/times/${operation}/each`, '5');
     }
-    await stage(page, 'cameBack').getByRole('button', { name: 'Type what the tape says' }).click();
-    await type(page, '/cameBack/frame/width/value', '985');
-    await type(page, '/cameBack/frame/leftLeg/value', '664');
+    await stage(page, 'cameBack').getByRole('button', { name: 'It came back otherwise' }).click();
+    await type(page, '/cameBack/sizes/width-at-corners/0/value', '985');
+    await type(page, '/cameBack/sizes/left-leg/0/value', '664');
     await saved(page);
 
     const job = await stored(workshop, id);
@@ -123,7 +123,8 @@ describe('a shop', () => {
       ['/frame/width/value', '37 3/4 in'],
       ['/frame/innerCrossbars/0/fromFoot/value', '300'],
       ['/machine/springback/bends/2/measuredAngle', '117.1'],
-      ['/cameBack/frame/width/value', '985'],
+      ['/cameBack/readings/0/value', '985'],
+      ['/cameBack/readings/1/value', '664'],
       ['/rates/tubePerMetre', '18.50'],
       ['/rates/labourPerHour/finish', ''],
     ] as const) {

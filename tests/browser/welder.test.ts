@@ -33,9 +33,14 @@ describe.each<ScreenName>(['desktop', 'phone'])('a welder at the %s', (screen) =
     const slips = stage(page, 'cameBack').locator('ol li');
     expect(await slips.count()).toBe(plan.correction!.slips.length);
     expect(await slips.first().innerText()).toContain('The marks of the corners were used as the start of each bend.');
-    expect(await slips.first().innerText()).toContain('explains what the tape says');
-    expect(plan.correction!.slips[0]!.key).toBe('apex-as-start');
-    const misfits = await Promise.all((await slips.all()).map(async (slip) => amount(await figure(slip, 'misfit'))));
+    expect(await slips.first().innerText()).toContain('explains what you measured');
+    expect(plan.correction!.slips[0]!.keys).toEqual(['apex-as-start']);
+    const said = stage(page, 'cameBack').getByText('Lay the start marks of the bend table on the tube.');
+    expect(await said.count()).toBe(1);
+    await stage(page, 'cameBack').getByText('Looked at, and do not explain it').click();
+    const misfits = await Promise.all(
+      (await slips.all()).map(async (slip) => amount(await figure(slip, 'misfit, in accuracies'))),
+    );
     expect(misfits).toEqual([...misfits].sort((a, b) => a - b));
 
     const turned = stage(page, 'ways').getByRole('radio', { name: 'splice, the far side turned', exact: true });

@@ -70,10 +70,13 @@ describe('names of fields', () => {
     expect(unnamed).toEqual([]);
   });
 
-  it('tells one of many apart, and a frame that came back', () => {
+  it('tells one of many apart', () => {
     expect(fieldName('/tube/wall')).toBe('wall');
     expect(fieldName('/frame/innerCrossbars/1/fromFoot/value')).toBe('inner crossbar 2: from the left foot');
-    expect(fieldName('/cameBack/frame/width/value')).toBe('width, as it came back');
+    expect(fieldName('/cameBack/readings/3/value')).toBe('reading 4');
+    expect(fieldName('/cameBack/readings/3/accuracy')).toBe('reading 4: read to ±');
+    expect(fieldName('/fixing/0/lands/x')).toBe('fixing point 1: must land at x');
+    expect(fieldName('/fixing/1')).toBe('fixing point 2');
     expect(fieldName('/frame/nothing/like/this')).toBe('frame');
   });
 });
@@ -87,7 +90,7 @@ describe('the catalogue', () => {
 
   it('has words for every way, slip, quote line and unit', () => {
     for (const key of WAY_KEYS) expect(hasWords(`way.${key}`), key).toBe(true);
-    for (const key of SLIP_KEYS) expect(hasWords(`slip.${key}`), key).toBe(true);
+    for (const key of SLIP_KEYS) expect(hasWords(`slip.${key}`) && hasWords(`tell.${key}`), key).toBe(true);
     for (const key of QUOTE_LINES) expect(hasWords(`quote.${key}`), key).toBe(true);
     expect(Object.keys(unitWords).sort()).toEqual([...Unit.enum].sort());
   });

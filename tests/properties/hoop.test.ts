@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Hoop } from '../../server/job/frame.ts';
 import type { Reference } from '../../server/job/quantities.ts';
-import { readHoop } from '../../server/solver/correction/hoop-readings.ts';
+import { readHoop } from './read-hoop.ts';
 import { hoopFrame } from '../../server/solver/frame/hoop-frame.ts';
 import { placeAt, type Centreline } from '../../server/solver/geometry/centreline.ts';
 

@@ -6,7 +6,7 @@ import type { MemberPlan } from '../../server/plan/frame.ts';
 import { planSpringback } from '../../server/solver/bending/plan-springback.ts';
 import { setUpOf } from '../../server/solver/bending/set-up.ts';
 import type { SpringbackLaw } from '../../server/solver/bending/springback-law.ts';
-import { readHoop } from '../../server/solver/correction/hoop-readings.ts';
+import { readHoop } from './read-hoop.ts';
 import { placeAt, type Centreline } from '../../server/solver/geometry/centreline.ts';
 import { length, subtract, type Vector3 } from '../../server/solver/geometry/vector.ts';
 import { plan } from '../../server/solver/plan.ts';

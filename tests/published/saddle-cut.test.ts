@@ -1,6 +1,9 @@
 // Saddles computed beforehand and checked by bisection of the implicit surface; printed to 1e-4 mm. The line to cut to
 // is the further of the outer and the inner ordinate.
 import { describe, expect, it } from 'vitest';
+import type { MemberGeometry } from '../../server/solver/frame/frame-geometry.ts';
+import { centrelineFromChain } from '../../server/solver/geometry/centreline.ts';
+import { holeWrap } from '../../server/solver/joints/hole-wrap.ts';
 import { saddleOrdinate } from '../../server/solver/joints/saddle-cut.ts';
 import { saddleWrap } from '../../server/solver/joints/saddle-wrap.ts';
 
@@ -94,4 +97,46 @@ it('a generator that misses the main has no ordinate, and an end that misses it 
     scrap: 'start',
   } as const;
   expect(saddleWrap(frame, { ...ASIDE, offset: 25, acute: 0, distance: null, end: 'start' })).toBeUndefined();
+});
+
+it.each([
+  [0, 0, 39.4042],
+  [30, 9.691, 35.5656],
+  [60, 17.457, 25.5684],
+  [90, 20.6204, 13.4922],
+  [120, 17.457, 3.5714],
+  [150, 9.691, -2.5344],
+  [180, 0, -4.5899],
+  [210, -9.691, -2.5344],
+  [240, -17.457, 3.5714],
+  [270, -20.6204, 13.4922],
+  [300, -17.457, 25.5684],
+  [330, -9.691, 35.5656],
+])('the hole for 19.05 in a main of 60.3 at 60°: generator %i', (angle, girth, along) => {
+  const turn = radians(60);
+  const rail = (name: string, direction: { x: number; y: number; z: number }, length: number): MemberGeometry => ({
+    name,
+    centreline: centrelineFromChain({ point: { x: 0, y: 0, z: 0 }, direction, normal: { x: 0, y: 0, z: 1 } }, [
+      { kind: 'straight', length },
+    ]),
+    closed: false,
+    closing: null,
+    start: { kind: 'free' },
+    finish: { kind: 'free' },
+  });
+  const seat = { kind: 'saddle', onto: 'main', station: 0, axisAngle: turn, offset: 0 } as const;
+  const branch = { ...rail('branch', { x: Math.cos(turn), y: Math.sin(turn), z: 0 }, 400), start: seat };
+  const wrap = holeWrap(
+    rail('main', { x: 1, y: 0, z: 0 }, 1000),
+    { member: branch, end: 'start', seat },
+    { number: 1, middle: null, radii: { main: 30.15, branch: 19.05 }, paperThickness: 0, templateStations: 24 },
+  )!;
+  const station = wrap.stations[angle / 15]!;
+  expect(station.cut).toBeCloseTo(along, 4);
+  // the branch stands over the middle of the paper; seen from outside with the far end up, a quarter turn of the branch
+  // (away × acute side) lies on the other side of it
+  expect(Math.abs(station.girth - wrap.wrapLength / 2)).toBeCloseTo(Math.abs(girth), 4);
+  expect(Math.sign(Math.round(1e6 * (station.girth - wrap.wrapLength / 2)))).toBe(-Math.sign(girth) || 0);
+  expect(wrap.curve[0]![0]).toBeCloseTo(wrap.curve.at(-1)![0], 9);
+  expect(wrap.curve[0]![1]).toBeCloseTo(wrap.curve.at(-1)![1], 9);
 });

@@ -1,116 +1,102 @@
-import type { CorrectionPlan, Difference, Joint, JointFace, Way, WayKey } from '../../server/plan/correction.ts';
-import type { MemberPlan, WrapTemplate } from '../../server/plan/frame.ts';
+import type { CorrectionPlan, ReturnedMember, Way } from '../../server/plan/correction.ts';
+import type { FittedReading, ReadingsFit } from '../../server/plan/readings-fit.ts';
+import type { MemberPlan, PlanPiece } from '../../server/plan/frame.ts';
 import { figure } from './fixture-figure.ts';
+import { joint } from './fixture-joint.ts';
+import { difference, misfitPicture, way } from './fixture-way.ts';
 
-/** A plane cut's wrap: z = r tan τ cos φ, 181 points. */
-function planeWrap(place: string, station: number, tilt: number, diameter: number, paper = 0.1): WrapTemplate {
-  const wrapLength = Math.PI * (diameter + paper);
-  const high = (diameter / 2) * Math.tan((tilt * Math.PI) / 180);
-  const at = (share: number): number => high * Math.cos(2 * Math.PI * share);
-  return {
-    key: `joint ${place}`,
-    kind: 'plane',
-    member: 'hoop',
-    place,
-    wrapLength,
-    low: -high,
-    high,
-    ringStation: station,
-    scrap: place.endsWith('A') ? 'finish' : 'start',
-    stations: Array.from({ length: 16 }, (_, index) => ({
-      angle: index * 22.5,
-      girth: (wrapLength * index) / 16,
-      outer: at(index / 16),
-      inner: at(index / 16) * 0.91,
-      cut: at(index / 16),
-    })),
-    curve: Array.from({ length: 181 }, (_, index): [number, number] => [(wrapLength * index) / 180, at(index / 180)]),
-  };
+/** Straights and arcs of a member as it came back, as long as its bend table says; where they are is of no matter here. */
+function piecesOf({ bends, developedLength }: MemberPlan): PlanPiece[] {
+  const origin = { x: 0, y: 0, z: 0 };
+  let reached = 0;
+  const straight = (to: number): PlanPiece => ({ kind: 'straight', from: origin, to: origin, length: to - reached });
+  const pieces = bends.flatMap(({ made, startMark, endMark, angle, radiusAfterRelease }): PlanPiece[] => {
+    const before = straight(startMark.value);
+    reached = endMark.value;
+    const sizes = { radius: radiusAfterRelease.value, angle: angle.value, length: endMark.value - startMark.value };
+    return [before, { kind: 'arc', from: origin, to: origin, centre: origin, normal: origin, made, ...sizes }];
+  });
+  return [...pieces, straight(developedLength.value)];
 }
 
-function face(place: string, station: number, tilt: number, diameter: number): JointFace {
-  const keys = ['outside', 'top', 'inside', 'bottom'] as const;
-  return {
-    station: figure(station, 'mm', 1),
-    tilt: figure(tilt, 'deg'),
-    tiltDirection: place.endsWith('A') ? 180 : 0,
-    measuredFrom: 'datum-end',
-    generators: keys.map((key, index) => ({
-      key,
-      angle: index * 90,
-      distance: figure(station + 60 * Math.cos((index * Math.PI) / 2), 'mm', 1),
-    })),
-    template: planeWrap(place, station, tilt, diameter),
-  };
-}
-
-function joint(number: number, member: string, station: number, diameter: number): Joint {
-  return {
-    number,
-    member,
-    on: 'rolled',
-    faceA: face(`${String(number)}A`, station, 12, diameter),
-    faceB: face(`${String(number)}B`, station + 31.2, 12, diameter),
-    removed: figure(31.2, 'mm', 1),
-    scrap: figure(28.8, 'mm', 1),
-    kink: figure(0.74, 'deg'),
-    hiLo: figure(0.12, 'mm', 0.1),
-    hiLoGrade: 'good',
-    point: { x: 0, y: 60, z: 0 },
-  };
-}
-
-const difference = (key: string, wanted: number, cameBack: number): Difference => ({
-  key,
-  index: 0,
-  field: '',
-  reference: 'outside',
-  wanted: figure(wanted, 'mm'),
-  cameBack: figure(cameBack, 'mm', 1),
-  difference: figure(cameBack - wanted, 'mm', 1),
+const returned = (member: MemberPlan): ReturnedMember => ({
+  name: member.name,
+  closed: member.closed,
+  developedLength: member.developedLength,
+  pieces: piecesOf(member),
+  free: [{ from: 60, to: member.developedLength.value - 60, startRule: 'end', endRule: 'end' }],
 });
 
-function way(key: WayKey, joints: Joint[], cost: number | null): Way {
+function reading(
+  index: number,
+  key: string,
+  sizes: { wanted: number; measured: number; fitted: number },
+): FittedReading {
+  const residual = sizes.measured - sizes.fitted;
   return {
-    key,
-    possible: true,
-    reasons: [],
-    footMisfit: figure(joints.length > 0 ? 0.6 : 31, 'mm', 1),
-    cornerMisfit: figure(joints.length > 0 ? 0.4 : 31, 'mm', 1),
-    toe: figure(0.1, 'deg', 0.05),
-    largestKink: figure(joints.length > 0 ? 0.74 : 0, 'deg'),
-    largestHiLo: figure(joints.length > 0 ? 0.12 : 0, 'mm'),
-    welds: figure(joints.length, 'count'),
-    purgeSetups: figure(joints.length > 0 ? 1 : 0, 'count'),
-    purgeGas: figure(joints.length * 30, 'L'),
-    minutes: cost === null ? null : figure(45 * joints.length, 'min'),
-    costAtLeast: figure(cost ?? 0, 'minor'),
-    cost: cost === null ? null : figure(cost, 'minor'),
-    after: [difference('width-at-corners', 950, 950.4), difference('width-at-feet', 950, 950.6)],
-    joints,
-    rebends: [],
-    trims: [],
-    members: [],
-    unbeaten: true,
+    field: `/cameBack/readings/${String(index)}`,
+    name: { key: `check.${key}`, data: { index: 0 } },
+    wanted: figure(sizes.wanted, 'mm'),
+    measured: figure(sizes.measured, 'mm', 1),
+    fitted: figure(sizes.fitted, 'mm', 0.6),
+    residual: figure(residual, 'mm'),
+    accuracies: residual,
+    disagrees: Math.abs(residual) > 3,
   };
+}
+
+const fit = (): ReadingsFit => ({
+  readings: [
+    reading(0, 'width-at-corners', { wanted: 950, measured: 1012, fitted: 1011.6 }),
+    reading(1, 'width-at-feet', { wanted: 950, measured: 1012, fitted: 1012.3 }),
+    reading(2, 'left-leg', { wanted: 600, measured: 607, fitted: 601.2 }),
+    reading(3, 'right-leg', { wanted: 600, measured: 600.5, fitted: 600.6 }),
+  ],
+  unknowns: 3,
+  spare: 1,
+  misfit: figure(2.9, 'ratio'),
+  doubt: null,
+  notMeasured: [{ key: 'crown-rise', index: 0 }],
+});
+
+/** The ways of the made-up frame; joint 1 stands on the crown, joint 2 on the crossbar. */
+function ways(diameter: number): Way[] {
+  const lean = (station: number): { a: { station: number; offSquare: number; longest: number }; b: typeof a } => {
+    const a = { station, offSquare: 12, longest: 0 };
+    return { a, b: { ...a, station: station + 31.2, longest: 180 } };
+  };
+  const joints = [
+    joint({ number: 1, member: 'hoop', on: 'rolled', ...lean(1000) }, diameter),
+    joint({ number: 2, member: 'crossbar 1', on: 'straight', ...lean(430) }, diameter),
+  ];
+  const more = [...joints, joint({ number: 3, member: 'hoop', on: 'rolled', ...lean(1200) }, diameter)];
+  return [
+    way('leave', [], 0, {
+      packing: [{ member: 'hoop', end: 'finish', height: figure(7.4, 'mm', 1) }],
+      risks: ['risk.packing-comes-loose'],
+    }),
+    way('rebend', [], 4500, { possible: false, reasons: ['width-not-by-rebend'], unbeaten: false }),
+    way('splice-fewest', joints, 21500),
+    way('splice-fairest', more, null, { unbeaten: false }),
+    way('splice-closest', joints, 22000),
+    way('new-frame', [], null),
+  ];
 }
 
 export function correction(diameter: number, hoop: MemberPlan, bar: MemberPlan): CorrectionPlan {
-  const joints = [joint(1, 'hoop', 1000, diameter), joint(2, 'crossbar 1', 430, diameter)];
+  const all = ways(diameter);
   return {
-    members: [hoop, bar],
+    fit: fit(),
+    members: [hoop, bar].map(returned),
     differences: [difference('width-at-corners', 950, 1012), difference('left-leg', 600, 601)],
     slips: [],
-    ways: [
-      way('leave', [], 0),
-      way('rebend', [], 4500),
-      way('splice-one', joints, 21500),
-      way('splice-two', [...joints, joint(3, 'hoop', 1200, diameter)], null),
-      way('splice-turned', joints, 22000),
-      way('new-frame', [], null),
-    ],
-    recommended: 'splice-one',
+    ways: all,
+    alternatives: [],
+    search: { layouts: 312, solved: 140 },
+    recommended: 'splice-fewest',
     reason: { key: 'reason.fewest-welds', data: { tolerance: 2, misfit: 0.6, welds: 2, kink: 0.74 } },
-    chosen: 'splice-one',
+    wouldChange: [{ key: 'change.readings', data: { times: 4, tolerance: 2 } }],
+    chosen: 'splice-fewest',
+    picture: misfitPicture(all),
   };
 }

@@ -4,7 +4,7 @@ import type { FlatPoint, View, ViewDimension, ViewLayer } from '../../server/pla
 export const HOOP = { width: 950, leg: 600, wrong: 62, corner: 116 } as const;
 
 /** Centreline of a hoop with quarter-round corners [mm]: up the left leg, over, down the right. */
-function hoopLine(width: number): FlatPoint[] {
+export function hoopLine(width: number): FlatPoint[] {
   const half = width / 2;
   const quarter = (centre: number, from: number): FlatPoint[] =>
     Array.from({ length: 13 }, (_, index): FlatPoint => {

@@ -64,7 +64,7 @@ export function quote(): QuotePlan {
     line('finish', null, 5800),
   ];
   return {
-    scope: 'splice-one',
+    scope: 'splice-fewest',
     currency: 'EUR',
     minorDigits: 2,
     date: '2026-11-02',

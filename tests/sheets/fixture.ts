@@ -20,7 +20,7 @@ export function makeJob(diameter = 38.1, paper: Job['print']['paper'] = 'a4'): J
     drawingNumber: 'BH-1',
     invented: true,
     tube: { ...job.tube, outsideDiameter: diameter },
-    cameBack: { tapeAccuracy: 1, frame: job.frame },
+    cameBack: { tapeAccuracy: 1, angleAccuracy: 0.2, readings: [] },
     print: { ...job.print, paper },
   };
 }
@@ -107,21 +107,21 @@ function readingCheck(diameter: number): ReadingCheck {
     rows: [
       {
         slip: 'outside-read-as-centre',
-        field: '/frame/width',
+        fields: ['/frame/width'],
         dieRadius: null,
         gets: [figure(950 + diameter, 'mm'), figure(600, 'mm')],
         off: [diameter, 0],
         worst: diameter,
-        frame: null,
+        readings: [],
       },
       {
         slip: 'other-die',
-        field: '',
+        fields: [],
         dieRadius: 76.2,
         gets: [null, null],
         off: [null, null],
         worst: null,
-        frame: null,
+        readings: [],
       },
     ],
   };

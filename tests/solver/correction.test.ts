@@ -1,85 +1,83 @@
 import { describe, expect, it } from 'vitest';
 import { landingStage } from '../../db/demo/landing-stage.ts';
+import type { Reading } from '../../server/job/came-back.ts';
 import type { Hoop } from '../../server/job/frame.ts';
 import type { Job } from '../../server/job/job.ts';
 import type { Way, WayKey } from '../../server/plan/correction.ts';
-import { readHoop } from '../../server/solver/correction/hoop-readings.ts';
-import { wrongMarks } from '../../server/solver/correction/wrong-marks.ts';
-import { frameGeometry } from '../../server/solver/frame/expand-frame.ts';
 import { plan } from '../../server/solver/plan.ts';
 
 const demo = landingStage();
 const wanted = demo.frame as Hoop;
 
 function corrected(job: Job) {
-  const { correction } = plan(job);
+  const { correction, findings } = plan(job);
   if (correction === null) throw new Error('no correction');
   const way = (key: WayKey): Way => correction.ways.find((one) => one.key === key)!;
-  return { correction, way };
+  return { correction, findings, way };
 }
 
-/** The demo's hoop, came back with other sizes [mm over the outside]. */
-function cameBackAs(sizes: Partial<Record<'width' | 'widthAtFeet' | 'leftLeg' | 'rightLeg', number>>): Job {
-  const outside = (value: number) => ({ value, reference: 'outside' as const });
-  const typed = Object.fromEntries(Object.entries(sizes).map(([key, value]) => [key, outside(value)]));
-  return { ...demo, cameBack: { tapeAccuracy: 1, frame: { ...wanted, ...typed } } };
-}
+const size = (check: string, value: number, index = 0): Reading => ({
+  reading: 'size',
+  check,
+  index,
+  reference: 'outside',
+  value,
+  accuracy: null,
+});
+
+/** A job whose frame was measured, every reading over the outside [mm]. */
+const measured = (job: Job, ...readings: Reading[]): Job => ({
+  ...job,
+  cameBack: { tapeAccuracy: 1, angleAccuracy: 0.2, readings },
+});
+
+const AS_WANTED = [
+  size('width-at-corners', 950),
+  size('width-at-feet', 950),
+  size('left-leg', 600),
+  size('right-leg', 600),
+];
+
+const others = (...keys: string[]) =>
+  AS_WANTED.filter((one) => one.reading === 'size' && !keys.includes(one.check));
 
 describe('the example frame', () => {
-  it('came back as its slip makes it, to the millimetre of the tape', () => {
-    const radius = plan(demo).springback!.radiusAfterRelease.value;
-    const { geometry } = frameGeometry(wanted, { outsideDiameter: 38.1, cornerRadius: radius, root: '/frame' });
-    const planned = geometry!.members[0]!.centreline;
-    const made = readHoop(wrongMarks(planned, 'start', demo.machine.trimAllowance)!)!;
-    const extra = geometry!.checks.find((check) => check.key === 'left-leg')!.outsideExtra;
-    const back = demo.cameBack!.frame as Hoop;
-    expect(back.width.value).toBe(Math.round(made['width-at-corners'] + 38.1));
-    expect(back.widthAtFeet!.value).toBe(Math.round(made['width-at-feet'] + 38.1));
-    expect(back.leftLeg.value).toBe(Math.round(made['left-leg'] + extra));
-    expect(back.rightLeg.value).toBe(Math.round(made['right-leg'] + extra));
+  it('is the frame that its readings say', () => {
+    const { correction } = corrected(demo);
+    expect(correction.fit.misfit.value).toBeLessThan(1);
+    const found = (key: string) => correction.differences.find((one) => one.key === key)!.cameBack.value;
+    expect(found('width-at-corners')).toBeCloseTo(983, 0);
+    expect(found('left-leg')).toBeCloseTo(701, 0);
   });
 
   it('names the slip, and only that one', () => {
     const { correction } = corrected(demo);
-    expect(correction.slips[0]).toMatchObject({ key: 'apex-as-start', explains: true });
+    expect(correction.slips[0]).toMatchObject({ keys: ['apex-as-start'], explains: true });
     expect(correction.slips.slice(1).every((slip) => !slip.explains)).toBe(true);
   });
 
   it('is narrowed to its widths by one joint on each crossing member', () => {
     const { correction, way } = corrected(demo);
-    const turned = way('splice-turned');
-    expect(correction.recommended).toBe('splice-turned');
-    expect(turned.joints.map((joint) => joint.member)).toEqual(['hoop', 'crossbar 1']);
-    expect(turned.footMisfit.value).toBeLessThan(0.2);
-    expect(turned.largestHiLo.value).toBeLessThan(0.01);
-    const corner = turned.after.find((one) => one.key === 'width-at-corners')!;
-    expect(Math.abs(corner.difference.value)).toBeLessThan(0.3);
+    const spliced = way('splice-fewest');
+    expect(correction.recommended).toBe('splice-fewest');
+    expect(spliced.joints.map((joint) => joint.member)).toEqual(['hoop', 'crossbar 1']);
+    expect(spliced.fixingMisfit.value).toBeLessThan(0.5);
+    expect(spliced.largestHiLo.value).toBeLessThan(0.01);
+    const corner = spliced.after.find((one) => one.key === 'width-at-corners')!;
+    expect(Math.abs(corner.difference.value)).toBeLessThan(0.5);
   });
 
-  it('keeps its angle where the halves only move together: the kink is the turn that was taken out', () => {
-    const one = corrected(demo).way('splice-one');
-    const crown = one.joints.find((joint) => joint.member === 'hoop')!;
-    expect(crown.on).toBe('rolled');
-    const taken = crown.faceB.station.value - crown.faceA.station.value + demo.closing.shrinkage - demo.closing.gap;
-    expect((crown.kink.value * Math.PI) / 180).toBeCloseTo(taken / 2400, 8);
-    // shrinkage gives back what it takes: the sawn piece is shorter by it
-    expect(crown.removed.value).toBeCloseTo(taken - demo.closing.shrinkage, 9);
+  it('gives the sawn piece what gap and shrinkage ask for', () => {
+    const [crown] = corrected(demo).way('splice-fewest').joints;
+    const gap = corrected({ ...demo, closing: { ...demo.closing, gap: 1 } }).way('splice-fewest').joints[0]!;
+    expect(crown!.on).toBe('rolled');
+    expect(gap.removed.value - crown!.removed.value).toBeCloseTo(1, 3);
+    expect(crown!.removed.value).toBeCloseTo(crown!.faceB.station.value - crown!.faceA.station.value, 9);
   });
 
-  it('shares the kink between two joints on the crown', () => {
-    const two = corrected(demo).way('splice-two');
-    const [left, right] = two.joints.filter((joint) => joint.member === 'hoop');
-    expect(two.joints).toHaveLength(3);
-    expect(left!.kink.value).toBeCloseTo(right!.kink.value, 3);
-    const middle = (joint: typeof left) => (joint!.faceA.station.value + joint!.faceB.station.value) / 2;
-    expect(middle(right) - middle(left)).toBeCloseTo(demo.closing.spread, 0);
-  });
-
-  it('cannot be narrowed at the corners by rebending', () => {
-    const { way } = corrected(demo);
-    const bent = way('rebend');
-    const corner = bent.after.find((one) => one.key === 'width-at-corners')!;
-    expect(Math.abs(corner.difference.value)).toBeGreaterThan(20);
+  it('is not narrowed at the corners by rebending', () => {
+    const bent = corrected(demo).way('rebend');
+    expect(bent.cornerWidth!.value).toBeGreaterThan(15);
     expect(bent.rebends.length).toBeGreaterThan(0);
   });
 
@@ -87,80 +85,122 @@ describe('the example frame', () => {
     const { correction } = corrected(demo);
     for (const way of correction.ways) {
       const shown = way.key === correction.chosen;
-      for (const joint of way.joints) expect(joint.faceA.template !== null).toBe(shown);
+      for (const { faceA, faceB } of way.joints)
+        expect(faceA.template !== null || faceB.template !== null).toBe(shown);
     }
+  });
+
+  it('has its ways drawn over the wanted frame, and other places for the joints', () => {
+    const { correction } = corrected(demo);
+    const drawn = correction.picture!.ways.map(({ key }) => key);
+    expect(drawn).toEqual(correction.ways.filter(({ possible }) => possible).map(({ key }) => key));
+    expect(correction.alternatives.length).toBeGreaterThan(0);
+    expect(correction.search.layouts).toBeGreaterThan(10);
   });
 });
 
 describe('other frames', () => {
-  it('a splayed frame is closed parallel by rebending alone', () => {
-    const { correction, way } = corrected(cameBackAs({ widthAtFeet: 990 }));
-    expect(way('rebend').footMisfit.value).toBeLessThan(1.5);
+  it('a splayed frame is closed parallel by rebending, without a weld', () => {
+    const plain = { ...demo, frame: { ...wanted, innerCrossbars: [] } };
+    const job = measured(plain, ...others('width-at-feet'), size('width-at-feet', 980));
+    const { correction, way } = corrected(job);
+    expect(way('rebend').fixingMisfit.value).toBeLessThan(1.5);
+    expect(way('rebend').welds.value).toBe(0);
     expect(correction.recommended).toBe('rebend');
   });
 
   it('a frame that came back as wanted is left alone', () => {
-    const job = cameBackAs({});
-    const { correction } = corrected(job);
+    const { correction, findings } = corrected(measured(demo, ...AS_WANTED));
     expect(correction.recommended).toBe('leave');
-    expect(plan(job).findings.map((one) => one.code)).toContain('came-back-as-wanted');
+    expect(correction.slips).toEqual([]);
+    expect(findings.map((one) => one.code)).toContain('came-back-as-wanted');
   });
 
-  it('a narrower frame cannot be put right by cutting', () => {
-    const job = cameBackAs({ width: 920 });
-    const { way } = corrected(job);
-    expect(way('splice-one').possible).toBe(false);
-    expect(way('splice-one').reasons).toContain('came-back-narrower');
-    const said = plan(job).findings.find(({ code }) => code === 'came-back-narrower');
-    expect(said?.field).toBe('/cameBack/frame/width/value');
-    expect(Number(said?.data['value'])).toBeGreaterThan(0);
+  it('a narrower frame is widened with new tube, its cut list told', () => {
+    const straight: Job = { ...demo, frame: { ...wanted, crossbar: { form: 'straight' } } };
+    const narrow = [size('width-at-corners', 920), size('width-at-feet', 920)];
+    const { way } = corrected(measured(straight, ...others('width-at-corners', 'width-at-feet'), ...narrow));
+    const spliced = way('splice-fewest');
+    expect(spliced.possible).toBe(true);
+    expect(spliced.joints.map(({ kind }) => kind)).toEqual(['let-in', 'let-in']);
+    expect(spliced.welds.value).toBe(4);
+    for (const { letIn, removed } of spliced.joints) {
+      // 30 mm more than what is taken out, and two welds that draw in
+      expect(letIn!.length.value - removed.value).toBeCloseTo(30 + 2 * demo.closing.shrinkage, 1);
+      expect(letIn!.length.value).toBeGreaterThanOrEqual(1.5 * demo.tube.outsideDiameter);
+    }
+    expect(Math.abs(spliced.cornerWidth!.value)).toBeLessThan(0.5);
   });
 
-  it.each([
-    [345, 'cut-too-much'],
-    [400, 'cut-no-place'],
-    [290, 'cut-beside-bend'],
-  ] as const)('a cut %i off the middle of a straight crossbar: %s', (cutOffset, code) => {
-    const straight = { ...wanted, crossbar: { form: 'straight' as const } };
-    const wider = { ...straight, width: { value: 983, reference: 'outside' as const } };
-    const closing = { ...demo.closing, cutOffset, way: 'splice-one' as const };
-    const job: Job = { ...demo, frame: straight, cameBack: { tapeAccuracy: 1, frame: wider }, closing };
-    const made = plan(job);
-    const found = made.findings.find((one) => one.code === code)!;
-    expect(found).toMatchObject({ data: { member: 'hoop' } });
-    const possible = made.correction!.ways.find((way) => way.key === 'splice-one')!.possible;
-    expect(possible).toBe(code === 'cut-beside-bend');
-    expect(found.grade).toBe(possible ? 'caution' : 'stop');
+  it('joints put down by hand stand where they were put', () => {
+    const joints = [
+      { member: 'hoop', station: 1000 },
+      { member: 'crossbar 1', station: 300 },
+    ];
+    const { way } = corrected({ ...demo, closing: { ...demo.closing, joints, way: 'splice-own' } });
+    const own = way('splice-own');
+    expect(own.joints.map(({ place }) => Math.round(place))).toEqual([1000, 300]);
+    expect(own.fixingMisfit.value).toBeLessThan(4);
   });
 
-  it('another shape is not compared', () => {
-    const job: Job = { ...demo, cameBack: { tapeAccuracy: 1, frame: { shape: 'straight', length: 900 } } };
-    const made = plan(job);
-    expect(made.correction).toBeNull();
-    expect(made.findings.map((one) => one.code)).toContain('came-back-other-shape');
+  it('joints that part nothing are told, and the recommended way is shown', () => {
+    const joints = [{ member: 'hoop', station: 1000 }];
+    const closing = { ...demo.closing, joints, way: 'splice-own' as const };
+    const { correction, findings } = corrected({ ...demo, closing });
+    expect(findings.find(({ code }) => code === 'cut-parts-nothing')).toMatchObject({
+      grade: 'stop',
+      field: '/closing/joints',
+    });
+    expect(correction.chosen).toBe(correction.recommended);
+    expect(findings.map(({ code }) => code)).toContain('way-not-possible');
   });
 
-  it('a way that is asked for and possible is the one shown', () => {
-    const { correction } = corrected({ ...demo, closing: { ...demo.closing, way: 'splice-two' } });
-    expect(correction.chosen).toBe('splice-two');
-    const refused = corrected({ ...cameBackAs({ width: 920 }), closing: { ...demo.closing, way: 'splice-one' } });
-    expect(refused.correction.chosen).toBe(refused.correction.recommended);
+  it('a stretch that is barred has no joint, and the rule is told', () => {
+    const barred = [{ member: 'hoop', from: 900, to: 2000, why: 'fitting' as const }];
+    const { way } = corrected({ ...demo, closing: { ...demo.closing, barred } });
+    const [joint] = way('splice-fewest').joints;
+    expect(joint!.faceB.station.value).toBeLessThanOrEqual(900);
+    expect(joint!.bounds.to).toBe('fitting');
+  });
+
+  it('without a member that may be cut there is no splice, and why is told', () => {
+    const closing = { ...demo.closing, cutMembers: ['crossbar 1'] };
+    const { correction, findings } = corrected({ ...demo, closing });
+    expect(correction.ways.some(({ key }) => key.startsWith('splice'))).toBe(false);
+    expect(findings.map(({ code }) => code)).toContain('cut-holds-together');
+  });
+
+  it('a target that no cut reaches is named with what is left', () => {
+    const job: Job = {
+      ...demo,
+      closing: { ...demo.closing, cutMembers: ['hoop', 'crossbar 1'], mostJoints: 1 },
+      fixing: [
+        {
+          fixing: 'pad',
+          name: 'far pad',
+          at: { member: 'hoop', spot: 'start', number: 1, distance: 0 },
+          off: { x: 0, y: 0, z: 0 },
+          lands: { x: -456, y: -400, z: 300 },
+          tolerance: null,
+        },
+      ],
+    };
+    const told = corrected(job).findings.find(({ code }) => code === 'target-out-of-reach');
+    expect(told).toMatchObject({ field: '/fixing/0', data: { name: 'far pad' } });
+    expect(Number(told!.data['value'])).toBeGreaterThan(10);
   });
 });
 
-it('a ring is cut through both its sides', () => {
-  const ring = (width: number) => ({
-    shape: 'ring' as const,
-    width: { value: width, reference: 'outside' as const },
-    height: { value: 500, reference: 'outside' as const },
-  });
-  const job: Job = { ...demo, frame: ring(800), cameBack: { tapeAccuracy: 1, frame: ring(830) } };
-  const one = corrected(job).way('splice-one');
+it('a ring is cut through two of its sides', () => {
+  const outside = (value: number) => ({ value, reference: 'outside' as const });
+  const ring = { shape: 'ring' as const, width: outside(800), height: outside(500) };
+  const job = measured({ ...demo, frame: ring }, size('width', 830), size('height', 500));
+  const one = corrected(job).way('splice-fewest');
   expect(one.possible).toBe(true);
   expect(one.joints).toHaveLength(2);
   for (const joint of one.joints) {
-    expect(joint.kink.value).toBeCloseTo(0, 6);
-    expect(joint.removed.value).toBeCloseTo(30 - demo.closing.shrinkage, 6);
+    expect(joint.kink.value).toBeCloseTo(0, 2);
+    expect(joint.removed.value).toBeCloseTo(30 - demo.closing.shrinkage, 1);
   }
-  expect(one.cornerMisfit.value).toBeLessThan(1e-6);
+  expect(one.cornerMisfit.value).toBeLessThan(0.05);
 });

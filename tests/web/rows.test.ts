@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { newJob } from '../../server/job/default-job.ts';
+import type { Reading } from '../../server/job/came-back.ts';
 import type { Member } from '../../server/job/frame.ts';
 import type { Job } from '../../server/job/job.ts';
 import { problemsOf } from '../../server/job/validate.ts';
@@ -70,7 +71,8 @@ describe('a run from its other end', () => {
     for (const axis of ['x', 'y', 'z'] as const) expect(start?.[axis]).toBeCloseTo(finish?.[axis] ?? Number.NaN, 9);
   });
 
-  it('takes the ends of its member and the frame that came back along', () => {
+  it('takes the ends of its member, its readings and what it is fastened to along', () => {
+    const axes = { x: 0, y: 0, z: 0 };
     const members: Member[] = [
       {
         name: 'rail',
@@ -85,16 +87,38 @@ describe('a run from its other end', () => {
         finish: { end: 'free' },
       },
     ];
-    const frame = { shape: 'members' as const, members };
-    const job: Job = { ...newJob('members'), frame, cameBack: { tapeAccuracy: 1, frame } };
-    const turned = withRunReversed(job, '/cameBack/frame/members/1/path/points');
+    const start = { member: 'rung', spot: 'start' as const, number: 1, distance: 0 };
+    const readings: Reading[] = [
+      { reading: 'point', at: start, x: 1, y: 2, z: 3, accuracy: null },
+      {
+        reading: 'distance',
+        from: { ...start, member: 'rail' },
+        to: start,
+        reference: 'centre',
+        value: 9,
+        accuracy: 2,
+      },
+    ];
+    const fixing = [{ fixing: 'pad' as const, name: '', at: start, off: axes, lands: axes, tolerance: 2 }];
+    const fresh = newJob('members');
+    const job: Job = {
+      ...fresh,
+      frame: { shape: 'members', members },
+      fixing,
+      cameBack: { tapeAccuracy: 1, angleAccuracy: 0.2, readings },
+    };
+    const turned = withRunReversed(job, '/frame/members/1/path/points');
     expect(problemsOf(JobSchema, turned)).toEqual([]);
-    for (const one of [turned.frame, turned.cameBack?.frame]) {
-      if (one?.shape !== 'members') throw new Error('The shape has changed.');
-      expect(one.members[0]).toEqual(members[0]);
-      expect(one.members[1]).toMatchObject({ start: { end: 'free' }, finish: { end: 'saddle', onto: 'rail' } });
-      expect(rowsAt({ ...job, frame: one }, '/frame/members/1/path/points')[0]).toEqual(point(500, 900));
-    }
+    if (turned.frame.shape !== 'members') throw new Error('The shape has changed.');
+    expect(turned.frame.members[0]).toEqual(members[0]);
+    expect(turned.frame.members[1]).toMatchObject({ start: { end: 'free' }, finish: { end: 'saddle', onto: 'rail' } });
+    expect(rowsAt(turned, '/frame/members/1/path/points')[0]).toEqual(point(500, 900));
+    expect(turned.fixing[0]).toMatchObject({ at: { ...start, spot: 'finish' } });
+    expect(turned.cameBack?.readings[0]).toMatchObject({ at: { ...start, spot: 'finish' }, x: 1 });
+    expect(turned.cameBack?.readings[1]).toMatchObject({
+      from: { member: 'rail', spot: 'start' },
+      to: { spot: 'finish' },
+    });
     expect(withRunReversed(turned, '/frame/members/1/path/points')).toEqual(job);
   });
 

@@ -1,3 +1,4 @@
+import type { BarredStretch } from '../../server/job/closing.ts';
 import type { ChainPiece, Frame, Member, RunPoint } from '../../server/job/frame.ts';
 import type { Job } from '../../server/job/job.ts';
 import type { TestBend } from '../../server/job/machine.ts';
@@ -24,6 +25,9 @@ export const freshTestBend = ({ tube, machine }: Job): TestBend => ({
 });
 
 const point = (x: number, y: number, z = 0): RunPoint => ({ x, y, z, radius: null });
+
+/** A stretch not to be cut, still to be given its place. */
+export const freshBarred = (member: string): BarredStretch => ({ member, from: 0, to: 100, why: 'fitting' });
 
 export const freshMember = (count: number): Member => ({
   name: `tube ${String(count + 1)}`,

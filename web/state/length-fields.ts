@@ -28,8 +28,10 @@ const LENGTH_NAMES: ReadonlySet<string> = new Set([
   'gap',
   'kerf',
   'shrinkage',
-  'cutOffset',
-  'spread',
+  'tolerance',
+  'diameter',
+  'clearance',
+  'distance',
   'paperThickness',
   'damDistance',
   'ventBore',
@@ -39,6 +41,6 @@ const LENGTH_NAMES: ReadonlySet<string> = new Set([
 /** Directions are plain numbers although they have x, y and z. */
 export const isLengthField = (pointer: string): boolean => {
   const pattern = patternOf(pointer);
-  if (/\/(direction|normal)\/[xyz]$/.test(pattern)) return false;
+  if (/\/(direction|normal|axis)\/[xyz]$/.test(pattern)) return false;
   return LENGTH_NAMES.has(pattern.slice(pattern.lastIndexOf('/') + 1));
 };

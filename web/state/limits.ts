@@ -1,6 +1,10 @@
 /**
- * How long the tables of a frame may grow. The same numbers stand in the schema of the job, which the page knows
- * only as types; a test holds the two equal.
+ * How long the tables of a job may grow, and what a fresh reading may hold. The same numbers stand in the schema of the
+ * job, which the page knows only as types; a test holds the two equal.
  */
 export const MOST_POINTS = 120;
 export const MOST_PIECES = 120;
+export const MOST_READINGS = 400;
+export const MOST_FIXINGS = 60;
+/** The longest length that a tape may have found [mm]. */
+export const LONGEST_READING = 50_000;

@@ -1,8 +1,15 @@
-import type { Frame } from '../../server/job/frame.ts';
+import type { Reading } from '../../server/job/came-back.ts';
+import type { BarredStretch, PlacedJoint } from '../../server/job/closing.ts';
+import type { FixingPoint } from '../../server/job/fixing.ts';
 import type { Job } from '../../server/job/job.ts';
 import type { EndOfMember } from '../../server/job/purge.ts';
+import type { Plan } from '../../server/plan/plan.ts';
+import { FIXING } from './fixings.ts';
+import { differences, valueAt, withValue } from './pointer.ts';
+import { READINGS } from './readings.ts';
+import { fixingReversed, readingReversed, type TurnedTube } from './reversed-places.ts';
 import { rowsAt, withRowsReversed } from './rows.ts';
-import { valueAt, withValue } from './pointer.ts';
+import { tubesOf } from './tubes.ts';
 
 /** What the solver calls the one member of a frame of this shape. */
 const RUN = 'run';
@@ -41,23 +48,59 @@ function withListReversed(job: Job, pointer: string): Job {
   return withValue(withValue(next, `${member}/start`, finish), `${member}/finish`, start);
 }
 
-const sameShape = (one: Frame, other: Frame): boolean => one.shape === other.shape;
+/** The tube as the plan has it; without a plan every point between two others is taken for a bend. */
+function tubeTurned(job: Job, member: string, pointer: string, plan: Plan | null): TurnedTube {
+  const index = job.frame.shape === 'members' ? job.frame.members.findIndex(({ name }) => name === member) + 1 : 1;
+  const tube = tubesOf(plan).find(({ name }) => name === member);
+  if (tube !== undefined) {
+    const length = tube.pieces.reduce((sum, piece) => sum + piece.length, 0);
+    const arcs = tube.pieces.map(({ kind }) => kind !== 'straight');
+    return { member, index, closed: tube.closed, bends: tube.bends, arcs, length };
+  }
+  const closed = valueAt(job, pointer.replace(/points$/, 'closed')) === true;
+  const bends = Math.max(0, rowsAt(job, pointer).length - (closed ? 0 : 2));
+  const arcs = Array.from({ length: 2 * bends + 1 }, (_, piece) => piece % 2 === 1);
+  return { member, index, closed, bends, arcs, length: null };
+}
+
+/** Rows changed one by one; a text as typed goes where the value beside it has changed. */
+function withRowsChanged<Row>(job: Job, pointer: string, change: (row: Row) => Row): Job {
+  const rows = rowsAt(job, pointer) as readonly Row[];
+  const next = rows.map(change);
+  const changed = new Set(rows.flatMap((row, index) => differences(row, next[index], `${pointer}/${String(index)}`)));
+  const asTyped = Object.fromEntries(Object.entries(job.asTyped).filter(([key]) => !changed.has(key)));
+  return changed.size === 0 ? job : { ...withValue(job, pointer, next), asTyped };
+}
+
+/** Readings, fixing points and cuts stay on the spots of the tube where they were. */
+function withPlacesKept(job: Job, tube: TurnedTube, plan: Plan | null): Job {
+  const readings =
+    job.cameBack === null ? job : withRowsChanged<Reading>(job, READINGS, (one) => readingReversed(one, tube));
+  const fixed = withRowsChanged<FixingPoint>(readings, FIXING, (one) => fixingReversed(one, tube));
+  const length = plan?.correction?.members.find(({ name }) => name === tube.member)?.developedLength.value;
+  if (length === undefined) return fixed;
+  const back = (station: number): number => Math.max(0, length - station);
+  const joints = withRowsChanged<PlacedJoint>(fixed, '/closing/joints', (one) =>
+    one.member === tube.member ? { ...one, station: back(one.station) } : one,
+  );
+  return withRowsChanged<BarredStretch>(joints, '/closing/barred', (one) =>
+    one.member === tube.member ? { ...one, from: back(one.to), to: back(one.from) } : one,
+  );
+}
 
 /**
  * The job with a run typed from its other end: the tube stays the same and where it was, and is marked from its other
- * end. What speaks of the two ends goes along: on what they sit, where gas is fed and vented, the straight that a closed
- * tube is closed in, and the frame as it came back, which is compared point by point.
+ * end. What speaks of its ends and places goes along: on what they sit, where gas is fed and vented, the straight that a
+ * closed tube is closed in, what was measured where, what it is fastened to, and where it is cut.
  *
- * @param pointer JSON pointer of the list of points, in the frame as wanted or as it came back
+ * @param pointer JSON pointer of the list of points
+ * @param plan the plan of the job, where there is one: it knows which points are bends, and the lengths
  */
-export function withRunReversed(job: Job, pointer: string): Job {
-  const wanted = pointer.replace(/^\/cameBack(?=\/frame\/)/, '');
-  const next = withListReversed(job, wanted);
-  const found = MEMBER.exec(wanted)?.[1];
+export function withRunReversed(job: Job, pointer: string, plan: Plan | null = null): Job {
+  const found = MEMBER.exec(pointer)?.[1];
   const name = found === undefined ? RUN : valueAt(job, `${found}/name`);
-  const points = rowsAt(job, wanted).length;
-  const gas = typeof name === 'string' ? withClosingKept(withEndsOfGas(next, name), name, points) : next;
-  const cameBack = `/cameBack${wanted}`;
-  const both = job.cameBack !== null && sameShape(job.cameBack.frame, job.frame);
-  return both && Array.isArray(valueAt(gas, cameBack)) ? withListReversed(gas, cameBack) : gas;
+  const next = withListReversed(job, pointer);
+  if (typeof name !== 'string') return next;
+  const gas = withClosingKept(withEndsOfGas(next, name), name, rowsAt(job, pointer).length);
+  return withPlacesKept(gas, tubeTurned(job, name, pointer, plan), plan);
 }

@@ -2,6 +2,8 @@ import type { Job } from '../../server/job/job.ts';
 import { figureParts, formatMoney } from '../../server/language/quantity-format.ts';
 import { closeParts } from '../../server/language/length-format.ts';
 import { words, wordsOf } from '../../server/language/words.ts';
+import type { Difference } from '../../server/plan/readings-fit.ts';
+import type { Figure } from '../../server/plan/figure.ts';
 import type { Finding } from '../../server/plan/finding.ts';
 import type { Plan } from '../../server/plan/plan.ts';
 
@@ -13,6 +15,8 @@ const PLACES: readonly (readonly [string, StageKey])[] = [
   ['/frame', 'wanted'],
   ['/bending', 'wanted'],
   ['/cameBack', 'cameBack'],
+  // what the frame is fastened to is asked for where a wrong frame is measured: nothing else looks at it
+  ['/fixing', 'cameBack'],
   ['/closing', 'ways'],
   ['/purge', 'purge'],
   ['/welding', 'purge'],
@@ -56,10 +60,9 @@ export function stageFigure(stage: StageKey, job: Job, plan: Plan | null): strin
     return first === undefined ? '' : joined(figureParts(first.cutLength, units));
   }
   if (stage === 'cameBack') {
-    const first = plan.correction?.differences[0];
-    if (first === undefined) return '';
-    const sign = first.difference.value > 0 ? '+' : '';
-    return sign + joined(figureParts(first.difference, units));
+    const off = mainDifference(plan.correction?.differences ?? []);
+    if (off === undefined) return '';
+    return (off.value > 0 ? '+' : '') + joined(figureParts(off, units));
   }
   if (stage === 'ways') {
     const way = plan.correction?.chosen;
@@ -75,6 +78,13 @@ export function stageFigure(stage: StageKey, job: Job, plan: Plan | null): strin
     return formatMoney(subtotal, plan.quote.currency, plan.quote.minorDigits);
   }
   return '';
+}
+
+/** What came back wrong: the width, which is what most frames are asked for by; where a frame has none, the largest. */
+function mainDifference(rows: readonly Difference[]): Figure | undefined {
+  const width = rows.find(({ key }) => key === 'width-at-corners' || key === 'width');
+  const [largest] = rows.toSorted((a, b) => Math.abs(b.difference.value) - Math.abs(a.difference.value));
+  return (width ?? largest)?.difference;
 }
 
 const joined = ({ number, unit }: { number: string; unit: string }): string => `${number} ${unit}`.trim();

@@ -1,11 +1,9 @@
-import type { Frame } from '../../server/job/frame.ts';
+import type { Reading } from '../../server/job/came-back.ts';
 import type { Job } from '../../server/job/job.ts';
 import type { CorrectionPlan } from '../../server/plan/correction.ts';
 import type { Plan } from '../../server/plan/plan.ts';
 import type { Answer } from '../api/client.ts';
-
-/** Sizes that nobody has read yet are taken as read by an ordinary tape, ± [mm]; common practice, no source. */
-const TAPE = 1;
+import { freshCameBack } from './readings.ts';
 
 /** What it would take to put a frame right that came back as a misread sketch makes it; asked for when wanted. */
 export class Trial {
@@ -19,13 +17,13 @@ export class Trial {
     this.#ask = ask;
   }
 
-  /** Plans the job as if this frame had come back; the job itself stays as it is. */
-  async make(job: Job, frame: Frame): Promise<void> {
+  /** Plans the job as if this had been measured on the frame that came back; the job itself stays as it is. */
+  async make(job: Job, readings: readonly Reading[]): Promise<void> {
     this.working = true;
     this.trouble = '';
     const answer = await this.#ask({
       ...job,
-      cameBack: { tapeAccuracy: job.cameBack?.tapeAccuracy ?? TAPE, frame },
+      cameBack: { ...(job.cameBack ?? freshCameBack), readings: [...readings] },
       closing: { ...job.closing, way: null },
     });
     this.working = false;

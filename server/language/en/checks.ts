@@ -2,6 +2,7 @@
 export const checks = {
   'check.width-at-corners': 'width at the corners',
   'check.width-at-feet': 'width at the feet',
+  'check.width-at-middle': 'width half-way up',
   'check.left-leg': 'left leg',
   'check.right-leg': 'right leg',
   'check.crossbar-from-foot': 'inner crossbar {index} from the left foot',
@@ -11,6 +12,7 @@ export const checks = {
   'check.first-length': 'first length',
   'check.last-length': 'last length',
   'check.end-to-end': 'end to end',
+  'check.end-to-end-of': 'end to end of member {index}',
   'check.first-leg': 'first leg',
   'check.last-leg': 'last leg',
   'check.first-leg-of': 'first leg of member {index}',

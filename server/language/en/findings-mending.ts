@@ -2,47 +2,30 @@ import { about } from './finding-text.ts';
 
 /** What is said about a frame that came back, its cuts, the purge and the price. */
 export const findingsMending = {
-  'came-back-not-possible': about('mm', 'No tube has the sizes as they came back.', 'Measure them again.'),
-  'came-back-other-shape': about(
-    'count',
-    'The frame that came back has another shape than the one wanted.',
-    'Copy the wanted frame and change its sizes.',
-  ),
   'came-back-as-wanted': about('mm', 'The frame came back as wanted, as far as the tape can tell.', 'Nothing to do.'),
-  'came-back-narrower': about(
-    'mm',
-    'The frame came back narrower than wanted: a cut cannot widen it.',
-    'Let in a piece, rebend it, or make a new frame.',
-    'It is narrower by',
-  ),
   'no-single-slip': about(
     'mm',
-    'No single slip explains what came back.',
-    'Measure again; more than one thing may have gone wrong.',
+    'None of the known slips explains what came back, by itself or two together.',
+    'Measure again, and ask the bender how it was marked and bent.',
   ),
 
-  'cut-too-much': about('mm', 'More would be cut out than the member has.', 'Choose another way.', 'To be cut out are'),
-  'cut-no-place': about(
-    'mm',
-    'No place is free for this cut.',
-    'Move the cut off the middle, or choose another number of joints.',
-  ),
-  'cut-beside-bend': about(
-    'mm',
-    'A joint stands close to a bend: clamp, torch and belt have little room.',
-    'Move the cut away from the bend.',
-    'From joint to bend is',
-  ),
-  'cut-not-planar': about(
-    'mm',
-    'The frame does not lie in one plane, so this cut does not close.',
-    'Choose another way.',
-  ),
   'cut-narrower-than-kerf': about(
     'mm',
     'The piece to take out is narrower than the two saw cuts.',
     'Make one cut and dress the faces to the marks.',
     'The piece is',
+  ),
+  'cut-short-of-metal': about(
+    'mm',
+    'A joint lacks metal on its short side[ (joint {joint} on {member})]: both faces want the same piece of tube.',
+    'Take more out and let in a piece, or share the kink between two joints.',
+    'Missing are',
+  ),
+  'joint-twist': about(
+    'deg',
+    'At a joint[ (joint {joint} on {member})] the second piece is turned about its own axis.',
+    'Scribe a line along the tube across the joint before it is cut, and set it over by that much.',
+    'The turn is',
   ),
   'kink-visible': about(
     'deg',
@@ -76,7 +59,7 @@ export const findingsMending = {
   ),
   'rebend-cannot-narrow': about(
     'mm',
-    'Rebending changes the feet, never the width at the corners.',
+    'Rebending moves the feet and hardly changes the width at the corners.',
     'Choose a splice or a new frame.',
     'The corners stay off by',
   ),

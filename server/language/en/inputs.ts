@@ -6,6 +6,7 @@ export const inputs: Readonly<Record<string, string>> = {
 /** Names of what a band comes from: `band.<name>`, likewise. */
 export const bands: Readonly<Record<string, string>> = {
   tape: 'accuracy of the tape',
+  readings: 'accuracy of the readings',
   'angle-scatter': 'scatter of the angles',
   'rotation-scatter': 'scatter of the rotation',
   'springback-model': 'springback that was not measured',

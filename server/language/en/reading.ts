@@ -2,7 +2,7 @@
 export const reading = {
   'reading.title': 'If the sketch is read another way',
   'reading.about':
-    'Bent in software before anything is bent in the shop: what these sizes would come to if a width were read from other edges, or the marks were set down wrong.',
+    'Bent in software before anything is bent in the shop: what these sizes would come to if a size were read from other edges, or marks and bends were set down wrong.',
   'reading.if': 'if',
   'reading.wanted': 'read as meant',
   'reading.same': 'the same',

@@ -23,6 +23,7 @@ export const unitWords: Readonly<Record<Unit, string>> = {
   s: 's',
   min: 'min',
   h: 'h',
+  d: 'd',
   'mm/s': 'mm/s',
   Pa: 'Pa',
   bar: 'bar',

@@ -1,20 +1,15 @@
-/**
- * Linear tolerance of a welded construction, ± [mm], ISO 13920 Table 1 class B (seen in a fabricator's copy): what
- * a frame may miss by and still count as right.
- */
-const CLASS_B: readonly { readonly upTo: number; readonly allowed: number }[] = [
-  { upTo: 30, allowed: 1 },
-  { upTo: 120, allowed: 2 },
-  { upTo: 400, allowed: 2 },
-  { upTo: 1000, allowed: 3 },
-  { upTo: 2000, allowed: 4 },
-  { upTo: 4000, allowed: 6 },
-  { upTo: 8000, allowed: 8 },
-  { upTo: 12_000, allowed: 10 },
-  { upTo: 16_000, allowed: 12 },
-  { upTo: 20_000, allowed: 14 },
-];
-const BEYOND = 16;
+import { linearTolerance } from '../frame/general-tolerances.ts';
 
-/** @param size nominal size [mm] */
-export const fitTolerance = (size: number): number => CLASS_B.find((row) => size <= row.upTo)?.allowed ?? BEYOND;
+/** The table begins at this nominal size [mm]; smaller frames are taken as this large. */
+const LEAST_SIZE = 2;
+/** ± of its first range [mm]: for a size that is no number. */
+const LEAST_TOLERANCE = 1;
+
+/**
+ * What a frame may miss by and still count as right, ± [mm]: the linear tolerance of welded work, ISO 13920 table 1,
+ * class B (the middle one that shops name; common practice).
+ *
+ * @param size nominal size [mm]
+ */
+export const fitTolerance = (size: number): number =>
+  linearTolerance('iso-13920-b', Math.max(size, LEAST_SIZE))?.plusMinus ?? LEAST_TOLERANCE;

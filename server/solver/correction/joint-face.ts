@@ -1,15 +1,19 @@
-import type { JointFace } from '../../plan/correction.ts';
+import type { JointFace, SawSetting } from '../../plan/joint.ts';
 import type { Tube } from '../../job/tube.ts';
 import { band, figure, input } from '../figure.ts';
-import type { FrameGeometry, MemberGeometry } from '../frame/frame-geometry.ts';
+import type { MemberGeometry } from '../frame/frame-geometry.ts';
 import { placeAt } from '../geometry/centreline.ts';
-import { pieceStations } from '../geometry/slice.ts';
-import { wrapForPlane, type PlaneWrap } from '../joints/wrap.ts';
-import { curvature } from './crossings.ts';
-import { outsideLiesLeft } from './outside-lies-left.ts';
-import { alongGenerator, GENERATORS } from './slug.ts';
+import { cross, dot, length, scale, subtract, type Vector3 } from '../geometry/vector.ts';
+import { faceWrap, type CutFace } from '../joints/face-wrap.ts';
+import { GENERATORS, generatorRuns } from '../joints/generators.ts';
+import { outsideOf, type FrameSides } from '../joints/outside.ts';
+import type { WrapFrame } from '../joints/wrap.ts';
+import { tapeMarks } from './tape-marks.ts';
 
 const DEGREES = 180 / Math.PI;
+
+/** Leaning less than this a face is square and leans no way [rad]: rounding. */
+const SQUARE = 1e-9;
 
 /** What a face needs to know of the job: tube, tape [mm], paper [mm], how many stations a template prints, and whether. */
 export type FaceContext = {
@@ -18,44 +22,78 @@ export type FaceContext = {
   readonly paperThickness: number;
   readonly templateStations: 16 | 24;
   readonly templates: boolean;
+  /** What a machine needs left on at either end of a let-in piece that is bent [mm]; nothing where it is not known. */
+  readonly leftOn?: number;
 };
 
+/** A face as it leans [rad]: its tilt off square, and the generator (from the outside) whose ordinate is largest. */
+export type Lean = { readonly tilt: number; readonly tiltDirection: number };
+
+/** A face that is to be cut: member, station of it on the centreline [mm], unit normal towards the finish. */
+export type FaceToCut = { readonly member: MemberGeometry; readonly station: number; readonly normal: Vector3 };
+
 /**
- * One cut face of a joint in a flat frame, marked on the tube as it is.
+ * The plane of a face, the generators round it, and how it leans. Generator 0 is the outside at the station, a quarter
+ * turn on is at tangent × outside.
+ */
+export function cutFace({ member, station, normal }: FaceToCut, sides: FrameSides): CutFace & Lean {
+  const place = placeAt(member.centreline, station);
+  const outside = outsideOf(member, station, sides);
+  const none = { x: 0, y: 0, z: 0 };
+  const point = place?.point ?? none;
+  const plane = { point, normal };
+  if (place === undefined || outside === undefined) return { runs: [], station, plane, tilt: 0, tiltDirection: 0 };
+  const runs = generatorRuns(member.centreline, station, outside);
+  const across = subtract(normal, scale(place.tangent, dot(normal, place.tangent)));
+  const tilt = Math.atan2(length(across), dot(normal, place.tangent));
+  // z(φ) = −r (n · e(φ)) / (n · t): largest where the normal leans away
+  const quarter = cross(place.tangent, outside);
+  const direction = Math.atan2(-dot(across, quarter), -dot(across, outside));
+  const square = tilt < SQUARE;
+  return { runs, station, plane, tilt: square ? 0 : tilt, tiltDirection: square ? 0 : direction };
+}
+
+/** Degrees from 0 to under 360. */
+const fullTurn = (angle: number): number => {
+  const degrees = angle * DEGREES;
+  const turned = degrees - 360 * Math.floor(degrees / 360);
+  return turned > 360 - 1e-9 ? 0 : turned;
+};
+
+/** What a wrap of a joint needs besides its cut. */
+export const jointFrame = (
+  member: MemberGeometry,
+  station: number,
+  place: string,
+  context: FaceContext,
+): Omit<WrapFrame, 'scrap'> => ({
+  key: `joint ${place}`,
+  member: member.name,
+  place,
+  tube: context.tube,
+  paperThickness: context.paperThickness,
+  stations: context.templateStations,
+  ringStation: station,
+});
+
+/**
+ * One cut face of a joint, marked on the tube as it is.
  *
- * @param face member, station of the finished face on the centreline [mm], side A (the piece before the scrap) or B,
- *   joint number, and the joint's kink [rad, right-handed about z from A's centreline to B's]
+ * @param side A: the piece before the scrap is kept, B: the one after it
+ * @param number of the joint
  */
 export function jointFace(
-  face: { member: MemberGeometry; station: number; side: 'A' | 'B'; number: number; kink: number },
-  frame: FrameGeometry,
+  member: MemberGeometry,
+  face: CutFace & Lean,
+  { side, number }: { side: 'A' | 'B'; number: number },
   context: FaceContext,
 ): JointFace {
-  const { member, station, side } = face;
-  const { tube } = context;
-  const outsideIsLeft = outsideLiesLeft(member, station, frame);
-  // the face bisects the kink: A's normal is turned by +k/2 from its tangent, B's by −k/2; along the left generator
-  // the plane then stands at ∓ r tan(k/2)
-  const half = face.kink / 2;
-  const leftOrdinate = side === 'A' ? -Math.tan(half) : Math.tan(half);
-  const outsideOrdinate = outsideIsLeft ? leftOrdinate : -leftOrdinate;
-  const tilt = Math.abs(half);
-  const tiltDirection = outsideOrdinate >= 0 ? 0 : Math.PI;
-  const saddle = member.start.kind === 'saddle' ? member.start : undefined;
-  const standOff = saddle === undefined ? 0 : tube.outsideDiameter / 2 / Math.sin(saddle.axisAngle);
-  const cut: PlaneWrap = {
-    key: `joint ${face.number} ${side}`,
-    member: member.name,
-    place: `${face.number}${side}`,
-    tube,
-    paperThickness: context.paperThickness,
-    stations: context.templateStations,
-    tilt,
-    tiltDirection,
-    arc: arcAt(member, station),
-    ringStation: station,
-    scrap: side === 'A' ? 'finish' : 'start',
-  };
+  const { station, tiltDirection } = face;
+  const marked = { outsideDiameter: context.tube.outsideDiameter, tape: context.tape };
+  const frame = jointFrame(member, station, `${String(number)}${side}`, context);
+  const template = context.templates
+    ? (faceWrap({ ...frame, scrap: side === 'A' ? 'finish' : 'start' }, face) ?? null)
+    : null;
   return {
     station: figure(
       station,
@@ -65,65 +103,27 @@ export function jointFace(
       ['geometry'],
       band(context.tape, 'tape'),
     ),
-    tilt: figure(tilt * DEGREES, 'deg', 'τ = |k| / 2', [input('k', 'kink', face.kink * DEGREES, 'deg')], ['geometry']),
-    tiltDirection: tiltDirection * DEGREES,
-    measuredFrom: member.closed ? 'closing-weld' : saddle === undefined ? 'datum-end' : 'saddle-face',
-    generators: GENERATORS.map((generator) => {
-      const angle = (generator.angle * Math.PI) / 180;
-      const ordinate = (tube.outsideDiameter / 2) * outsideOrdinate * Math.cos(angle);
-      const along = surfaceDistance(member, station, outsideIsLeft, tube.outsideDiameter, angle);
-      const distance = along + ordinate - standOff;
-      return {
-        key: generator.key,
-        angle: generator.angle,
-        distance: figure(
-          distance,
-          'mm',
-          'd = Σ ℓ (R + r cos φ) / R + r tan τ cos φ − a',
-          [
-            input('s', 'station', station, 'mm'),
-            input('r', 'outside-radius', tube.outsideDiameter / 2, 'mm'),
-            input('φ', 'generator', generator.angle, 'deg'),
-            input('τ', 'face-tilt', tilt * DEGREES, 'deg'),
-            input('a', 'stand-off', standOff, 'mm'),
-          ],
-          ['geometry'],
-          band(context.tape, 'tape'),
-        ),
-      };
-    }),
-    template: context.templates ? (wrapForPlane(cut) ?? null) : null,
+    tilt: tiltFigure(face),
+    tiltDirection: fullTurn(tiltDirection),
+    saw: sawSetting(face, side),
+    ...tapeMarks(member, face, marked),
+    template,
   };
 }
 
-/** The arc that a station stands on, with the centreline lengths back to its start and on to its end; null: none. */
-function arcAt({ centreline }: MemberGeometry, station: number): PlaneWrap['arc'] {
-  const piece = placeAt(centreline, station)?.piece;
-  if (piece?.kind !== 'arc') return null;
-  const index = centreline.pieces.indexOf(piece);
-  const begin = pieceStations(centreline)[index] ?? 0;
-  return { radius: piece.radius, before: station - begin, after: begin + piece.length - station };
-}
+const tiltFigure = ({ tilt, tiltDirection }: Lean) =>
+  figure(
+    tilt * DEGREES,
+    'deg',
+    'τ = ∠(n, t)',
+    [input('δ', 'tilt-direction', fullTurn(tiltDirection), 'deg')],
+    ['geometry'],
+  );
 
-/**
- * Length of a generator from the datum end to a square ring at a station [mm]: through every bend it runs at its own
- * radius. `angle` counts from the outside at that station; a bend the other way has its outside on the other side.
- */
-function surfaceDistance(
-  member: MemberGeometry,
-  station: number,
-  outsideIsLeft: boolean,
-  outsideDiameter: number,
-  angle: number,
-): number {
-  const stations = pieceStations(member.centreline);
-  return member.centreline.pieces.reduce((sum, piece, index) => {
-    const begin = stations[index] ?? 0;
-    const last = index === member.centreline.pieces.length - 1;
-    const length = Math.max(Math.min(station - begin, last ? Infinity : piece.length), index === 0 ? -Infinity : 0);
-    if (piece.kind === 'straight') return sum + length;
-    const sameSide = curvature(piece) < 0 === outsideIsLeft;
-    const turned = sameSide ? angle : angle + Math.PI;
-    return sum + alongGenerator({ radius: piece.radius, distance: length }, { outsideDiameter }, turned);
-  }, 0);
+/** The tube is left longest where face A reaches furthest towards the finish, face B furthest towards the start. */
+function sawSetting(face: Lean, side: 'A' | 'B'): SawSetting {
+  const longest = fullTurn(face.tiltDirection + (side === 'A' ? 0 : Math.PI));
+  const quarter = Math.round(longest / 90) % 4;
+  const from = longest - 90 * Math.round(longest / 90);
+  return { offSquare: tiltFigure(face), longSide: GENERATORS[quarter]?.key ?? 'outside', fromLongSide: from || 0 };
 }

@@ -1,125 +1,124 @@
 import type { Closing } from '../../job/closing.ts';
-import type { Joint } from '../../plan/correction.ts';
+import type { Joint, JointFace } from '../../plan/joint.ts';
 import type { Finding } from '../../plan/finding.ts';
-import { band, figure, input } from '../figure.ts';
-import { finding } from '../finding.ts';
+import { band } from '../figure.ts';
 import type { FrameGeometry } from '../frame/frame-geometry.ts';
-import type { Vector3 } from '../geometry/vector.ts';
-import { jointFace, type FaceContext } from './joint-face.ts';
-import { lengthToRemove } from './moved-copy.ts';
-import { scrapLength } from './slug.ts';
-import type { Splice } from './splice.ts';
+import { placeAt } from '../geometry/centreline.ts';
+import { wedgeWrap, type FacePair } from '../joints/face-wrap.ts';
+import { sidesOf, type FrameSides } from '../joints/outside.ts';
+import type { CutJoint } from './cut-joint.ts';
+import { cutFace, jointFace, jointFrame, type FaceContext } from './joint-face.ts';
+import { jointFigures, type JointBands } from './joint-figures.ts';
+import { gradeHiLo, jointFindings } from './joint-findings.ts';
+import { letInPiece } from './let-in-piece.ts';
+import { scrapSides, type ScrapSides } from './slug.ts';
 
-const DEGREES = 180 / Math.PI;
+/** Below this the two faces of a joint are parallel for any saw [rad]: 0.02 degrees, our own choice. */
+const PARALLEL = (0.02 * Math.PI) / 180;
 
-/** Room that the clamp, the torch and the polishing belt want beside a bend, in tube diameters: common practice. */
-const CLEAR_OF_BEND = 1.5;
+/** A dart closes by no more than this [rad]: 5 degrees, a small angle; common practice, no source. */
+const MOST_DART = (5 * Math.PI) / 180;
 
-/** Hi-lo in walls: good enough to polish away; ASME BPE-2012 orbital; ISO 5817 imperfection 5072. */
-const HI_LO_LIMITS = { good: 0.1, practice: 0.15, standard: 0.5 } as const;
+/** Thicker than this the hinge wall of a dart does not give [mm]: common practice, no source. */
+const DART_WALL = 2;
 
-/** A kink that the eye finds along a polished tube [rad]: 1 degree, common practice, no source. */
-const VISIBLE_KINK = Math.PI / 180;
+/** Longest scrap that goes on one wrap with both its lines [mm]: half a sheet of A4, our own choice. */
+const ONE_WRAP = 150;
 
-/** Least stretch of straight or crown that the joints of one crossing have, and what they need [mm]. */
-type Room = { readonly free: number; readonly needed: number };
-
-/** Joints of a splice as the sheets print them, with what there is to say about each. */
+/**
+ * Joints as the sheets print them, with what there is to say about each.
+ *
+ * @param frame the frame as it came back, which tells inside from outside
+ * @param bands of each joint in turn; where there are none, the tape's
+ */
 export function planJoints(
-  splice: Splice,
+  joints: readonly CutJoint[],
   frame: FrameGeometry,
   closing: Closing,
   context: FaceContext,
-  placeOf: (body: string, point: Vector3) => Vector3,
-): { joints: Joint[]; findings: Finding[]; room: Room | null } {
+  bands: readonly JointBands[] = [],
+): { joints: Joint[]; findings: Finding[] } {
+  const sides = sidesOf(frame);
+  const tape = band(context.tape, 'tape');
   const findings: Finding[] = [];
-  let room: Room | null = null;
-  const joints = splice.joints.map(({ place, closed }, index): Joint => {
-    const number = index + 1;
-    const { member, crossing } = place;
-    const take = closed.removed;
-    const removed = lengthToRemove({ shortening: take, gap: closing.gap, shrinkage: closing.shrinkage });
-    // what gap and shrinkage ask for is shared by the two faces
-    const spare = (removed - take) / 2;
-    const stationA = closed.stationA - spare;
-    const stationB = closed.stationB + spare;
-    const scrap = scrapLength({ removed, kerf: closing.kerf });
-    const where = { joint: number, member: member.name };
-    const edge = CLEAR_OF_BEND * context.tube.outsideDiameter;
-    const fromBend = Math.min(stationA - crossing.pieceFrom, crossing.pieceTo - stationB);
-    if (crossing.piece.kind === 'arc' && crossing.piece.made === 'die') {
-      findings.push(finding('cut-no-place', 'stop', '/closing/cutOffset', where));
-    } else if (fromBend < 0) {
-      const free = crossing.pieceTo - crossing.pieceFrom;
-      room = { free, needed: removed };
-      findings.push(finding('cut-too-much', 'stop', '/cameBack/frame', { ...where, value: removed, high: free }));
-    } else if (fromBend < edge) {
-      findings.push(
-        finding('cut-beside-bend', 'caution', '/closing/cutOffset', { ...where, value: fromBend, low: edge }),
-      );
-    }
-    if (removed > 0 && scrap === undefined) {
-      const data = { ...where, value: removed, low: 2 * closing.kerf };
-      findings.push(finding('cut-narrower-than-kerf', 'note', '/closing/kerf', data));
-    }
-    const kink = Math.abs(closed.kink);
-    if (kink > VISIBLE_KINK) {
-      const data = { ...where, value: kink * DEGREES, high: VISIBLE_KINK * DEGREES };
-      findings.push(finding('kink-visible', 'caution', '/closing/joints', data));
-    }
-    const hiLoGrade = gradeHiLo(Math.abs(closed.hiLo), context.tube.wall);
-    if (hiLoGrade === 'standard' || hiLoGrade === 'over') {
-      const limit = (hiLoGrade === 'over' ? HI_LO_LIMITS.standard : HI_LO_LIMITS.practice) * context.tube.wall;
-      const code = hiLoGrade === 'over' ? 'hi-lo-over-standard' : 'hi-lo-over-practice';
-      const data = { ...where, value: Math.abs(closed.hiLo), high: limit };
-      findings.push(finding(code, hiLoGrade === 'over' ? 'stop' : 'caution', '/closing/joints', data));
-    }
-    const face = (side: 'A' | 'B', station: number) =>
-      jointFace({ member, station, side, number, kink: closed.kink }, frame, context);
-    const removedInputs = [
-      input('Δ', 'shortening', take, 'mm'),
-      input('g', 'gap', closing.gap, 'mm'),
-      input('s', 'shrinkage', closing.shrinkage, 'mm'),
-    ];
-    return {
-      number,
-      member: member.name,
-      on: crossing.piece.kind === 'straight' ? 'straight' : crossing.piece.made,
-      faceA: face('A', stationA),
-      faceB: face('B', stationB),
-      removed: figure(removed, 'mm', 'L = Δ + g − s', removedInputs, ['geometry'], band(context.tape, 'tape')),
-      scrap: figure(
-        scrap ?? 0,
-        'mm',
-        'c = L − 2 k',
-        [input('L', 'removed', removed, 'mm'), input('k', 'kerf', closing.kerf, 'mm')],
-        ['geometry'],
-        band(context.tape, 'tape'),
-      ),
-      kink: figure(
-        kink * DEGREES,
-        'deg',
-        'k = ∠(C′(a), M C′(b))',
-        [input('a', 'station-a', closed.stationA, 'mm'), input('b', 'station-b', closed.stationB, 'mm')],
-        ['geometry'],
-      ),
-      hiLo: figure(
-        Math.abs(closed.hiLo),
-        'mm',
-        'e = |M C(b) − C(a)| across',
-        [input('a', 'station-a', closed.stationA, 'mm'), input('b', 'station-b', closed.stationB, 'mm')],
-        ['geometry', 'iso-5817', 'asme-bpe'],
-        band(context.tape, 'tape'),
-      ),
-      hiLoGrade,
-      point: placeOf(place.before, closed.point),
-    };
+  const planned = joints.map((joint, index) => {
+    const one = planJoint(
+      joint,
+      index + 1,
+      sides,
+      closing,
+      context,
+      bands[index] ?? { removed: tape, kink: null, hiLo: tape },
+    );
+    findings.push(...one.findings);
+    return one.joint;
   });
-  return { joints, findings, room };
+  return { joints: planned, findings };
 }
 
-function gradeHiLo(hiLo: number, wall: number): Joint['hiLoGrade'] {
-  if (hiLo <= HI_LO_LIMITS.good * wall) return 'good';
-  if (hiLo <= HI_LO_LIMITS.practice * wall) return 'practice';
-  return hiLo <= HI_LO_LIMITS.standard * wall ? 'standard' : 'over';
+function planJoint(
+  joint: CutJoint,
+  number: number,
+  frame: FrameSides,
+  closing: Closing,
+  context: FaceContext,
+  bands: JointBands,
+): { joint: Joint; findings: Finding[] } {
+  const { member, stationA, stationB } = joint;
+  const first = cutFace({ member, station: stationA, normal: joint.normalA }, frame);
+  const second = cutFace({ member, station: stationB, normal: joint.normalB }, frame);
+  // widths are along one generator, whatever is the outside where it ends
+  const pair = { first, second: { ...second, runs: first.runs } };
+  const sides = scrapSides(pair, context.tube.outsideDiameter / 2);
+  const kind = kindOf(joint, sides, closing, context.tube.wall);
+  const place = (stationA + stationB) / 2;
+  const piece = placeAt(member.centreline, place)?.piece;
+  const onOne = onOneWrap(joint, { ...pair, sides, kind, number }, context);
+  const ofFaces = onOne === null ? context : { ...context, templates: false };
+  const faceA = jointFace(member, first, { side: 'A', number }, ofFaces);
+  const findings = jointFindings(joint, { number, kind, sides }, closing, context.tube.wall);
+  return {
+    joint: {
+      number,
+      member: member.name,
+      on: piece === undefined || piece.kind === 'straight' ? 'straight' : piece.made,
+      kind,
+      place,
+      range: { from: joint.range.from, to: joint.range.to },
+      bounds: { from: joint.bounds.from, to: joint.bounds.to },
+      faceA: onOne === null ? faceA : { ...faceA, template: onOne },
+      faceB: jointFace(member, second, { side: 'B', number }, ofFaces),
+      ...jointFigures(joint, { first, second, sides }, closing, bands),
+      hiLoGrade: gradeHiLo(joint.hiLo, context.tube.wall),
+      letIn: joint.letIn === null ? null : letInPiece(joint, joint.letIn, number, { first, second }, closing, context),
+      point: joint.point,
+    },
+    findings,
+  };
+}
+
+/** What kind of joint it is. */
+function kindOf(joint: CutJoint, { long, short }: ScrapSides, closing: Closing, wall: number): Joint['kind'] {
+  if (joint.letIn !== null) return 'let-in';
+  if (joint.kink < PARALLEL) return 'slug';
+  // narrower than one cut on both sides it is no notch: one pass takes it out
+  const hinged = Math.abs(short) <= closing.kerf && long > closing.kerf;
+  return hinged && joint.kink <= MOST_DART && wall <= DART_WALL ? 'dart' : 'wedge';
+}
+
+/** The one wrap for both faces of a short wedge or a dart, its ring halfway between them; null where each has its own. */
+function onOneWrap(
+  { member, stationA, stationB }: CutJoint,
+  joint: FacePair & { sides: ScrapSides; kind: Joint['kind']; number: number },
+  context: FaceContext,
+): JointFace['template'] {
+  const { kind, sides, number } = joint;
+  if (!context.templates || (kind !== 'wedge' && kind !== 'dart') || sides.long > ONE_WRAP || sides.missed) return null;
+  if (kind === 'wedge' && sides.short < 0) return null;
+  const frame = jointFrame(member, (stationA + stationB) / 2, `joint ${String(number)}`, context);
+  const { outsideDiameter, wall } = context.tube;
+  // the saw stops where it comes through the far wall's inner face: r cos α = r − t
+  const half = Math.acos(1 - wall / (outsideDiameter / 2));
+  const hinge = kind === 'dart' ? { angle: sides.shortAt, half } : null;
+  return wedgeWrap({ ...frame, key: `joint ${String(number)}`, scrap: 'between' }, joint, hinge) ?? null;
 }

@@ -1,4 +1,4 @@
-import type { Difference } from '../../plan/correction.ts';
+import type { Difference } from '../../plan/readings-fit.ts';
 import type { Figure } from '../../plan/figure.ts';
 import { band, figure, input } from '../figure.ts';
 import type { Check, FrameGeometry, Spot } from '../frame/frame-geometry.ts';

@@ -1,117 +1,123 @@
 import type { Frame } from '../../job/frame.ts';
-import type { Dimension, Reference } from '../../job/quantities.ts';
-import type { SlipKey } from '../../plan/slip.ts';
-import type { FrameGeometry } from '../frame/frame-geometry.ts';
-import type { Centreline, Piece } from '../geometry/centreline.ts';
-import { reverseCentreline } from '../geometry/reverse-centreline.ts';
-import { canBe, type Rebent } from './remeasure.ts';
-import { cutToApexes, onOtherDie, withoutOverbend, wrongMarks } from './wrong-marks.ts';
+import type { FrameGeometry, MemberGeometry } from '../frame/frame-geometry.ts';
+import { mirrorFrame } from '../frame/mirror-frame.ts';
+import type { Piece } from '../geometry/centreline.ts';
+import { frameMaker, type FrameMaker } from '../returned/frame-of-lines.ts';
+import { sizesOf } from '../returned/sizes.ts';
+import { atMarks, type ShopHabits } from './at-marks.ts';
+import { canBe, madeMembers, type Bent } from './made-frame.ts';
+import { readOtherwise } from './read-otherwise.ts';
+import type { SetFrom } from './saddle-seat.ts';
+import type { Slip } from './slip.ts';
+import { bentBy, isDieBend, type BendSlip } from './bent-by.ts';
 
-/** What a shop would work with: how a frame is drawn, the angle lost, the bar as it was sawn, its other dies. */
-export type ShopContext = {
+/** What a shop would work with: how a frame is drawn, and what it does with it. */
+export type ShopContext = ShopHabits & {
   readonly draw: (frame: Frame) => FrameGeometry | null;
-  /** What is left of an angle that the machine was told without overbending [rad]. */
-  readonly released: (told: number) => number;
-  /** Which end of a member its marks are laid out from. */
-  readonly from: (member: string) => 'start' | 'finish';
-  /** What the bar is longer than the finished member [mm]. */
-  readonly spareLength: number;
-  /** Whether a bend's radius is what the machine's own die leaves. */
-  readonly ofDie: (piece: Piece) => boolean;
-  /** Centreline radii that other dies for this tube leave [mm], each with the die's own. */
-  readonly otherDies: readonly { readonly radius: number; readonly leaves: number }[];
+  readonly outsideDiameter: number;
+};
+
+/** A frame on its way through the shop: the sketch as it was read, drawn, and with its members as they were bent. */
+export type Made = {
+  readonly sketch: Frame;
+  readonly drawn: FrameGeometry;
+  readonly bent: Bent;
+  /** Its members; those that sit on others set out from the ends of those, or from their bends. */
+  readonly members: (setFrom: SetFrom) => readonly MemberGeometry[];
+  /** The whole frame with its sizes, feet and corners; its saddles set out from the ends unless it is said otherwise. */
+  readonly frame: (setFrom?: SetFrom) => FrameGeometry;
 };
 
 /** A way in which a sketch or its marks are taken wrong, with the frame that it makes; null: it cannot be made. */
 export type Misreading = {
-  readonly slip: SlipKey;
-  /** JSON pointer of the size that is read another way, or empty for a slip at the marks. */
-  readonly field: string;
-  readonly dieRadius: number | null;
-  readonly made: { readonly drawn: FrameGeometry; readonly rebent: Rebent } | null;
+  readonly slips: readonly [Slip, ...Slip[]];
+  /** Two slips that share one of these cannot both happen. */
+  readonly excludes: readonly string[];
+  /** Slips happen in this order: reading, marking, bending. */
+  readonly order: number;
+  readonly made: Made | null;
+  /** The same slip on top of others before it. */
+  readonly after: (before: Made) => Made | null;
 };
-
-const REFERENCES: readonly Reference[] = ['outside', 'centre', 'inside'];
 
 /**
- * Every classic way of taking a sketch wrong: each width read by either other reference, and the slips at the marks,
- * bent in software through the same straights and arcs as the plan. The slips are common practice, no source.
+ * Every classic way of taking a sketch wrong: each size read by either other reference, and the slips at the marks and
+ * at the machine, bent in software through the same straights and arcs as the plan. The slips are common practice, no
+ * source.
  *
- * @param drawn the frame as wanted
+ * @param wanted the frame as wanted
  */
-export function misreadings(frame: Frame, drawn: FrameGeometry, shop: ShopContext): Misreading[] {
-  const read = widthsOf(frame).flatMap(({ name, width, withWidth }) =>
-    REFERENCES.filter((reference) => reference !== width.reference).map((reference): Misreading => {
-      const other = shop.draw(withWidth({ value: width.value, reference }));
-      return {
-        slip: `${width.reference}-read-as-${reference}` as SlipKey,
-        field: `/frame/${name}`,
-        dieRadius: null,
-        made: other === null ? null : { drawn: other, rebent: new Map() },
-      };
+export function misreadings(sketch: Frame, wanted: FrameGeometry, shop: ShopContext): Misreading[] {
+  const makers = new Map<FrameGeometry, FrameMaker>();
+  const makerOf = (drawn: FrameGeometry): FrameMaker => {
+    const known = makers.get(drawn) ?? frameMaker(drawn, sizesOf(drawn, shop.outsideDiameter));
+    makers.set(drawn, known);
+    return known;
+  };
+  const made = (read: Frame, drawn: FrameGeometry, bent: Bent): Made => {
+    const members = (setFrom: SetFrom) => madeMembers(drawn, bent, setFrom);
+    const frame = (setFrom: SetFrom = 'ends'): FrameGeometry => {
+      if (bent.size === 0) return drawn;
+      return makerOf(drawn)(
+        members(setFrom).map(({ centreline }) => centreline),
+        drawn.planeNormal !== null,
+      );
+    };
+    return { sketch: read, drawn, bent, members, frame };
+  };
+  const asWanted = made(sketch, wanted, new Map());
+  const single = (one: Omit<Misreading, 'made' | 'slips'> & { readonly slip: Slip }): Misreading => ({
+    slips: [one.slip],
+    excludes: one.excludes,
+    order: one.order,
+    made: one.after(asWanted),
+    after: one.after,
+  });
+  const read = readOtherwise(sketch).map(({ slip, fields, read: readAs }) =>
+    single({
+      slip: { key: slip, fields, dieRadius: null, bend: null },
+      excludes: fields,
+      order: 0,
+      after: (before) => {
+        const other = readAs(before.sketch);
+        const drawn = shop.draw(other);
+        return drawn === null || !samePieces(drawn, wanted) ? null : made(other, drawn, new Map());
+      },
     }),
   );
-  if (!drawn.members.some(hasDieBend)) return read;
-  const bent = (
-    slip: SlipKey,
-    bend: (line: Centreline) => Centreline | null,
-    dieRadius: number | null = null,
-  ): Misreading => {
-    const rebent = new Map<string, Centreline>();
-    let possible = true;
-    for (const { name, centreline } of drawn.members.filter(hasDieBend)) {
-      // marks are laid out from the end that is bent first, and the slip runs on from there
-      const back = shop.from(name) === 'finish';
-      const made = bend(back ? reverseCentreline(centreline) : centreline);
-      if (made === null || !canBe(made)) possible = false;
-      else rebent.set(name, back ? reverseCentreline(made) : made);
-    }
-    const made = possible ? { drawn, rebent } : null;
-    return { slip, field: '', dieRadius, made };
-  };
-  return [
-    ...read,
-    bent('apex-as-start', (line) => wrongMarks(line, 'start', shop.spareLength)),
-    bent('apex-as-middle', (line) => wrongMarks(line, 'middle', shop.spareLength)),
-    bent('cut-to-apexes', cutToApexes),
-    bent('springback-left-out', (line) => withoutOverbend(line, shop.released)),
-    ...shop.otherDies.map(({ radius, leaves }) =>
-      bent('other-die', (line) => onOtherDie(line, leaves, shop.ofDie), radius),
-    ),
-  ];
-}
+  if (!wanted.members.some(({ centreline }) => centreline.pieces.some(isDieBend))) return read;
+  const bend = ({ slip, excludes, order, bends }: BendSlip): Misreading =>
+    single({
+      slip,
+      excludes,
+      order,
+      after: (before) => {
+        const bent = bentBy(before.drawn, before.bent, bends, shop.from);
+        if (bent === null || ![...bent.values()].every(canBe)) return null;
+        return made(before.sketch, before.drawn, bent);
+      },
+    });
+  return [...read, ...atMarks(wanted, shop).map(bend), ...otherHand()];
 
-const isDieBend = (piece: Piece): boolean => piece.kind === 'arc' && piece.made === 'die';
-
-const hasDieBend = ({ centreline }: { readonly centreline: Centreline }): boolean => centreline.pieces.some(isDieBend);
-
-/** A width of the sketch, across two tubes, and the frame with another one in its place. */
-type SketchWidth = {
-  readonly name: string;
-  readonly width: Dimension;
-  readonly withWidth: (width: Dimension) => Frame;
-};
-
-function widthsOf(frame: Frame): SketchWidth[] {
-  switch (frame.shape) {
-    case 'hoop': {
-      const { widthAtFeet } = frame;
-      const feet: SketchWidth[] =
-        widthAtFeet === null
-          ? []
-          : [{ name: 'widthAtFeet', width: widthAtFeet, withWidth: (width) => ({ ...frame, widthAtFeet: width }) }];
-      return [{ name: 'width', width: frame.width, withWidth: (width) => ({ ...frame, width }) }, ...feet];
-    }
-    case 'ring':
-      return [
-        { name: 'width', width: frame.width, withWidth: (width) => ({ ...frame, width }) },
-        { name: 'height', width: frame.height, withWidth: (height) => ({ ...frame, height }) },
-      ];
-    case 'offset':
-      return [{ name: 'across', width: frame.across, withWidth: (across) => ({ ...frame, across }) }];
-    case 'straight':
-    case 'run':
-    case 'members':
-      return [];
+  /** A frame of several tubes in space made for the other side; of one alone it is rotations counted the other way. */
+  function otherHand(): Misreading[] {
+    if (wanted.planeNormal !== null || wanted.members.length < 2) return [];
+    const after = (before: Made): Made => made(before.sketch, mirrorFrame(before.drawn), before.bent);
+    const slip = { key: 'other-hand', fields: [], dieRadius: null, bend: null } as const;
+    return [single({ slip, excludes: ['rotations'], order: AFTER_READING, after })];
   }
 }
+
+/** What happens after the sketch was read and before anything is marked. */
+const AFTER_READING = 0.5;
+
+/** Whether a frame has the members and the pieces of another. */
+const samePieces = (one: FrameGeometry, other: FrameGeometry): boolean =>
+  one.members.length === other.members.length &&
+  one.members.every(({ name, centreline }, place) => {
+    const like = other.members[place];
+    return like?.name === name && kindsOf(centreline.pieces) === kindsOf(like.centreline.pieces);
+  });
+
+const kindsOf = (pieces: readonly Piece[]): string =>
+  pieces.map((piece) => (piece.kind === 'straight' ? piece.kind : piece.made)).join();

@@ -1,11 +1,15 @@
-import type { Joint, Way } from '../../plan/correction.ts';
-import type { PlanPiece } from '../../plan/frame.ts';
-import type { Band, Figure } from '../../plan/figure.ts';
+import type { Way } from '../../plan/correction.ts';
+import type { Joint } from '../../plan/joint.ts';
+import type { Figure } from '../../plan/figure.ts';
 import { figure, input } from '../figure.ts';
-import type { FrameGeometry, Spot } from '../frame/frame-geometry.ts';
+import type { Check, FrameGeometry, Spot } from '../frame/frame-geometry.ts';
 import { placeAt } from '../geometry/centreline.ts';
-import { length, subtract, type Vector3 } from '../geometry/vector.ts';
-import { bestFit, moveDirection, movePoint, type PlaneMotion } from './plane-motion.ts';
+import { bestMotion, moved, turned, type RigidMotion } from '../geometry/rigid-motion.ts';
+import { add, cross, length, scale, subtract, type Vector3 } from '../geometry/vector.ts';
+import type { CorrectedFrame, CorrectionTarget, Post } from './corrected.ts';
+import { measureCheck } from './measured-frame.ts';
+import { postRoom } from './post-room.ts';
+import { toeOf } from './toe.ts';
 
 /** What a way needs of the shop: welds, cuts, bends, saddles to be made anew, and metres of new tube. */
 export type Effort = {
@@ -17,73 +21,115 @@ export type Effort = {
   readonly purgeJoints: readonly { readonly number: number; readonly member: string; readonly station: number }[];
 };
 
-/** A way without its purge and money, which are reckoned from its effort. */
-export type WayDraft = Omit<Way, 'purgeSetups' | 'purgeGas' | 'minutes' | 'cost' | 'costAtLeast' | 'unbeaten'> & {
+/** A way without what follows from its effort, from the shop's rates and from the other ways. */
+export type WayDraft = Omit<
+  Way,
+  'purgeSetups' | 'purgeGas' | 'minutes' | 'cost' | 'costAtLeast' | 'days' | 'unbeaten' | 'risks'
+> & {
   readonly effort: Effort;
+  /** True where the frame goes to the bender again. */
+  readonly bent: boolean;
 };
 
-const DEGREES = 180 / Math.PI;
-
-/** A frame after a way, still where the way left it: its spots, the directions out of its feet, and its pieces. */
-export type Result = {
-  readonly feet: readonly Vector3[];
-  readonly corners: readonly Vector3[];
-  /** Directions out of the tube at each foot. */
-  readonly outward: readonly Vector3[];
+/** What a corrected frame is measured against. Targets stand on `actual`. */
+export type JudgeContext = {
+  readonly wanted: FrameGeometry;
+  readonly actual: FrameGeometry;
+  readonly targets: readonly CorrectionTarget[];
+  readonly posts: readonly Post[];
 };
 
-/** The motion that lays a result on the wanted frame by best fit of feet and corners. */
-export function layOn(wanted: FrameGeometry, result: Result): PlaneMotion {
-  const goals = [...wanted.feet, ...wanted.corners].map((spot) => spot.point);
-  const own = [...result.feet, ...result.corners];
-  return bestFit(own.flatMap((from, index) => (goals[index] === undefined ? [] : [{ from, to: goals[index] }])));
-}
+/** A corrected frame in numbers [mm, rad]; lists are in the order of the context's targets, posts and wanted checks. */
+export type Outcome = {
+  /** Lays the corrected frame on the wanted one: least sum of (distance / tolerance)², guides left out. */
+  readonly lay: RigidMotion;
+  /** From where a target must be to where it is. */
+  readonly targets: readonly { readonly target: CorrectionTarget; readonly off: Vector3 }[];
+  /** Room left beyond what a post asks for; negative where a tube comes too near. */
+  readonly rooms: readonly { readonly post: Post; readonly room: number }[];
+  /** How much more the first two feet turn towards each other than on the wanted frame; `wantedToe` is that one's. */
+  readonly toe: number;
+  readonly wantedToe: number;
+  /** Check dimensions, centre to centre. `check` is the wanted frame's, `field` where it is read on the actual one. */
+  readonly sizes: readonly {
+    readonly check: Check;
+    readonly field: string;
+    readonly wanted: number;
+    readonly after: number;
+  }[];
+};
 
-/** Direction out of the tube at a free end. */
-export function outwardAt(frame: FrameGeometry, foot: Spot): Vector3 {
-  const line = frame.members.find((member) => member.name === foot.member)?.centreline;
-  const tangent = line === undefined ? undefined : placeAt(line, foot.station)?.tangent;
-  if (line === undefined || tangent === undefined) return { x: 0, y: -1, z: 0 };
-  return foot.station > line.length / 2 ? tangent : { x: -tangent.x, y: -tangent.y, z: -tangent.z };
-}
-
-/** Misfits of a result, laid on the wanted frame. */
-export function misfitsOf(
-  wanted: FrameGeometry,
-  result: Result,
-  doubt: Band | null,
-): Pick<Way, 'footMisfit' | 'cornerMisfit' | 'toe'> & { lay: PlaneMotion } {
-  const lay = layOn(wanted, result);
-  const worst = (own: readonly Vector3[], goals: readonly Spot[]) =>
-    own.reduce((most, point, index) => {
-      const goal = goals[index]?.point;
-      return goal === undefined ? most : Math.max(most, length(subtract(movePoint(lay, point), goal)));
-    }, 0);
-  const misfit = (value: number, count: number): Figure =>
-    figure(value, 'mm', 'm = max |L(p) − q|', [input('n', 'points-compared', count, 'count')], ['procrustes'], doubt);
-  const toe = toeOf(result.outward.map((direction) => moveDirection(lay, direction)));
-  const asked = toeOf(wanted.feet.map((foot) => outwardAt(wanted, foot)));
+/** Lays a corrected frame on the wanted one and measures what is left over. Pure numbers, no bands. */
+export function judge(context: JudgeContext, corrected: CorrectedFrame): Outcome {
+  const { wanted, actual, targets, posts } = context;
+  const lay = layOn(wanted, actual, targets, corrected);
+  const placed = ({ member, station, point }: Spot) => moved(corrected.motionAt(member, station), point);
+  const parts = posts.length === 0 ? [] : corrected.members.flatMap((member) => member.parts);
+  const outward = (foot: Spot) =>
+    turned(lay, turned(corrected.motionAt(foot.member, foot.station), outwardAt(actual, foot)));
+  const wantedToe = toeOf(
+    wanted,
+    wanted.feet.map((foot) => outwardAt(wanted, foot)),
+  );
   return {
     lay,
-    footMisfit: misfit(worst(result.feet, wanted.feet), wanted.feet.length),
-    cornerMisfit: misfit(worst(result.corners, wanted.corners), wanted.corners.length),
-    toe: figure(
-      (toe - asked) * DEGREES,
-      'deg',
-      'toe = ∠(left, right) − ∠(wanted)',
-      [input('t', 'toe-of-wanted', asked * DEGREES, 'deg')],
-      ['geometry'],
-      null,
-    ),
+    targets: targets.map((target) => ({
+      target,
+      off: subtract(moved(lay, targetPoint(target, corrected)), target.wanted),
+    })),
+    rooms: posts.flatMap((post) => {
+      const room = postRoom(post, parts, lay);
+      return room === undefined ? [] : [{ post, room }];
+    }),
+    toe: withinHalfTurn(toeOf(wanted, actual.feet.map(outward)) - wantedToe),
+    wantedToe,
+    sizes: wanted.checks.flatMap((check) => {
+      const isSame = (other: Check) => other.key === check.key && other.index === check.index;
+      const own = actual.checks.find(isSame);
+      if (own === undefined) return [];
+      const now = corrected.checks?.find(isSame);
+      const after = now === undefined ? measureCheck(own, placed) : measureCheck(now);
+      return [{ check, field: own.field, wanted: measureCheck(check), after }];
+    }),
   };
 }
 
-/** Angle by which the first two feet lean towards each other [rad]; 0 where there are no two. */
-function toeOf(outward: readonly Vector3[]): number {
-  const [left, right] = outward;
-  if (left === undefined || right === undefined) return 0;
-  return Math.atan2(right.x * left.y - right.y * left.x, left.x * right.x + left.y * right.y);
+/** Where a target is on a corrected frame that is not laid on the wanted one yet. */
+export const targetPoint = ({ spot, off }: CorrectionTarget, { motionAt }: Pick<CorrectedFrame, 'motionAt'>): Vector3 =>
+  moved(motionAt(spot.member, spot.station), add(spot.point, off));
+
+/** The motion that lays a corrected frame on the wanted one; a frame in the plane of the wanted one stays in it. */
+export function layOn(
+  wanted: FrameGeometry,
+  actual: FrameGeometry,
+  targets: readonly CorrectionTarget[],
+  corrected: Pick<CorrectedFrame, 'motionAt'>,
+): RigidMotion {
+  const pairs = targets.flatMap((target) =>
+    target.kind === 'guide'
+      ? []
+      : [{ from: targetPoint(target, corrected), to: target.wanted, weight: 1 / target.tolerance ** 2 }],
+  );
+  return bestMotion(pairs, commonPlane(wanted, actual));
 }
+
+/** Two planes count as one up to this between their normals [rad]; far below what a bender can hold. */
+const SAME_PLANE = 1e-9;
+
+/** Normal of the plane that both frames lie in; null where one of them is in space. */
+function commonPlane({ planeNormal: one }: FrameGeometry, { planeNormal: other }: FrameGeometry): Vector3 | null {
+  return one !== null && other !== null && length(cross(one, other)) < SAME_PLANE ? one : null;
+}
+
+/** Direction out of the tube at a free end. */
+export function outwardAt(frame: FrameGeometry, foot: Pick<Spot, 'member' | 'station'>): Vector3 {
+  const line = frame.members.find((member) => member.name === foot.member)?.centreline;
+  const tangent = line === undefined ? undefined : placeAt(line, foot.station)?.tangent;
+  if (line === undefined || tangent === undefined) return { x: 0, y: -1, z: 0 };
+  return foot.station > line.length / 2 ? tangent : scale(tangent, -1);
+}
+
+const withinHalfTurn = (angle: number): number => angle - 2 * Math.PI * Math.round(angle / (2 * Math.PI));
 
 /** The largest of some figures of the joints, as one figure. */
 export function largest(joints: readonly Joint[], pick: (joint: Joint) => Figure, unit: 'deg' | 'mm'): Figure {
@@ -93,6 +139,3 @@ export function largest(joints: readonly Joint[], pick: (joint: Joint) => Figure
 
 export const countFigure = (value: number, name: string): Figure =>
   figure(value, 'count', 'n', [input('n', name, value, 'count')], ['geometry']);
-
-/** Members of a corrected frame, for drawing. */
-export type DrawnMember = { readonly name: string; readonly pieces: PlanPiece[] };

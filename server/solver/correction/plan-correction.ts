@@ -1,23 +1,32 @@
 import type { Job } from '../../job/job.ts';
 import type { CorrectionPlan, ReturnedMember, Way, WayKey } from '../../plan/correction.ts';
 import type { Finding } from '../../plan/finding.ts';
-import type { Figure } from '../../plan/figure.ts';
+import type { CheckDimension } from '../../plan/frame.ts';
 import type { SetUp } from '../bending/set-up.ts';
-import { band, figure, input } from '../figure.ts';
+import type { SpringbackLaw } from '../bending/springback-law.ts';
+import { figure, input } from '../figure.ts';
 import { finding } from '../finding.ts';
-import type { FrameGeometry, MemberGeometry } from '../frame/frame-geometry.ts';
+import type { FrameGeometry } from '../frame/frame-geometry.ts';
 import { planPieces } from '../geometry/plan-pieces.ts';
+import { differences } from '../returned/differences.ts';
+import { fitReadings } from '../returned/fit-readings.ts';
+import { misfitPicture } from '../views/misfit-picture.ts';
 import { markUnbeaten, recommend } from './compare-ways.ts';
+import { correctionWork } from './correction-work.ts';
+import { daysOut } from './days-out.ts';
 import { fitTolerance } from './fit-tolerance.ts';
-import { flatFrame } from './flat-frame.ts';
-import { differences, measureCheck } from './measured-frame.ts';
-import { leaveWay, newFrameWay, rebendWay } from './other-ways.ts';
-import type { Effort, WayDraft } from './outcome.ts';
+import { leaveWay } from './leave-way.ts';
+import { measureCheck } from './measured-frame.ts';
 import type { Misreading } from './misreadings.ts';
+import { newFrameWay } from './new-frame-way.ts';
+import type { Effort, WayDraft } from './outcome.ts';
+import { rebendWay } from './rebend-way.ts';
 import { scoreSlips } from './slips.ts';
-import type { Target } from './splice.ts';
-import { spliceWay, type Correcting } from './splice-way.ts';
-import { footExcesses, trimmedFeet, type FootExcess } from './trims.ts';
+import type { Ground } from './splice/search-splices.ts';
+import { spliceWays } from './splice/splice-ways.ts';
+import { footFindings } from './trims.ts';
+import { risksOf } from './way-risks.ts';
+import { whatWouldChange } from './what-would-change.ts';
 
 /** An effort, the frame it is spent on, and the way it belongs to. */
 export type Work = { readonly effort: Effort; readonly frame: FrameGeometry; readonly scope: WayKey };
@@ -29,167 +38,139 @@ export type Priced = Pick<Way, 'purgeSetups' | 'purgeGas' | 'minutes' | 'cost' |
 export type CorrectionInput = {
   readonly job: Job;
   readonly wanted: FrameGeometry;
-  readonly cameBack: FrameGeometry;
   readonly newFrame: Effort;
   readonly machine: SetUp;
+  readonly law: SpringbackLaw;
+  /** The wanted frame's sizes with their bands. */
+  readonly checks: readonly CheckDimension[];
+  /** Members that are bent from their finish. */
+  readonly fromFinish: ReadonlySet<string>;
   readonly misreadings: readonly Misreading[];
   /** Prices an effort on the frame as it came back, or on the new one. */
   readonly price: (work: Work) => Priced;
 };
 
-/** Ways of putting a frame right that came back wrong, side by side. */
-export function planCorrection(source: CorrectionInput): {
-  correction: CorrectionPlan | null;
-  chosen: Work | null;
-  findings: Finding[];
-} {
-  const { job, machine } = source;
-  const { cameBack: readings } = job;
-  if (readings === null) return { correction: null, chosen: null, findings: [] };
-  if (readings.frame.shape !== job.frame.shape) {
-    const data = { value: readings.frame.shape, wanted: job.frame.shape };
-    return {
-      correction: null,
-      chosen: null,
-      findings: [finding('came-back-other-shape', 'stop', '/cameBack/frame/shape', data)],
-    };
-  }
-  const wanted = flatFrame(source.wanted);
-  const cameBack = flatFrame(source.cameBack);
-  if (wanted === undefined || cameBack === undefined) {
-    return { correction: null, chosen: null, findings: [finding('cut-not-planar', 'stop', '/frame')] };
-  }
+/** What a correction comes to: its part of the plan, the frame as it came back, and the work of the way that is shown. */
+export type Corrected = {
+  readonly correction: CorrectionPlan | null;
+  readonly cameBack: FrameGeometry | null;
+  readonly chosen: Work | null;
+  readonly findings: Finding[];
+};
+
+/** The frame that explains the readings, why it came back so, and the ways of putting it right, side by side. */
+export function planCorrection(source: CorrectionInput): Corrected {
+  const { job, machine, wanted } = source;
+  const { cameBack: readings, tube } = job;
+  if (readings === null) return { correction: null, cameBack: null, chosen: null, findings: [] };
+  const { outsideDiameter } = tube;
+  const { angleScatter, planeScatter } = machine;
+  const fitted = fitReadings({ wanted, cameBack: readings, outsideDiameter, angleScatter, planeScatter });
+  const findings: Finding[] = [...fitted.findings];
+  const { returned } = fitted;
+  if (returned === null) return { correction: null, cameBack: null, chosen: null, findings };
+
   const tape = readings.tapeAccuracy;
-  const tube = job.tube;
-  const findings: Finding[] = [];
-  const found = differences(wanted, cameBack, { doubt: tape, from: ['tape'] });
-  if (found.every((one) => Math.abs(one.difference.value) <= tape)) {
-    findings.push(finding('came-back-as-wanted', 'note', '/cameBack/frame', { tape }));
-  }
-  const scores = job.frame.shape === 'hoop' ? scoreSlips(source.misreadings, cameBack, tape) : [];
-  if (scores.length > 0 && !scores.some((score) => score.explains)) {
-    findings.push(finding('no-single-slip', 'note', '/cameBack/frame'));
-  }
-  const excesses = footExcesses(wanted, cameBack);
-  findings.push(...footFindings(excesses, tape));
-  const actual = trimmedFeet(cameBack, excesses);
-  const work: Correcting = {
-    wanted,
-    actual,
-    targets: targetsOf(wanted, actual),
-    closing: job.closing,
-    context: {
-      tube,
-      tape,
-      paperThickness: job.closing.paperThickness,
-      templateStations: job.print.templateStations,
-      templates: false,
-    },
-  };
-  const base = { trims: trimsOf(excesses, tape) };
-  const { spread } = job.closing;
-  const splices = [
-    spliceWay('splice-one', { two: false, turned: false, spread }, work, base),
-    spliceWay('splice-two', { two: true, turned: false, spread }, work, base),
-    spliceWay('splice-turned', { two: false, turned: true, spread }, work, base),
-  ];
-  const rebend = rebendWay(work, machine, base);
+  const found = differences(wanted, returned, ({ key, index }) => fieldOf(job, key, index));
+  const asWanted = found.every((one) => Math.abs(one.difference.value) <= tape);
+  if (asWanted) findings.push(finding('came-back-as-wanted', 'note', '/cameBack/readings', { tape }));
+  const leftOut = new Set(fitted.fit.readings.flatMap(({ field, disagrees }) => (disagrees ? [field] : [])));
+  const slips = scoreSlips(source.misreadings, fitted.solved, wanted, leftOut);
+  const slipKnown = slips.some(({ explains }) => explains);
+  if (slips.length > 0 && !slipKnown) findings.push(finding('no-single-slip', 'note', '/cameBack/readings'));
+
+  const tolerance = fitTolerance(Math.max(0, ...wanted.checks.map((check) => measureCheck(check))));
+  const { fixing } = job;
+  const begun = correctionWork({ fixing, wanted, returned, outsideDiameter, tape, tolerance });
+  const { work } = begun;
+  findings.push(...begun.findings, ...footFindings(work.excesses, tape, '/cameBack/readings'));
+  const rebend = rebendWay(work, { machine, fromFinish: source.fromFinish });
+  const splices = spliceWays({ job, machine, work, tolerance, fromFinish: source.fromFinish });
+  const { law, checks, fromFinish, newFrame } = source;
   const drafts = [
-    leaveWay(work, base),
+    leaveWay(work),
     rebend.way,
-    ...splices.map((splice) => splice.way),
-    newFrameWay(work, machine, source.newFrame),
+    ...splices.ways.map(({ way }) => way),
+    newFrameWay(work, { fixing, tolerance, effort: newFrame, machine, law, fromFinish, checks }),
   ];
+  const cameBack: FrameGeometry = {
+    ...work.uncut,
+    // a size of this frame is typed where it was read
+    checks: work.uncut.checks.map((check) => ({ ...check, field: fieldOf(job, check.key, check.index) })),
+  };
   const workOf = ({ effort, key }: Pick<WayDraft, 'effort' | 'key'>): Work => ({
     effort,
     frame: key === 'new-frame' ? wanted : cameBack,
     scope: key,
   });
   const ways = markUnbeaten(
-    drafts.map((draft: WayDraft) => {
-      const { effort: _, ...way } = draft;
-      return { ...way, ...source.price(workOf(draft)), unbeaten: false };
+    drafts.map((draft) => {
+      const { effort, bent: _, ...way } = draft;
+      const priced = source.price(workOf(draft));
+      const risks = risksOf(way, {
+        outsideDiameter,
+        kerf: job.closing.kerf,
+        tolerance,
+        open: wanted.feet.length > 0,
+        slipKnown,
+        saddlesRefitted: way.joints.length > 0 || way.key === 'new-frame' ? 0 : effort.welds,
+      });
+      const days = daysOut(way, { minutes: priced.minutes, daysAtBender: job.closing.daysAtBender });
+      return { ...way, ...priced, days, risks, unbeaten: false };
     }),
   );
-  const tolerance = fitTolerance(Math.max(0, ...wanted.checks.map((check) => measureCheck(check))));
-  const advice = recommend(eligible(ways, job), tolerance);
+  const advice = recommend(ways, tolerance);
   const { way: asked } = job.closing;
   const chosen = ways.some((way) => way.key === asked && way.possible) ? asked : advice.recommended;
-  if (asked !== null && chosen !== asked) {
+  if (asked !== null && chosen !== asked)
     findings.push(finding('way-not-possible', 'caution', '/closing/way', { way: asked }));
-  }
-  const chosenSplice = splices.find((splice) => splice.way.key === chosen);
-  const chosenFindings = chosenSplice?.findings ?? [];
-  // where no splice is possible, say why the plain one is not
-  const blocked = splices.some((splice) => splice.way.possible) ? [] : (splices[0]?.findings ?? []);
-  findings.push(...(chosenFindings.length > 0 ? chosenFindings : blocked));
+  findings.push(...splices.findings(chosen));
   findings.push(...rebend.findings.filter((one) => chosen === 'rebend' || one.code === 'rebend-cannot-narrow'));
   const draft = drafts.find((one) => one.key === chosen);
+  const shown = splices.ways.find(({ way }) => way.key === chosen);
+  const finished = ways.map((way) =>
+    way.key === chosen && shown !== undefined ? { ...way, joints: shown.templated() } : way,
+  );
   return {
     chosen: draft === undefined ? null : workOf(draft),
+    cameBack,
     correction: {
-      members: cameBack.members.map(returnedMember),
+      fit: fitted.fit,
+      members: returnedMembers(cameBack, splices.ground),
       differences: found,
-      slips: scores,
-      ways: ways.map((way) =>
-        way.key === chosen && chosenSplice !== undefined ? { ...way, joints: chosenSplice.templated() } : way,
-      ),
+      slips,
+      ways: finished,
+      alternatives: splices.alternatives,
+      search: splices.search,
       recommended: advice.recommended,
       reason: advice.reason,
+      wouldChange: whatWouldChange(ways, advice.recommended, tolerance),
       chosen,
+      picture: misfitPicture(wanted, finished),
     },
     findings,
   };
 }
 
-function returnedMember(member: MemberGeometry): ReturnedMember {
-  const { length } = member.centreline;
-  return {
-    name: member.name,
-    closed: member.closed,
-    developedLength: figure(length, 'mm', 'L = Σ ℓ', [input('L', 'developed-length', length, 'mm')], ['geometry']),
-    pieces: planPieces(member.centreline),
-  };
+/** The reading of a size, where one was taken. */
+function fieldOf({ cameBack }: Job, key: string, index: number): string {
+  const place = (cameBack?.readings ?? []).findIndex(
+    (one) => one.reading === 'size' && one.check === key && one.index === index && one.value !== null,
+  );
+  return place < 0 ? '' : `/cameBack/readings/${String(place)}/value`;
 }
 
-/** The user may ask for one or two joints a member; a recommendation then keeps to that. */
-const eligible = (ways: readonly Way[], job: Job): readonly Way[] =>
-  ways.filter(
-    (way) =>
-      !(job.closing.joints === 'one' && way.key === 'splice-two') &&
-      !(job.closing.joints === 'two' && (way.key === 'splice-one' || way.key === 'splice-turned')),
-  );
-
-const targetsOf = (wanted: FrameGeometry, actual: FrameGeometry): Target[] =>
-  [
-    ...actual.feet.map((spot, index) => ({ spot, goal: wanted.feet[index] })),
-    ...actual.corners.map((spot, index) => ({ spot, goal: wanted.corners[index] })),
-  ].flatMap(({ spot, goal }) => (goal === undefined ? [] : [{ spot, wanted: goal.point }]));
-
-const lengthFigure = (value: number, tape: number): Figure =>
-  figure(
-    value,
-    'mm',
-    't = reach − reach of the wanted leg',
-    [input('t', 'leg-excess', value, 'mm')],
-    ['geometry'],
-    band(Math.SQRT2 * tape, 'tape'),
-  );
-
-const trimsOf = (excesses: readonly FootExcess[], tape: number) =>
-  excesses
-    .filter((one) => one.excess > tape)
-    .map((one) => ({
-      member: one.foot.member,
-      end: one.atFinish ? ('finish' as const) : ('start' as const),
-      length: lengthFigure(one.excess, tape),
-    }));
-
-function footFindings(excesses: readonly FootExcess[], tape: number): Finding[] {
-  return excesses.flatMap((one) => {
-    const data = { member: one.foot.member, end: one.atFinish ? 'finish' : 'start', value: Math.abs(one.excess) };
-    if (one.excess > tape) return [finding('leg-to-be-trimmed', 'note', '/cameBack/frame', data)];
-    if (one.excess < -tape) return [finding('leg-too-short', 'caution', '/cameBack/frame', data)];
-    return [];
+function returnedMembers(frame: FrameGeometry, { stretches }: Ground): ReturnedMember[] {
+  return frame.members.map((member, index): ReturnedMember => {
+    const { length } = member.centreline;
+    return {
+      name: member.name,
+      closed: member.closed,
+      developedLength: figure(length, 'mm', 'L = Σ ℓ', [input('L', 'developed-length', length, 'mm')], ['geometry']),
+      pieces: planPieces(member.centreline),
+      free: stretches
+        .filter((one) => one.member === index)
+        .map(({ from, to, startRule, endRule }) => ({ from, to, startRule, endRule })),
+    };
   });
 }

@@ -1,11 +1,9 @@
-import type { Frame } from '../../job/frame.ts';
 import type { ReadingCheck, ReadingDimension, ReadingRow } from '../../plan/reading-check.ts';
 import { figure, input } from '../figure.ts';
 import type { Check, FrameGeometry } from '../frame/frame-geometry.ts';
 import { extraFor, measureCheck } from './measured-frame.ts';
 import type { Misreading } from './misreadings.ts';
-import { misreadFrame } from './misread-frame.ts';
-import { remeasure } from './remeasure.ts';
+import { readingsOn } from './readings-on.ts';
 
 /** Sizes that a tape checks after bending: as many as one looks at; our own choice. */
 const SHOWN = 3;
@@ -19,48 +17,48 @@ const TELLS = 2;
  * @param found every misreading with the frame that it makes
  * @returns null where nothing can be taken wrong
  */
-export function planReadingCheck(
-  frame: Frame,
-  wanted: FrameGeometry,
-  found: readonly Misreading[],
-): ReadingCheck | null {
-  if (found.length === 0) return null;
-  const measured = found.map((misreading) => ({ misreading, sizes: sizesOf(misreading, wanted) }));
+export function planReadingCheck(wanted: FrameGeometry, found: readonly Misreading[]): ReadingCheck | null {
+  // one bend turned over is seen without a tape
+  const shownSlips = found.filter(({ slips }) => slips[0].bend === null);
+  if (shownSlips.length === 0) return null;
+  const measured = shownSlips.map(({ slips: [slip], made }) => {
+    const frame = made?.frame() ?? null;
+    return { slip, frame, sizes: wanted.checks.map((check) => sizeOn(frame, check)) };
+  });
   const offs = measured.map(({ sizes }) => wanted.checks.map((check, place) => offOf(check, sizes[place])));
   const shown = tellingSizes(offs, wanted.checks.length);
   const checks = shown.flatMap((place) => wanted.checks[place] ?? []);
   return {
     dimensions: checks.map(dimensionOf),
-    rows: measured.map(({ misreading, sizes }, row): ReadingRow => {
+    rows: measured.map(({ slip, frame, sizes }, row): ReadingRow => {
       const off = shown.map((place) => offs[row]?.[place] ?? null);
       const all = off.flatMap((one) => (one === null ? [] : [Math.abs(one)]));
       return {
-        slip: misreading.slip,
-        field: misreading.field,
-        dieRadius: misreading.dieRadius,
+        slip: slip.key,
+        fields: [...slip.fields],
+        dieRadius: slip.dieRadius,
         gets: shown.map((place) => {
-          const [check, size] = [wanted.checks[place], sizes[place]];
-          return check === undefined || size === undefined ? null : sizeFigure(check, size);
+          const size = sizes[place];
+          return size === undefined ? null : sizeFigure(size);
         }),
         off,
         worst: all.length === 0 ? null : Math.max(...all),
-        frame: misreading.made === null ? null : misreadFrame(frame, wanted.checks, sizes),
+        readings: frame === null ? null : readingsOn(frame, wanted),
       };
     }),
   };
 }
 
-/** Every size of the misread frame centre to centre [mm], in the order of the wanted frame's checks. */
-function sizesOf({ made }: Misreading, wanted: FrameGeometry): (number | undefined)[] {
-  if (made === null) return wanted.checks.map(() => undefined);
-  return wanted.checks.map((check) => {
-    const own = made.drawn.checks.find(({ key, index }) => key === check.key && index === check.index);
-    return own === undefined ? undefined : remeasure(own, made.drawn, made.rebent);
-  });
+/** The same size of the misread frame, in the reference that the sketch has it in. */
+function sizeOn(frame: FrameGeometry | null, { key, index, reference }: Check): Check | undefined {
+  const own = frame?.checks.find((check) => check.key === key && check.index === index);
+  return own === undefined ? undefined : { ...own, reference };
 }
 
-const offOf = (check: Check, size: number | undefined): number | null =>
-  size === undefined ? null : size - measureCheck(check);
+const valueOf = (check: Check): number => measureCheck(check) + extraFor(check, check.reference);
+
+const offOf = (check: Check, size: Check | undefined): number | null =>
+  size === undefined ? null : valueOf(size) - valueOf(check);
 
 function tellingSizes(offs: readonly (readonly (number | null)[])[], count: number): number[] {
   const shown: number[] = [];
@@ -86,11 +84,12 @@ const dimensionOf = (check: Check): ReadingDimension => ({
   index: check.index,
   field: check.field,
   reference: check.reference,
-  wanted: sizeFigure(check, measureCheck(check)),
+  wanted: sizeFigure(check),
 });
 
 /** A size in the reference that the sketch has it in. */
-function sizeFigure(check: Check, centre: number) {
+function sizeFigure(check: Check) {
+  const centre = measureCheck(check);
   const extra = extraFor(check, check.reference);
   return figure(
     centre + extra,

@@ -78,11 +78,20 @@ function assembled(members: readonly MemberGeometry[], outsideDiameter: number):
         return [check('end-to-end', { extra: betweenPoints, reference: 'centre', index: place, from, to })];
       }),
       ...members.flatMap((member, index) => endLegs(member, several ? index + 1 : 0, outsideDiameter)),
+      ...members.flatMap((member, index) => endsOf(member, index + 1)),
     ],
     feet,
     corners: members.flatMap(dieCorners),
     planeNormal: planeOf(members),
   };
+}
+
+/** From end to end of a member that sits on others, axis to axis: what a tape finds between the free ends leaves it out. */
+function endsOf(member: MemberGeometry, index: number): Check[] {
+  if (member.closed || (member.start.kind === 'free' && member.finish.kind === 'free')) return [];
+  const from = spotAt(member, 0);
+  const to = spotAt(member, member.centreline.length);
+  return [check('end-to-end-of', { extra: betweenPoints, reference: 'centre', index, from, to })];
 }
 
 /** From each free end of a member to the outside of the corner nearest to it, where a straightedge finds one. */

@@ -5,7 +5,7 @@ import { finding } from '../finding.ts';
 import { LEAST_BEND, tangentLength } from '../geometry/bend-table.ts';
 import { pathThrough } from '../geometry/path-through.ts';
 import type { Vector3 } from '../geometry/vector.ts';
-import { acrossTubes, asTyped, centred, check, toCorner } from './check.ts';
+import { acrossTubes, asTyped, betweenPoints, centred, check, toCorner } from './check.ts';
 import { dieCorners, freeEnds } from './die-corners.ts';
 import type { FrameGeometry, MemberGeometry, Spot } from './frame-geometry.ts';
 import type { DrawnFrame, ShapeContext } from './shape-context.ts';
@@ -92,6 +92,7 @@ function drawn(
       sized('offset', offset.across, 'across', at(0, { ...apex.second, y: 0 }), at(whole, apex.second)),
       sized('first-length', offset.first, 'first', firstFoot, firstCorner),
       sized('last-length', offset.last, 'last', lastFoot, secondCorner),
+      check('end-to-end', { extra: betweenPoints, reference: 'centre', from: firstFoot, to: lastFoot }),
     ],
     feet,
     corners,

@@ -6,7 +6,7 @@ import { pathThrough, type PathPoint } from '../geometry/path-through.ts';
 import type { Vector3 } from '../geometry/vector.ts';
 import { acrossTubes, asTyped, centred, check } from './check.ts';
 import { dieCorners } from './die-corners.ts';
-import type { FrameGeometry, MemberGeometry, Spot } from './frame-geometry.ts';
+import type { Check, FrameGeometry, MemberGeometry, Spot } from './frame-geometry.ts';
 import { askedFrom } from './member-path.ts';
 import type { DrawnFrame, ShapeContext } from './shape-context.ts';
 import { above, atLeast, wayOut } from './way-out.ts';
@@ -55,6 +55,20 @@ function drawn(
     const point: Vector3 = { x, y, z: 0 };
     return { member: member.name, station: closestStation(member.centreline, point)?.station ?? 0, point };
   };
+  const corners = dieCorners(member);
+  // from outer corner to outer corner, or inner to inner, of a square of tubes
+  const longer = (more: number) => Math.hypot(width + more, height + more) - Math.hypot(width, height);
+  const across = {
+    outsideExtra: longer(context.outsideDiameter),
+    insideExtra: longer(-context.outsideDiameter),
+    bothEnds: true,
+  };
+  const [first, second, third, fourth] = corners;
+  const diagonal = (index: number, from: Spot | undefined, to: Spot | undefined): Check[] =>
+    from === undefined || to === undefined
+      ? []
+      : [check('diagonal', { extra: across, reference: ring.width.reference, index, from, to })];
+  const diagonals = [...diagonal(1, first, third), ...diagonal(2, second, fourth)];
   return {
     members: [member],
     checks: [
@@ -72,9 +86,10 @@ function drawn(
         from: at(0, -height / 2),
         to: at(0, height / 2),
       }),
+      ...diagonals,
     ],
     feet: [],
-    corners: dieCorners(member),
+    corners,
     planeNormal: { x: 0, y: 0, z: 1 },
   };
 }

@@ -3,6 +3,7 @@ import { centrelineFromChain, placeAt, type Link } from '../geometry/centreline.
 import type { Vector3 } from '../geometry/vector.ts';
 import { dieCorners } from './die-corners.ts';
 import type { Check, FrameGeometry, MemberGeometry, Spot } from './frame-geometry.ts';
+import { hoopDiagonals } from './hoop-diagonals.ts';
 import { hoopSizes, type HoopFailure } from './hoop-sizes.ts';
 import { innerCrossbars } from './inner-crossbars.ts';
 
@@ -80,6 +81,29 @@ export function hoopFrame(
   const across = { outsideExtra: outsideDiameter, insideExtra: -outsideDiameter, bothEnds: true };
   const ofLeg = { outsideExtra: half.outerExtra, insideExtra: half.innerExtra, bothEnds: false };
   const upTo = { outsideExtra: outsideDiameter / 2, insideExtra: -outsideDiameter / 2, bothEnds: false };
+  const diagonals = hoopDiagonals(
+    {
+      left: { foot: spots.leftFoot, corner: { ...spots.leftTangent, point: corner } },
+      right: { foot: spots.rightFoot, corner: { ...spots.rightTangent, point: mirror(corner) } },
+    },
+    { lean: half.lean, outsideDiameter, outerExtra: half.outerExtra, innerExtra: half.innerExtra },
+    hoop.width.reference,
+  );
+  const halfWayUp = shorter / 2;
+  const widthHalfWayUp: Check[] =
+    halfWayUp > shorter - half.setback
+      ? []
+      : [
+          {
+            ...across,
+            key: 'width-at-middle',
+            index: 0,
+            field: '',
+            reference: hoop.width.reference,
+            from: at(left - halfWayUp),
+            to: at(centreline.length - (right - halfWayUp)),
+          },
+        ];
   const checks: Check[] = [
     {
       ...across,
@@ -128,6 +152,8 @@ export function hoopFrame(
       to: { ...spots.middle, point: { ...spots.leftFoot.point, y: spots.middle.point.y } },
     },
     ...crownRise(crossbar, half.halfCrossbar, spots.middle, outsideDiameter),
+    ...diagonals,
+    ...widthHalfWayUp,
     ...inner.checks(spots.leftFoot, upTo, root),
   ];
   return {

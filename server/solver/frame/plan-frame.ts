@@ -11,6 +11,7 @@ import type { Misreading } from '../correction/misreadings.ts';
 import { planReadingCheck } from '../correction/reading-check.ts';
 import { band, figure, input } from '../figure.ts';
 import { finding } from '../finding.ts';
+import { holeWraps } from '../joints/hole-wrap.ts';
 import { bendingOf, planMaking } from '../making/plan-making.ts';
 import type { AllowedSize } from '../tube/tolerances.ts';
 import { bentMember, type BentMember } from './bend-errors.ts';
@@ -52,7 +53,9 @@ export function planFrame(
     const planned = planMember(member, asked.from, context);
     const making = planMaking(member, asked, planned, context, job.bending);
     findings.push(...withLargerDie(planned, making.plan, bending), ...making.findings);
-    return { ...planned.plan, making: making.plan };
+    // a hole is made where the bore of a coped end is to breathe; the others are welded on a whole wall
+    const holes = job.purge.ventHoles === 'coped-ends' ? holeWraps(member, context) : [];
+    return { ...planned.plan, templates: [...planned.plan.templates, ...holes], making: making.plan };
   });
   const count = input('n', 'members', members.length, 'count');
   const total = (pick: (member: MemberPlan) => Figure, unit: 'kg' | 'mm', formula: string): Figure => {
@@ -69,7 +72,7 @@ export function planFrame(
     frame: {
       members,
       checks,
-      readingCheck: planReadingCheck(job.frame, geometry, found),
+      readingCheck: planReadingCheck(geometry, found),
       mass: total((member) => member.mass, 'kg', 'm = Σ m_i'),
       tubeLength: total((member) => member.cutLength, 'mm', 'L = Σ L_i'),
       planar: geometry.planeNormal !== null,

@@ -22,6 +22,9 @@ export type SaddleSeat = {
   readonly distance: ((point: BranchPoint) => number) | null;
 };
 
+/** A seat as read from two members, with its acute side: a unit vector square to the member. */
+export type ReadSeat = SaddleSeat & { readonly acuteSide: Vector3 };
+
 /** A saddle's wrap; what is nearest to the partner's axis and the mean of the cut, both along the member [mm]. */
 export type SaddleWrap = { readonly template: WrapTemplate; readonly throat: number; readonly mean: number };
 
@@ -40,7 +43,7 @@ export function saddleSeat(
   at: { readonly end: 'start' | 'finish'; readonly seat: Extract<EndGeometry, { kind: 'saddle' }> },
   partner: MemberGeometry,
   middle: Vector3 | null,
-): SaddleSeat | undefined {
+): ReadSeat | undefined {
   const station = at.end === 'start' ? 0 : member.centreline.length;
   const here = placeAt(member.centreline, station);
   const there = placeAt(partner.centreline, at.seat.station);
@@ -57,6 +60,7 @@ export function saddleSeat(
     axisAngle,
     offset: Math.abs(offset) < NO_OFFSET ? 0 : offset,
     acute: Math.atan2(dot(acuteSide, quarter), dot(acuteSide, outside)),
+    acuteSide,
     distance:
       there.piece.kind === 'arc'
         ? distanceToArc(there.piece, { point: here.point, away, acuteSide, quarter: cross(away, acuteSide) })
@@ -94,9 +98,17 @@ function ordinateOnArc(first: number, clearance: (along: number) => number): num
 }
 
 /** Ordinate of one generator of the member's surface [mm]; undefined where it misses the partner. */
-function reach(seat: Seated, radius: number, generator: number): number | undefined {
+const reach = (seat: Seated, radius: number, generator: number): number | undefined =>
   // at a finish the branch runs against the member, so angles round it run the other way
-  const turned = (seat.end === 'start' ? 1 : -1) * (generator - seat.acute);
+  saddleReach(seat, radius, (seat.end === 'start' ? 1 : -1) * (generator - seat.acute));
+
+/**
+ * How far along the branch, from its end on its axis, a line beside its axis comes out of the partner [mm].
+ *
+ * @param radius of the line from the axis [mm]
+ * @param turned its angle from the acute side, a quarter turn at (away × acute side) [rad]
+ */
+export function saddleReach(seat: Omit<Seated, 'acute' | 'end'>, radius: number, turned: number): number | undefined {
   const { mainRadius, offset, axisAngle, distance } = seat;
   const straight = saddleOrdinate({ mainRadius, offset, axisAngle, radius, generator: turned });
   if (distance === null) return straight;
@@ -105,7 +117,8 @@ function reach(seat: Seated, radius: number, generator: number): number | undefi
   return ordinateOnArc(straight ?? side, (along) => distance({ along, acute, quarter }) - mainRadius);
 }
 
-type Seated = SaddleSeat & { readonly end: 'start' | 'finish'; readonly mainRadius: number };
+/** A seat with the end of the member that it is at, and the partner's outer radius [mm]. */
+export type Seated = SaddleSeat & { readonly end: 'start' | 'finish'; readonly mainRadius: number };
 
 /**
  * The wrap of a saddle. The ring (ordinate 0) is where the two axes meet; ordinates count towards the far end of the
@@ -124,7 +137,7 @@ export function saddleWrap(frame: WrapFrame, seat: Seated): SaddleWrap | undefin
     const inner = reach(seat, inside, generator);
     if (inner === undefined) missed = true;
     const outer = reach(seat, outside, generator) ?? inner ?? 0;
-    return { outer: sign * outer, inner: sign * (inner ?? 0), cut: sign * Math.max(outer, inner ?? 0) };
+    return { outer: sign * outer, inner: sign * (inner ?? 0), cut: sign * Math.max(outer, inner ?? 0), second: null };
   });
   if (missed) return undefined;
   // the first point of the curve is the last one again

@@ -4,7 +4,7 @@ import { planeOrdinate } from './plane-cut.ts';
 import { planeOnBend, type BentTubeSpan, type CutPlane } from './plane-on-bend.ts';
 
 /** Points of the drawn curve, the closing one included: one every three degrees keeps chords within 0.01 mm. */
-const CURVE_POINTS = 121;
+export const CURVE_POINTS = 121;
 
 /** What every wrap needs: its names, the tube, the paper [mm], and where its ring (ordinate 0) stands [mm]. */
 export type WrapFrame = {
@@ -15,11 +15,16 @@ export type WrapFrame = {
   readonly paperThickness: number;
   readonly stations: 16 | 24;
   readonly ringStation: number;
-  readonly scrap: 'start' | 'finish';
+  readonly scrap: WrapTemplate['scrap'];
 };
 
-/** A generator's ordinates on the outer and inner surface and the line to cut to [mm]. */
-export type Ordinates = { readonly outer: number; readonly inner: number; readonly cut: number };
+/** A generator's ordinates on the outer and inner surface, the line to cut to, and a second one where there is one [mm]. */
+export type Ordinates = {
+  readonly outer: number;
+  readonly inner: number;
+  readonly cut: number;
+  readonly second: number | null;
+};
 
 /**
  * Lays ordinates on paper. Generators count from the outside; looking at the printed side with the far end of the
@@ -34,14 +39,19 @@ export function wrapTemplate(
   const wrapLength = Math.PI * (frame.tube.outsideDiameter + frame.paperThickness);
   const stations: TemplateStation[] = Array.from({ length: frame.stations }, (_, index) => {
     const share = index / frame.stations;
-    const { outer, inner, cut } = ordinatesAt(2 * Math.PI * share);
-    return { angle: 360 * share, girth: wrapLength * share, outer, inner, cut };
+    const { outer, inner, cut, second } = ordinatesAt(2 * Math.PI * share);
+    return { angle: 360 * share, girth: wrapLength * share, outer, inner, cut, second };
   });
-  const curve = Array.from({ length: CURVE_POINTS }, (_, index): [number, number] => {
+  const curve: [number, number][] = [];
+  const other: [number, number][] = [];
+  for (let index = 0; index < CURVE_POINTS; index += 1) {
     const share = index / (CURVE_POINTS - 1);
-    return [wrapLength * share, ordinatesAt(2 * Math.PI * share).cut];
-  });
-  const ordinates = [...curve.map(([, ordinate]) => ordinate), ...stations.map((station) => station.cut)];
+    const { cut, second } = ordinatesAt(2 * Math.PI * share);
+    curve.push([wrapLength * share, cut]);
+    if (second !== null) other.push([wrapLength * share, second]);
+  }
+  const ordinates = [...curve, ...other].map(([, ordinate]) => ordinate);
+  for (const { cut, second } of stations) ordinates.push(cut, second ?? cut);
   return {
     key: frame.key,
     kind,
@@ -52,8 +62,11 @@ export function wrapTemplate(
     high: Math.max(...ordinates),
     ringStation: frame.ringStation,
     scrap: frame.scrap,
+    edge: 0,
     stations,
     curve,
+    second: other.length === 0 ? null : other,
+    hinge: null,
   };
 }
 
@@ -84,7 +97,7 @@ export function wrapForPlane(wrap: PlaneWrap): WrapTemplate | undefined {
     const outer = ordinate(wrap, outside, generator);
     const inner = ordinate(wrap, inside, generator);
     if (outer === undefined || inner === undefined) missed = true;
-    return { outer: outer ?? 0, inner: inner ?? 0, cut: outer ?? 0 };
+    return { outer: outer ?? 0, inner: inner ?? 0, cut: outer ?? 0, second: null };
   });
   return missed ? undefined : template;
 }

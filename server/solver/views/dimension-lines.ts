@@ -1,7 +1,7 @@
 import type { FlatPoint, ViewDimension } from '../../plan/view.ts';
 import type { FrameGeometry } from '../frame/frame-geometry.ts';
 import { extraFor } from '../correction/measured-frame.ts';
-import { length, subtract, type Vector3 } from '../geometry/vector.ts';
+import { length, subtract } from '../geometry/vector.ts';
 import { project, rounded, type Projection } from './projection.ts';
 
 /** What the dimension lines stand round. */
@@ -10,6 +10,8 @@ export type Bounds = readonly [left: number, bottom: number, right: number, top:
 /** Distance of the first dimension line from the frame and between two lines, as a share of the frame's size. */
 const FIRST = 0.08;
 const NEXT = 0.07;
+/** Sizes to check with that nobody types: they are drawn where somebody measured them, and would cross the others elsewhere. */
+const MEASURED_ONLY = ['diagonal', 'width-at-middle', 'end-to-end', 'end-to-end-of'];
 /** Share of a length from which on a picture shows it true. */
 const TRUE_LENGTH = 0.999;
 
@@ -22,14 +24,14 @@ export function dimensionLines(
   layer: ViewDimension['layer'],
   view: Projection,
   bounds: Bounds,
-  place: (point: Vector3) => Vector3 = (point) => point,
 ): ViewDimension[] {
   const [leftEdge, bottom, rightEdge, top] = bounds;
   const size = Math.max(rightEdge - leftEdge, top - bottom, 1);
   const used = { left: 0, right: 0, below: 0, above: 0 };
   return frame.checks.flatMap((check): ViewDimension[] => {
-    const centreFrom = project(view, place(check.from.point));
-    const centreTo = project(view, place(check.to.point));
+    if (check.field === '' && MEASURED_ONLY.includes(check.key)) return [];
+    const centreFrom = project(view, check.from.point);
+    const centreTo = project(view, check.to.point);
     const apart = Math.hypot(centreTo[0] - centreFrom[0], centreTo[1] - centreFrom[1]);
     const centre = length(subtract(check.to.point, check.from.point));
     // a size that follows from others is drawn where it is seen in its true length

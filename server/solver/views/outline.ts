@@ -10,20 +10,31 @@ const MOST_CHORDS = 360;
 const TURN = 2 * Math.PI;
 
 /** How much of a member's end is hidden in the tube it sits on [mm]. */
-export type Hidden = { readonly start: number; readonly finish: number };
+type Hidden = { readonly start: number; readonly finish: number };
 
-type Sample = { readonly point: Vector3; readonly tangent: Vector3 };
+/** A point of a centreline, the way the tube goes there, and how far along it is [mm]. */
+type Sample = { readonly point: Vector3; readonly tangent: Vector3; readonly station: number };
+
+/** A member's centreline as points, close enough to draw: found once, then drawn in every view. */
+export type SampledMember = {
+  readonly name: string;
+  readonly closed: boolean;
+  readonly samples: readonly Sample[];
+};
 
 /** Points along the centreline, close enough to draw, with the direction at each. */
 function samples(pieces: readonly PlanPiece[]): Sample[] {
+  let reached = 0;
   return pieces.flatMap((piece): Sample[] => {
+    const begin = reached;
+    reached += piece.length;
     if (piece.kind === 'straight') {
       const tangent = unit(subtract(piece.to, piece.from));
       return tangent === undefined
         ? []
         : [
-            { point: piece.from, tangent },
-            { point: piece.to, tangent },
+            { point: piece.from, tangent, station: begin },
+            { point: piece.to, tangent, station: reached },
           ];
     }
     const turned = (piece.angle * Math.PI) / 180;
@@ -36,61 +47,81 @@ function samples(pieces: readonly PlanPiece[]): Sample[] {
       const arm = rotate(away, piece.normal, (angle * index) / count);
       // an arc so small that its centre rounds onto it has no direction to draw
       const tangent = unit(cross(piece.normal, arm));
-      return tangent === undefined ? [] : [{ point: add(piece.centre, arm), tangent }];
+      const station = begin + (piece.length * index) / count;
+      return tangent === undefined ? [] : [{ point: add(piece.centre, arm), tangent, station }];
     }).flat();
   });
 }
 
 /** Takes a length off both ends, for ends that vanish in another tube. */
-function shortened(all: readonly Sample[], hidden: Hidden): Sample[] {
+function shortened(all: readonly Sample[], hidden: Hidden): readonly Sample[] {
   const first = all[0];
   const last = all.at(-1);
-  if (first === undefined || last === undefined) return [];
+  if (first === undefined || last === undefined || (hidden.start === 0 && hidden.finish === 0)) return all;
   return all.map((sample) => {
-    if (sample === first) return { ...sample, point: add(sample.point, scale(sample.tangent, hidden.start)) };
-    if (sample === last) return { ...sample, point: subtract(sample.point, scale(sample.tangent, hidden.finish)) };
+    const { point, tangent, station } = sample;
+    if (sample === first) {
+      return { point: add(point, scale(tangent, hidden.start)), tangent, station: station + hidden.start };
+    }
+    if (sample === last) {
+      return { point: subtract(point, scale(tangent, hidden.finish)), tangent, station: station - hidden.finish };
+    }
     return sample;
   });
 }
+
+/** A member as points, without what its ends hide in the tubes that they sit on. */
+export const sampledMember = (
+  member: { readonly name: string; readonly pieces: readonly PlanPiece[]; readonly closed: boolean },
+  hidden: Hidden = { start: 0, finish: 0 },
+): SampledMember => ({
+  name: member.name,
+  closed: member.closed,
+  samples: shortened(samples(member.pieces), hidden),
+});
 
 /**
  * A tube as it is drawn: its two edges, square caps at free ends, and its centreline. The edges of a cylinder seen
  * square to the picture stand half a diameter either side of its projected axis; where the axis points at the eye the
  * edge is a circle, drawn as a polygon.
  */
-export function outlineOf(
-  member: { name: string; pieces: readonly PlanPiece[]; closed: boolean },
-  view: Projection,
-  outsideDiameter: number,
-  hidden: Hidden = { start: 0, finish: 0 },
-): ViewMember {
-  const all = shortened(samples(member.pieces), hidden);
+export function outlineOf(member: SampledMember, view: Projection, outsideDiameter: number): ViewMember {
   const radius = outsideDiameter / 2;
   const left: FlatPoint[] = [];
   const right: FlatPoint[] = [];
   const edges: FlatPoint[][] = [];
-  for (const sample of all) {
-    const [x, y] = project(view, sample.point);
-    const along: FlatPoint = [dot(sample.tangent, view.right), dot(sample.tangent, view.up)];
-    const size = Math.hypot(along[0], along[1]);
-    if (size < 1e-6) {
-      edges.push(circle([x, y], radius));
+  const centreline: FlatPoint[] = [];
+  for (const { point, tangent } of member.samples) {
+    const at = project(view, point);
+    const [x, y] = at;
+    centreline.push(rounded(at));
+    const across = acrossOf(tangent, view);
+    if (across === undefined) {
+      edges.push(circle(at, radius));
       continue;
     }
-    const across: FlatPoint = [(-along[1] / size) * radius, (along[0] / size) * radius];
-    left.push(rounded([x + across[0], y + across[1]]));
-    right.push(rounded([x - across[0], y - across[1]]));
+    const [aside, above] = [across[0] * radius, across[1] * radius];
+    left.push(rounded([x + aside, y + above]));
+    right.push(rounded([x - aside, y - above]));
   }
   edges.push(left, right);
   if (!member.closed) edges.push(...caps(left, right));
-  return {
-    member: member.name,
-    edges: edges.filter((edge) => edge.length > 1),
-    centreline: all.map((sample) => rounded(project(view, sample.point))),
-  };
+  return { member: member.name, edges: edges.filter((edge) => edge.length > 1), centreline };
 }
 
-function caps(left: readonly FlatPoint[], right: readonly FlatPoint[]): FlatPoint[][] {
+/** Square to the tube's axis on the drawing, to its left: a unit vector; undefined where the axis points at the eye. */
+export function acrossOf(tangent: Vector3, view: Projection): FlatPoint | undefined {
+  const [along, rise] = [dot(tangent, view.right), dot(tangent, view.up)];
+  const size = Math.hypot(along, rise);
+  return size < 1e-6 ? undefined : [-rise / size, along / size];
+}
+
+/** How far along the member each point of its centreline stands [mm], rounded as the points are. */
+export const stationsOf = ({ samples: all }: SampledMember): number[] =>
+  all.map(({ station }) => Math.round(station * 100) / 100);
+
+/** The lines across both ends of a tube's edges. */
+export function caps(left: readonly FlatPoint[], right: readonly FlatPoint[]): FlatPoint[][] {
   const pairs = [
     [left[0], right[0]],
     [left.at(-1), right.at(-1)],

@@ -1,28 +1,35 @@
-import type { CorrectionPlan } from '../../plan/correction.ts';
-import type { PlanPiece } from '../../plan/frame.ts';
-import type { FlatPoint, View, ViewLayer, ViewMark, ViewMember } from '../../plan/view.ts';
+import type { CorrectionPlan, Way } from '../../plan/correction.ts';
 import type { PurgePlan } from '../../plan/purge.ts';
-import { layOn, outwardAt } from '../correction/outcome.ts';
-import { flatFrame, moveCentreline } from '../correction/flat-frame.ts';
-import { movePoint, STILL } from '../correction/plane-motion.ts';
+import type { FlatPoint, View, ViewLayer, ViewMember } from '../../plan/view.ts';
 import type { EndGeometry, FrameGeometry, MemberGeometry } from '../frame/frame-geometry.ts';
-import { placeAt } from '../geometry/centreline.ts';
 import { planPieces } from '../geometry/plan-pieces.ts';
 import type { Vector3 } from '../geometry/vector.ts';
 import { dimensionLines, type Bounds } from './dimension-lines.ts';
-import { outlineOf } from './outline.ts';
-import { facing, project, PROJECTIONS, rounded, type Projection } from './projection.ts';
-import { scrapOutlines } from './scrap.ts';
+import { outlineOf, sampledMember, stationsOf, type SampledMember } from './outline.ts';
+import { facing, PROJECTIONS, type Projection } from './projection.ts';
+import { scrapOutline, scrapsOf, type Scrap } from './scrap.ts';
+import { endMarks, jointMarks, purgeMarks } from './view-marks.ts';
 
-/** What is drawn: the frame as wanted, as it came back, and after the chosen way. */
+/** What is drawn: the frame as wanted, as it came back (laid on the wanted one), and after the chosen way. */
 export type Drawn = {
   readonly wanted: FrameGeometry;
   readonly cameBack: FrameGeometry | null;
-  readonly correction: CorrectionPlan | null;
+  readonly correction: Pick<CorrectionPlan, 'ways' | 'chosen' | 'differences'> | null;
   readonly purge: PurgePlan | null;
   /** Members that are marked and bent from their finish. */
   readonly fromFinish: ReadonlySet<string>;
   readonly outsideDiameter: number;
+};
+
+/** Everything drawn, found once for all views. */
+type Sampled = {
+  readonly wanted: readonly SampledMember[];
+  readonly cameBack: readonly SampledMember[];
+  /** How far along each member of the frame as it came back its drawn points stand. */
+  readonly stations: readonly number[][];
+  readonly corrected: readonly SampledMember[];
+  readonly scraps: readonly Scrap[];
+  readonly chosen: Way | undefined;
 };
 
 /**
@@ -30,14 +37,13 @@ export type Drawn = {
  * Page and sheets scale and paint them, and compute nothing.
  */
 export function planViews(drawn: Drawn): View[] {
-  const { wanted } = drawn;
-  const flat = flatFrame(wanted);
-  if (flat !== undefined) {
-    const normal = wanted.planeNormal;
-    const turned = normal === null ? PROJECTIONS.top : facing(normal);
-    return [faceView({ ...drawn, wanted: flat }), plainView('pictorial', drawn, tilted(turned))];
+  const { planeNormal } = drawn.wanted;
+  const sampled = sampledOf(drawn);
+  if (planeNormal !== null) {
+    const face = facing(planeNormal);
+    return [viewOf('face', drawn, sampled, face), viewOf('pictorial', drawn, sampled, tilted(face))];
   }
-  return (['top', 'face', 'side', 'pictorial'] as const).map((key) => plainView(key, drawn, PROJECTIONS[key]));
+  return (['top', 'face', 'side', 'pictorial'] as const).map((key) => viewOf(key, drawn, sampled, PROJECTIONS[key]));
 }
 
 /** Looking down on a flat frame from one corner, whichever way its plane stands. */
@@ -58,90 +64,53 @@ function tilted(face: Projection): Projection {
   return { right: mix(right.x, right.y, right.z), up: mix(up.x, up.y, up.z) };
 }
 
-/** Everything on one plane, the came-back and the corrected frame laid on the wanted one by best fit. */
-function faceView(drawn: Drawn): View {
-  const { wanted, correction, outsideDiameter } = drawn;
-  const view = PROJECTIONS.top;
-  const cameBack = drawn.cameBack === null ? undefined : flatFrame(drawn.cameBack);
-  const lay =
-    cameBack === undefined
-      ? STILL
-      : layOn(wanted, {
-          feet: cameBack.feet.map((spot) => spot.point),
-          corners: cameBack.corners.map((spot) => spot.point),
-          outward: [],
-        });
-  const placed = (point: Vector3) => movePoint(lay, point);
-  const layers: ViewLayer[] = [{ role: 'wanted', members: outlines(wanted, view, outsideDiameter) }];
-  let moved: FrameGeometry | undefined;
-  if (cameBack !== undefined) {
-    const members = cameBack.members.map((member) => ({
-      ...member,
-      centreline: moveCentreline(member.centreline, lay),
-    }));
-    moved = {
-      ...cameBack,
-      members,
-      feet: cameBack.feet.map((spot) => ({ ...spot, point: placed(spot.point) })),
-      corners: cameBack.corners.map((spot) => ({ ...spot, point: placed(spot.point) })),
-    };
-    layers.push({ role: 'came-back', members: outlines(moved, view, outsideDiameter) });
-  }
+function sampledOf({ wanted, cameBack, correction, outsideDiameter }: Drawn): Sampled {
   const chosen = correction?.ways.find((way) => way.key === correction.chosen);
-  if (chosen !== undefined && chosen.key !== 'leave') {
-    layers.push({
-      role: 'corrected',
-      members: chosen.members.map((member) => {
-        const geometry = wanted.members.find((one) => one.name === member.name);
-        return outlineOf(
-          { ...member, closed: geometry?.closed ?? false },
-          view,
-          outsideDiameter,
-          hiddenOf(geometry, outsideDiameter),
-        );
-      }),
-    });
-  }
-  if (moved !== undefined && chosen !== undefined && chosen.joints.length > 0) {
-    layers.push({ role: 'scrap', members: scrapOutlines(chosen.joints, moved, outsideDiameter) });
-  }
-  const bounds = boundsOf(layers.flatMap((layer) => layer.members));
-  const dimensions = [
-    ...dimensionLines(wanted, 'wanted', view, bounds),
-    ...(cameBack === undefined ? [] : dimensionLines(cameBack, 'came-back', view, bounds, placed)),
-  ];
-  const joints: ViewMark[] = (chosen?.joints ?? []).map((joint) => ({
-    kind: 'joint',
-    label: String(joint.number),
-    layer: 'corrected',
-    at: rounded(project(view, joint.point)),
-    towards: [0, 1],
-  }));
+  const returned = cameBack === null ? [] : sampledFrame(cameBack, outsideDiameter);
   return {
-    key: 'face',
-    bounds: widened(
-      bounds,
-      dimensions.flatMap((dimension) => dimension.line),
-    ),
-    layers,
-    dimensions,
-    marks: [
-      ...endMarks(wanted, view, drawn.fromFinish),
-      ...joints,
-      ...purgeMarks(drawn, cameBack ?? wanted, cameBack === undefined ? 'wanted' : 'came-back', view, placed),
-    ],
+    wanted: sampledFrame(wanted, outsideDiameter),
+    cameBack: returned,
+    stations: returned.map(stationsOf),
+    corrected:
+      chosen === undefined || chosen.key === 'leave'
+        ? []
+        : chosen.members.map((member) => {
+            const geometry = wanted.members.find((one) => one.name === member.name);
+            const { name, pieces } = member;
+            return sampledMember(
+              { name, pieces, closed: geometry?.closed ?? false },
+              hiddenOf(geometry, outsideDiameter),
+            );
+          }),
+    scraps: cameBack === null || chosen === undefined ? [] : scrapsOf(chosen.joints, cameBack),
+    chosen,
   };
 }
 
-/** The wanted frame alone, in any projection. */
-function plainView(key: View['key'], drawn: Drawn, view: Projection): View {
-  const layers: ViewLayer[] = [{ role: 'wanted', members: outlines(drawn.wanted, view, drawn.outsideDiameter) }];
+/** The frame as it came back, each of its sizes with the field that it was read into; none where nobody measured it. */
+function asRead({ cameBack, correction }: Drawn): FrameGeometry | null {
+  if (cameBack === null) return null;
+  const fieldOf = (key: string, index: number): string =>
+    correction?.differences.find((one) => one.key === key && one.index === index)?.field ?? '';
+  return {
+    ...cameBack,
+    checks: cameBack.checks.map((check) => ({ ...check, field: fieldOf(check.key, check.index) })),
+  };
+}
+
+/** Every frame that there is, with its sizes and marks, in any projection; a pictorial view has no sizes. */
+function viewOf(key: View['key'], drawn: Drawn, sampled: Sampled, view: Projection): View {
+  const { wanted, outsideDiameter } = drawn;
+  const cameBack = asRead(drawn);
+  const layers = layersOf(sampled, view, outsideDiameter);
   const bounds = boundsOf(layers.flatMap((layer) => layer.members));
-  const dimensions = key === 'pictorial' ? [] : dimensionLines(drawn.wanted, 'wanted', view, bounds);
-  const marks = [
-    ...endMarks(drawn.wanted, view, drawn.fromFinish),
-    ...purgeMarks(drawn, drawn.wanted, 'wanted', view, (point) => point),
-  ];
+  const dimensions =
+    key === 'pictorial'
+      ? []
+      : [
+          ...dimensionLines(wanted, 'wanted', view, bounds),
+          ...(cameBack === null ? [] : dimensionLines(cameBack, 'came-back', view, bounds)),
+        ];
   return {
     key,
     bounds: widened(
@@ -150,8 +119,37 @@ function plainView(key: View['key'], drawn: Drawn, view: Projection): View {
     ),
     layers,
     dimensions,
-    marks: drawn.cameBack === null ? marks : endMarks(drawn.wanted, view, drawn.fromFinish),
+    marks: [
+      ...endMarks(wanted, view, drawn.fromFinish),
+      ...jointMarks(sampled.chosen?.joints ?? [], view),
+      ...purgeMarks(drawn.purge, purgedFrame(drawn), view),
+    ],
   };
+}
+
+/** The frame that is welded: a new one, or the one that came back and is put right. */
+const purgedFrame = ({ wanted, cameBack, correction }: Drawn) =>
+  cameBack === null || (correction?.chosen ?? 'new-frame') === 'new-frame'
+    ? ({ frame: wanted, layer: 'wanted' } as const)
+    : ({ frame: cameBack, layer: 'came-back' } as const);
+
+function layersOf(sampled: Sampled, view: Projection, outsideDiameter: number): ViewLayer[] {
+  const outline = (member: SampledMember): ViewMember => outlineOf(member, view, outsideDiameter);
+  const layers: ViewLayer[] = [{ role: 'wanted', members: sampled.wanted.map(outline) }];
+  if (sampled.cameBack.length > 0) {
+    layers.push({
+      role: 'came-back',
+      members: sampled.cameBack.map((member, index) => {
+        const { member: name, edges, centreline } = outline(member);
+        return { member: name, edges, centreline, stations: sampled.stations[index] ?? [] };
+      }),
+    });
+  }
+  if (sampled.corrected.length > 0) layers.push({ role: 'corrected', members: sampled.corrected.map(outline) });
+  if (sampled.scraps.length > 0) {
+    layers.push({ role: 'scrap', members: sampled.scraps.map((one) => scrapOutline(one, view, outsideDiameter)) });
+  }
+  return layers;
 }
 
 /** How much of each end disappears in its partner. */
@@ -161,12 +159,13 @@ function hiddenOf(member: MemberGeometry | undefined, outsideDiameter: number) {
   return { start: hide(member?.start), finish: hide(member?.finish) };
 }
 
-const outlines = (frame: FrameGeometry, view: Projection, outsideDiameter: number): ViewMember[] =>
-  frame.members.map((member) => {
-    const pieces: PlanPiece[] = planPieces(member.centreline);
-    const drawnMember = { name: member.name, pieces, closed: member.closed };
-    return outlineOf(drawnMember, view, outsideDiameter, hiddenOf(member, outsideDiameter));
-  });
+const sampledFrame = (frame: FrameGeometry, outsideDiameter: number): SampledMember[] =>
+  frame.members.map((member) =>
+    sampledMember(
+      { name: member.name, pieces: planPieces(member.centreline), closed: member.closed },
+      hiddenOf(member, outsideDiameter),
+    ),
+  );
 
 function boundsOf(members: readonly ViewMember[]): Bounds {
   let bounds: Bounds = [Infinity, Infinity, -Infinity, -Infinity];
@@ -177,6 +176,7 @@ function boundsOf(members: readonly ViewMember[]): Bounds {
   return bounds;
 }
 
+/** Bounds that hold some points too. */
 function widened(bounds: Bounds, points: readonly FlatPoint[]): [number, number, number, number] {
   let [left, bottom, right, top] = bounds;
   for (const [x, y] of points) {
@@ -186,43 +186,4 @@ function widened(bounds: Bounds, points: readonly FlatPoint[]): [number, number,
     top = Math.max(top, y);
   }
   return [left, bottom, right, top];
-}
-
-/** The end that each member's marks count from, where it is free. */
-const endMarks = (frame: FrameGeometry, view: Projection, fromFinish: ReadonlySet<string>): ViewMark[] =>
-  frame.feet
-    .filter((foot) => foot.station > 0 === fromFinish.has(foot.member))
-    .map((foot) => ({
-      kind: 'end',
-      label: foot.member,
-      layer: 'wanted',
-      at: rounded(project(view, foot.point)),
-      towards: rounded(project(view, outwardAt(frame, foot))),
-    }));
-
-/** Feed, vent, dams and plugs of every chamber. */
-function purgeMarks(
-  drawn: Drawn,
-  frame: FrameGeometry,
-  layer: ViewMark['layer'],
-  view: Projection,
-  placed: (point: Vector3) => Vector3,
-): ViewMark[] {
-  const mark = (kind: ViewMark['kind'], label: string, member: string, station: number): ViewMark[] => {
-    const line = frame.members.find((one) => one.name === member)?.centreline;
-    const place = line === undefined ? undefined : placeAt(line, station);
-    if (line === undefined || place === undefined) return [];
-    const sense = station > line.length / 2 ? 1 : -1;
-    const [x, y] = project(view, place.tangent);
-    return [{ kind, label, layer, at: rounded(project(view, placed(place.point))), towards: [x * sense, y * sense] }];
-  };
-  return (drawn.purge?.chambers ?? []).flatMap((chamber) => [
-    ...mark('feed', String(chamber.number), chamber.feed.member, chamber.feed.station),
-    ...mark('vent', String(chamber.number), chamber.vent.member, chamber.vent.station),
-    ...chamber.dams.flatMap((dam) => mark('dam', String(chamber.number), dam.member, dam.station)),
-    ...chamber.plugs.flatMap((plug) => {
-      const line = frame.members.find((one) => one.name === plug.member)?.centreline;
-      return mark('plug', String(chamber.number), plug.member, plug.end === 'start' ? 0 : (line?.length ?? 0));
-    }),
-  ]);
 }

@@ -1,0 +1,50 @@
+import { words } from '../language/words.ts';
+import type { Joint } from '../plan/joint.ts';
+import type { WrapTemplate } from '../plan/frame.ts';
+import { refused, type ExportInput, type Refused } from './export-file.ts';
+
+/** A wrap with what it is called, and the tube from whose datum end its ring is measured. */
+export type NamedWrap = { readonly wrap: WrapTemplate; readonly title: string; readonly tube: string };
+
+type Chosen = { readonly ok: true; readonly wraps: readonly NamedWrap[] } | Refused;
+
+/** Every wrap of a plan: the joints of the way that is shown, the saddles and holes of the members; of one member where one is chosen. */
+export function chosenWraps({ plan, member }: ExportInput): Chosen {
+  if (plan.frame === null) return refused('frame-not-possible');
+  const { members } = plan.frame;
+  if (member !== null && members.every(({ name }) => name !== member)) return refused('no-such-member', member);
+  const way = plan.correction?.ways.find(({ key }) => key === plan.correction?.chosen);
+  const wraps = [
+    ...(way?.joints ?? []).flatMap(wrapsOfJoint),
+    ...members.flatMap(({ templates }) => templates.map(ofMember)),
+  ];
+  const chosen = wraps.filter(({ wrap }) => member === null || wrap.member === member);
+  return chosen.length === 0 ? refused('no-wraps') : { ok: true, wraps: chosen };
+}
+
+function wrapsOfJoint({ number, member, faceA, faceB, letIn }: Joint): NamedWrap[] {
+  const face = (wrap: WrapTemplate | null, side: 'A' | 'B'): NamedWrap[] => {
+    if (wrap === null) return [];
+    const both = wrap.second !== null;
+    const title = both
+      ? words('export.wrap.joint', { member, joint: number })
+      : words('export.wrap.face', { member, joint: number, side });
+    return [{ wrap, title, tube: member }];
+  };
+  const piece = (letIn?.templates ?? []).map((wrap, index) => ({
+    wrap,
+    title: words('export.wrap.let-in', { joint: number, side: index === 0 ? 'A' : 'B' }),
+    tube: words('export.wrap.piece'),
+  }));
+  return [...face(faceA.template, 'A'), ...face(faceB.template, 'B'), ...piece];
+}
+
+function ofMember(wrap: WrapTemplate): NamedWrap {
+  const { member, place } = wrap;
+  if (wrap.kind === 'hole') return { wrap, title: words('export.wrap.hole', { member, place }), tube: member };
+  return {
+    wrap,
+    title: words(place === 'finish' ? 'export.wrap.finish' : 'export.wrap.start', { member }),
+    tube: member,
+  };
+}

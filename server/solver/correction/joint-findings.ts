@@ -1,0 +1,71 @@
+import type { Closing } from '../../job/closing.ts';
+import type { Joint } from '../../plan/joint.ts';
+import type { Finding } from '../../plan/finding.ts';
+import { finding } from '../finding.ts';
+import type { CutJoint } from './cut-joint.ts';
+import type { ScrapSides } from './slug.ts';
+
+const DEGREES = 180 / Math.PI;
+
+/** Hi-lo in walls: good enough to polish away; ASME BPE-2012 orbital; ISO 5817 imperfection 5072. */
+const HI_LO_LIMITS = { good: 0.1, practice: 0.15, standard: 0.5 } as const;
+
+/** A kink that the eye finds along a polished tube [rad]: 1 degree, common practice, no source. */
+const VISIBLE_KINK = Math.PI / 180;
+
+/** A turn about the tube's own axis that is lost without a scribed line [rad]: half a degree, our own choice. */
+const TWIST_TO_SCRIBE = Math.PI / 360;
+
+/** An opening that filler still bridges, in walls: half the wall, common practice, no source. */
+const BRIDGED = 0.5;
+
+/** Less metal missing than this is rounding [mm]. */
+const NOTHING = 1e-6;
+
+/** How a step between two walls is graded. */
+export function gradeHiLo(hiLo: number, wall: number): Joint['hiLoGrade'] {
+  if (hiLo <= HI_LO_LIMITS.good * wall) return 'good';
+  if (hiLo <= HI_LO_LIMITS.practice * wall) return 'practice';
+  return hiLo <= HI_LO_LIMITS.standard * wall ? 'standard' : 'over';
+}
+
+/** What there is to say about one joint: its cuts, its kink, the step between its walls, its twist. */
+export function jointFindings(
+  joint: CutJoint,
+  { number, kind, sides }: { number: number; kind: Joint['kind']; sides: ScrapSides },
+  closing: Closing,
+  wall: number,
+): Finding[] {
+  const where = { joint: number, member: joint.member.name };
+  const findings: Finding[] = [];
+  // narrower than both cuts even on its long side: nothing falls out
+  if (sides.long > 0 && sides.long <= 2 * closing.kerf) {
+    const data = { ...where, value: sides.long, low: 2 * closing.kerf };
+    findings.push(finding('cut-narrower-than-kerf', 'note', '/closing/kerf', data));
+  }
+  // a dart's short side is not cut
+  const missing = kind === 'dart' ? 0 : -sides.short;
+  if (sides.missed || missing > NOTHING) {
+    const high = BRIDGED * wall;
+    const grade = sides.missed || missing > high ? 'stop' : 'caution';
+    const data = sides.missed ? where : { ...where, value: missing, high };
+    findings.push(finding('cut-short-of-metal', grade, '/closing/joints', data));
+  }
+  const kink = joint.letIn === null ? joint.kink : Math.max(joint.letIn.kinkA, joint.letIn.kinkB);
+  if (kink > VISIBLE_KINK) {
+    const data = { ...where, value: kink * DEGREES, high: VISIBLE_KINK * DEGREES };
+    findings.push(finding('kink-visible', 'caution', '/closing/joints', data));
+  }
+  const grade = gradeHiLo(joint.hiLo, wall);
+  if (grade === 'standard' || grade === 'over') {
+    const high = (grade === 'over' ? HI_LO_LIMITS.standard : HI_LO_LIMITS.practice) * wall;
+    const code = grade === 'over' ? 'hi-lo-over-standard' : 'hi-lo-over-practice';
+    const data = { ...where, value: joint.hiLo, high };
+    findings.push(finding(code, grade === 'over' ? 'stop' : 'caution', '/closing/joints', data));
+  }
+  if (Math.abs(joint.twist) > TWIST_TO_SCRIBE) {
+    const data = { ...where, value: Math.abs(joint.twist) * DEGREES };
+    findings.push(finding('joint-twist', 'note', '/closing/joints', data));
+  }
+  return findings;
+}

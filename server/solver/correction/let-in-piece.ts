@@ -1,0 +1,90 @@
+import type { LetInPiece } from '../../plan/joint.ts';
+import type { WrapTemplate } from '../../plan/frame.ts';
+import { band, figure, input } from '../figure.ts';
+import { wrapForPlane } from '../joints/wrap.ts';
+import type { CutJoint, LetIn } from './cut-joint.ts';
+import { jointFrame, type FaceContext, type Lean } from './joint-face.ts';
+
+const DEGREES = 180 / Math.PI;
+
+/**
+ * New tube for a joint, with what is sawn off the bar for it and the wraps of its ends. Its generators count as those
+ * of the tube that it continues; where it is bent, its outside is the outside there.
+ *
+ * @param faces how the two faces of the old tube lean
+ */
+export function letInPiece(
+  joint: CutJoint,
+  letIn: LetIn,
+  number: number,
+  faces: { readonly first: Lean; readonly second: Lean },
+  closing: { readonly kerf: number },
+  context: FaceContext,
+): LetInPiece {
+  const { length, radius, angle } = letIn;
+  const outside = context.tube.outsideDiameter / 2;
+  const [tiltA, tiltB] = [letIn.kinkA / 2, letIn.kinkB / 2];
+  const held = radius === null ? 0 : 2 * (context.leftOn ?? 0);
+  // the long point of each end stands out by r tan τ, and each end is sawn once
+  const cutLength = length + outside * (Math.tan(tiltA) + Math.tan(tiltB)) + 2 * closing.kerf + held;
+  const tapeBand = band(context.tape, 'tape');
+  const lengthInput = input('ℓ', 'let-in-length', length, 'mm');
+  return {
+    length: figure(length, 'mm', 'ℓ', [lengthInput], ['geometry'], tapeBand),
+    cutLength: figure(
+      cutLength,
+      'mm',
+      'L = ℓ + r (tan τ_A + tan τ_B) + 2 k + h',
+      [
+        lengthInput,
+        input('r', 'outside-radius', outside, 'mm'),
+        input('τ_A', 'face-tilt', tiltA * DEGREES, 'deg'),
+        input('τ_B', 'face-tilt', tiltB * DEGREES, 'deg'),
+        input('k', 'kerf', closing.kerf, 'mm'),
+        input('h', 'left-on', held, 'mm'),
+      ],
+      ['geometry'],
+      tapeBand,
+    ),
+    radius: radius === null ? null : figure(radius, 'mm', 'R', [input('R', 'radius', radius, 'mm')], ['geometry']),
+    angle:
+      radius === null
+        ? null
+        : figure(angle * DEGREES, 'deg', 'θ = ℓ / R', [lengthInput, input('R', 'radius', radius, 'mm')], ['geometry']),
+    tiltA: tiltFigure(letIn.kinkA),
+    tiltB: tiltFigure(letIn.kinkB),
+    templates: context.templates ? ends(joint, letIn, number, faces, context) : [],
+  };
+}
+
+const tiltFigure = (kink: number) =>
+  figure((kink / 2) * DEGREES, 'deg', 'τ = k / 2', [input('k', 'kink', kink * DEGREES, 'deg')], ['geometry']);
+
+/** A face that closes on another leans the other way: the piece is longest where the old tube is shortest. */
+function ends(
+  { member }: CutJoint,
+  { length, radius, kinkA, kinkB }: LetIn,
+  number: number,
+  faces: { readonly first: Lean; readonly second: Lean },
+  context: FaceContext,
+): WrapTemplate[] {
+  const arc = radius === null ? null : { radius };
+  const name = String(number);
+  const wraps = [
+    wrapForPlane({
+      ...jointFrame(member, 0, `${name} let in A`, context),
+      scrap: 'start',
+      tilt: kinkA / 2,
+      tiltDirection: faces.first.tiltDirection + Math.PI,
+      arc,
+    }),
+    wrapForPlane({
+      ...jointFrame(member, length, `${name} let in B`, context),
+      scrap: 'finish',
+      tilt: kinkB / 2,
+      tiltDirection: faces.second.tiltDirection + Math.PI,
+      arc,
+    }),
+  ];
+  return wraps.filter((wrap) => wrap !== undefined);
+}

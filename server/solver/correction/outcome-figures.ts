@@ -1,0 +1,184 @@
+import type { FixingResult, Way } from '../../plan/correction.ts';
+import type { Difference } from '../../plan/readings-fit.ts';
+import type { Band, Figure } from '../../plan/figure.ts';
+import { band, figure, input } from '../figure.ts';
+import type { Check } from '../frame/frame-geometry.ts';
+import { length, subtract } from '../geometry/vector.ts';
+import { extraFor } from './measured-frame.ts';
+import type { Outcome } from './outcome.ts';
+
+/**
+ * One more thing that is not known, with what comes out where it is one standard deviation (or one ±) off, once for
+ * each independent direction. Everything is taken to be independent of everything else.
+ */
+export type Doubt = { readonly from: string; readonly outcomes: readonly Outcome[] };
+
+/** The figures of a way that say what the frame is like after it. */
+type OutcomeFigures = Pick<
+  Way,
+  'fixingMisfit' | 'fixings' | 'cornerMisfit' | 'cornerWidth' | 'endWidth' | 'toe' | 'after'
+>;
+
+/** Widths by which a shape is known: across its corners, and across its far end. */
+export const CORNER_WIDTHS: readonly string[] = ['width-at-corners', 'width', 'offset'];
+export const END_WIDTHS: readonly string[] = ['width-at-feet', 'height'];
+
+/** Bands smaller than this are none [mm or rad]; rounding. */
+const NOTHING = 1e-9;
+const DEGREES = 180 / Math.PI;
+
+/**
+ * The figures of an outcome with their bands. A band is first order, √Σ over all variations of (varied less base)²; the
+ * one of a distance from a target counts how far the point itself moves, so that it stays honest where the distance is
+ * near nothing.
+ *
+ * @param variations the outcome on each variation of the frame as the readings leave it in doubt
+ * @param extra what else scatters, for instance the bends of a rebend
+ */
+export function outcomeFigures(
+  base: Outcome,
+  variations: readonly Outcome[],
+  extra: readonly Doubt[] = [],
+): OutcomeFigures {
+  const doubts: readonly Doubt[] = [{ from: 'tape', outcomes: variations }, ...extra];
+  const misfits = base.targets.map((one, index): Misfit => {
+    const spread = bandOf(doubts, (outcome) => {
+      const varied = outcome.targets[index]?.off;
+      return varied === undefined ? 0 : length(subtract(varied, one.off));
+    });
+    return { ...one, distance: length(one.off), spread };
+  });
+  const rooms = base.rooms.map(({ post, room }, index) => ({
+    post,
+    room,
+    spread: bandOf(doubts, (outcome) => (outcome.rooms[index]?.room ?? room) - room),
+  }));
+  const ofKind = (kind: Misfit['target']['kind']) => misfits.filter(({ target }) => target.kind === kind);
+  const shortfalls = rooms.map(({ room, spread }) => ({ distance: Math.max(0, -room), spread }));
+  const { sizes, toe, wantedToe } = base;
+  const grown = (keys: readonly string[]): Figure | null => {
+    const index = sizes.findIndex(({ check }) => keys.includes(check.key));
+    const size = sizes[index];
+    return size === undefined ? null : differenceFigure(size.after, size.wanted, sizeBand(doubts, base, index));
+  };
+  return {
+    fixingMisfit: worst([...ofKind('fixing'), ...shortfalls]),
+    fixings: [...ofKind('fixing').map(landed), ...rooms.map(passed)],
+    cornerMisfit: worst(ofKind('corner')),
+    cornerWidth: grown(CORNER_WIDTHS),
+    endWidth: grown(END_WIDTHS),
+    toe: figure(
+      toe * DEGREES,
+      'deg',
+      'toe = ∠(left, right) − ∠(wanted)',
+      [input('t', 'toe-of-wanted', wantedToe * DEGREES, 'deg')],
+      ['geometry'],
+      bandOf(doubts, (outcome) => (outcome.toe - toe) * DEGREES),
+    ),
+    after: sizes.map((size, index) => difference(size, sizeBand(doubts, base, index))),
+  };
+}
+
+type Misfit = Outcome['targets'][number] & { readonly distance: number; readonly spread: Band | null };
+
+/** √Σ of the squared changes of one number over all variations, what changes it most named first; null for nothing. */
+function bandOf(doubts: readonly Doubt[], change: (outcome: Outcome) => number): Band | null {
+  const parts = doubts
+    .map(({ from, outcomes }) => ({ from, size: Math.hypot(...outcomes.map(change)) }))
+    .filter(({ size }) => size > NOTHING)
+    .sort((a, b) => b.size - a.size);
+  return parts.length === 0
+    ? null
+    : band(Math.hypot(...parts.map(({ size }) => size)), ...new Set(parts.map(({ from }) => from)));
+}
+
+const sizeBand = (doubts: readonly Doubt[], base: Outcome, index: number): Band | null => {
+  const own = base.sizes[index]?.after ?? 0;
+  return bandOf(doubts, (outcome) => (outcome.sizes[index]?.after ?? own) - own);
+};
+
+/** The largest of some distances, with its own band. */
+function worst(distances: readonly { readonly distance: number; readonly spread: Band | null }[]): Figure {
+  const [first] = distances;
+  const most = distances.reduce((far, one) => (one.distance > (far?.distance ?? 0) ? one : far), first);
+  const count = input('n', 'points-compared', distances.length, 'count');
+  return figure(
+    most?.distance ?? 0,
+    'mm',
+    'm = max |L(p) − q|',
+    [count],
+    ['horn', 'first-order'],
+    most?.spread ?? null,
+  );
+}
+
+/** A fixing point and how far it is from where it must land. */
+function landed({ target, distance, spread }: Misfit): FixingResult {
+  const { field, name, fixing, tolerance } = target;
+  const allowed = input('a', 'tolerance', tolerance, 'mm');
+  return {
+    field,
+    name,
+    fixing,
+    misfit: figure(distance, 'mm', 'm = |L(p) − q|', [allowed], ['horn', 'first-order'], spread),
+    // a named fixing point may have its own; else it is the whole frame's
+    allowed: figure(tolerance, 'mm', '±', [allowed], field === '' ? ['iso-13920'] : ['typed', 'iso-13920']),
+  };
+}
+
+/** A post, and the room that is left round it beyond what it asks for: at least nothing must be. */
+function passed({
+  post,
+  room,
+  spread,
+}: {
+  post: Outcome['rooms'][number]['post'];
+  room: number;
+  spread: Band | null;
+}): FixingResult {
+  const least = input('a', 'least-distance', post.least, 'mm');
+  return {
+    field: post.field,
+    name: post.name,
+    fixing: 'post',
+    misfit: figure(
+      room,
+      'mm',
+      'm = d − a',
+      [input('d', 'axis-to-tube', room + post.least, 'mm'), least],
+      ['geometry'],
+      spread,
+    ),
+    allowed: figure(0, 'mm', 'm ≥ 0', [least], ['typed']),
+  };
+}
+
+const differenceFigure = (after: number, wanted: number, spread: Band | null): Figure =>
+  figure(
+    after - wanted,
+    'mm',
+    'Δ = actual − wanted',
+    [input('a', 'actual', after, 'mm'), input('w', 'wanted', wanted, 'mm')],
+    ['geometry', 'first-order'],
+    spread,
+  );
+
+/** A check dimension after the correction, in the reference that the wanted one was typed in. */
+function difference({ check, field, wanted, after }: Outcome['sizes'][number], spread: Band | null): Difference {
+  const extra = extraFor(check, check.reference);
+  return {
+    key: check.key,
+    index: check.index,
+    field,
+    reference: check.reference,
+    wanted: sizeFigure(check, wanted, 'centre-to-centre-wanted', null),
+    cameBack: sizeFigure(check, after, 'centre-to-centre-actual', spread),
+    difference: differenceFigure(after + extra, wanted + extra, spread),
+  };
+}
+
+const sizeFigure = (check: Check, centre: number, name: string, spread: Band | null): Figure => {
+  const extra = extraFor(check, check.reference);
+  const inputs = [input('c', name, centre, 'mm'), input('e', 'reference-extra', extra, 'mm')];
+  return figure(centre + extra, 'mm', 'w = c + e', inputs, ['geometry'], spread);
+};

@@ -1,0 +1,66 @@
+import type { Reading } from '../../job/came-back.ts';
+import type { FrameGeometry, MemberGeometry } from '../frame/frame-geometry.ts';
+import type { Piece } from '../geometry/centreline.ts';
+import { linksOf } from '../geometry/links-of.ts';
+import { extraFor, measureCheck } from './measured-frame.ts';
+
+/** A tape shows no more than this [mm], a level or a bevel no more than that [degrees]; as tens of what is shown. */
+const SHOWN = 10;
+
+/** What a job takes for a reading [mm], and how many of them. */
+const LEAST = 0.001;
+const MOST = 50_000;
+const MOST_READINGS = 400;
+
+const DEGREES = 180 / Math.PI;
+
+/**
+ * What a tape would find on a frame with the pieces of the wanted one: every size of that in the reference that it has,
+ * and where those do not say it all, every straight and every bend of its members.
+ *
+ * @returns null where one of them cannot be typed, or where there are too many
+ */
+export function readingsOn(frame: FrameGeometry, wanted: FrameGeometry): Reading[] | null {
+  const sizes = wanted.checks.flatMap(({ key, index, reference }): Reading[] => {
+    const own = frame.checks.find((check) => check.key === key && check.index === index);
+    if (own === undefined) return [];
+    const value = shown(measureCheck(own) + extraFor(own, reference));
+    return [{ reading: 'size', check: key, index, reference, value, accuracy: null }];
+  });
+  // a shape that is typed by sizes has each of them; one by points or pieces has none of its own
+  const bySizes = wanted.checks.some(({ field }) => field !== '');
+  const all = bySizes ? sizes : [...sizes, ...frame.members.flatMap(piecesOf)];
+  const typed = all.every((one) => !('value' in one) || one.value === null || inRange(one, one.value));
+  return typed && all.length <= MOST_READINGS ? all : null;
+}
+
+const shown = (value: number): number => Math.round(value * SHOWN) / SHOWN;
+
+const inRange = ({ reading }: Reading, value: number): boolean =>
+  reading === 'turn' || (value >= LEAST && value <= MOST);
+
+/** Every straight, and every arc's angle and rotation since the arc before it; a rolled one's radius too. */
+function piecesOf({ name, centreline }: MemberGeometry): Reading[] {
+  const links = linksOf(centreline)?.links ?? [];
+  const first = links.findIndex(({ kind }) => kind === 'arc');
+  if (first < 0) return [];
+  return links.flatMap((link, index): Reading[] => {
+    const of = { member: name, piece: index + 1, accuracy: null };
+    const is: Piece | undefined = centreline.pieces[index];
+    if (link.kind === 'straight' || is === undefined)
+      return is === undefined ? [] : [{ reading: 'piece', what: 'length', value: shown(is.length), ...of }];
+    const turn = (what: 'angle' | 'rotation', angle: number): Reading => ({
+      reading: 'turn',
+      what,
+      value: shown(angle * DEGREES),
+      ...of,
+    });
+    return [
+      turn('angle', link.angle),
+      ...(index === first ? [] : [turn('rotation', link.rotation)]),
+      ...(link.made === 'rolled'
+        ? [{ reading: 'piece' as const, what: 'radius' as const, value: shown(link.radius), ...of }]
+        : []),
+    ];
+  });
+}

@@ -1,0 +1,155 @@
+import type { Finding } from '../../plan/finding.ts';
+import { finding } from '../finding.ts';
+import type { FrameGeometry } from '../frame/frame-geometry.ts';
+import { drawnMembers, unjoined } from './leave-way.ts';
+import { judgeAll, type CorrectionWork } from './correction-work.ts';
+import { countFigure, judge, type JudgeContext, type Outcome, type WayDraft } from './outcome.ts';
+import { outcomeFigures, type Doubt } from './outcome-figures.ts';
+import { withPlacedRoots } from './placed-roots.ts';
+import { changeFor, rebentFrame, solveRebend, type BendTurn, type Rebending } from './rebend.ts';
+import { rebendFindings } from './rebend-findings.ts';
+import { rebendRows } from './rebend-rows.ts';
+import { asCorrected, relaidFrame, type RelaidFrame } from './relaid-frame.ts';
+import type { RebendShop } from './turn-limits.ts';
+import { footExcesses, trimsOf } from './trims.ts';
+import { trimSteps, workSteps, type Step } from './work-steps.ts';
+
+/** Turn the existing bends further or less and roll the crowns again, and say what is left over. */
+export function rebendWay(source: CorrectionWork, shop: RebendShop): { way: WayDraft; findings: Finding[] } {
+  const { work, rebending } = withLegs(source, shop);
+  const { actual, outsideDiameter, tape } = work;
+  const turns = rebending.turns.filter(({ turn }) => turn !== 0);
+  const relaidBy = (asked: readonly BendTurn[], context: JudgeContext) =>
+    relaidFrame(context.actual, withPlacedRoots(context, changeFor(asked, shop.fromFinish)));
+  const relaid = relaidBy(turns, work);
+  const correctedBy = (asked: readonly BendTurn[]) => (context: JudgeContext) =>
+    asCorrected(context.actual, relaidBy(asked, context), outsideDiameter);
+  const { base, variations } = judgeAll(work, correctedBy(turns));
+  const scatter: Doubt = { from: 'angle-scatter', outcomes: scattered(work, turns, shop, correctedBy) };
+  const findings = rebendFindings({ work, rebending, relaid, after: base });
+  const why = whyNot(actual, rebending, turns);
+  const trims = trimsOf(work.excesses, tape);
+  const refits = turns.length === 0 ? [] : refittedJoints(actual, relaid);
+  const way: WayDraft = {
+    key: 'rebend',
+    possible: why === null,
+    reasons: why === null ? [] : [why],
+    ...outcomeFigures(base, variations, [scatter]),
+    ...unjoined,
+    welds: countFigure(refits.length, 'saddles-refitted'),
+    rebends: rebendRows(actual, turns, shop.machine),
+    trims,
+    packing: [],
+    steps: workSteps(rebendSteps(actual, turns, relaid, trimSteps(trims))),
+    members: drawnMembers(correctedBy(turns)(work), base.lay),
+    effort: {
+      welds: refits.length,
+      cuts: trims.length + refits.length,
+      bends: turns.length,
+      tubeMetres: newTube(actual, relaid) / 1000,
+      purgeJoints: refits,
+    },
+    bent: turns.length > 0,
+  };
+  return { way, findings: why === null ? findings : [...findings, finding(why, 'note', '/closing/way')] };
+}
+
+/** Rounds in which legs and turns are found together; each leaves a hundredth of what the one before left. */
+const ROUNDS = 4;
+/** Legs that change by less than this are settled [mm]; far below a tape. */
+const SETTLED = 1e-6;
+
+/**
+ * Turning a bend takes tube from its leg or gives it back, so that what is cut off a foot is measured on the frame as it
+ * is bent again.
+ */
+function withLegs(source: CorrectionWork, shop: RebendShop): { work: CorrectionWork; rebending: Rebending } {
+  let work = source;
+  let turns: readonly BendTurn[] = [];
+  for (let round = 1; ; round += 1) {
+    const rebending = solveRebend(work.actual, work.targets, work.wanted, shop, turns);
+    turns = rebending.turns;
+    const bent = rebentFrame(work.uncut, rebending.turns, shop.fromFinish);
+    const next = work.cutBackBy(footExcesses(work.wanted, bent));
+    const isSettled =
+      next.excesses.length === work.excesses.length &&
+      next.excesses.every(({ excess }, index) => Math.abs(excess - (work.excesses[index]?.excess ?? 0)) < SETTLED);
+    if (isSettled || round === ROUNDS) return { work, rebending };
+    work = next;
+  }
+}
+
+type WhyNot = 'rebend-ring-closed' | 'rebend-no-bends' | 'rebend-not-needed';
+
+/** Why there is no such way. */
+function whyNot(actual: FrameGeometry, { turns: arcs, limited }: Rebending, turns: readonly BendTurn[]): WhyNot | null {
+  if (arcs.length === 0)
+    return actual.members.some(
+      ({ closed, centreline }) => closed && centreline.pieces.some(({ kind }) => kind === 'arc'),
+    )
+      ? 'rebend-ring-closed'
+      : 'rebend-no-bends';
+  return turns.length > 0 || limited.length > 0 ? (turns.length > 0 ? null : 'rebend-no-bends') : 'rebend-not-needed';
+}
+
+/** The outcome where one bend that is turned ends its scatter off, one after the other. */
+const scattered = (
+  work: CorrectionWork,
+  turns: readonly BendTurn[],
+  { machine }: RebendShop,
+  correctedBy: (asked: readonly BendTurn[]) => (context: JudgeContext) => ReturnType<typeof asCorrected>,
+): Outcome[] => {
+  const off = (machine.angleScatter * Math.PI) / 180;
+  return turns.map((one) => {
+    const missed = turns.map((turn) => (turn === one ? { ...turn, turn: turn.turn + off } : turn));
+    return judge(work, correctedBy(missed)(work));
+  });
+};
+
+/** Welded ends of the members that are fitted again, on the frame as it came back. */
+function refittedJoints(actual: FrameGeometry, { refitted }: RelaidFrame): WayDraft['effort']['purgeJoints'] {
+  const again = actual.members.filter(({ name }) => refitted.some(({ member }) => member === name));
+  return again
+    .flatMap(({ name, start, finish, centreline }) => [
+      ...(start.kind === 'saddle' ? [{ member: name, station: 0 }] : []),
+      ...(finish.kind === 'saddle' ? [{ member: name, station: centreline.length }] : []),
+    ])
+    .map((joint, index) => ({ number: index + 1, member: joint.member, station: joint.station }));
+}
+
+/** A tube between two seats that have moved apart is too short now: it is cut anew [mm]. */
+const newTube = (actual: FrameGeometry, { members, refitted }: RelaidFrame): number =>
+  refitted.reduce((sum, { member: name }) => {
+    const length = (of: Pick<FrameGeometry, 'members'>) =>
+      of.members.find((member) => member.name === name)?.centreline.length ?? 0;
+    const now = length({ members });
+    return now > length(actual) + LONGER ? sum + now : sum;
+  }, 0);
+
+/** A saddle that is cut and dressed again loses nothing that a weld of this width does not fill [mm]: common practice. */
+const LONGER = 1;
+
+function rebendSteps(
+  actual: FrameGeometry,
+  turns: readonly BendTurn[],
+  { refitted }: RelaidFrame,
+  trims: readonly Step[],
+): Step[] {
+  const saddles = turns.length === 0 ? [] : refitted.map(({ member }) => ({ data: { member } }));
+  const bends = turns.map(({ member, made, bend, piece, turn }): Step => {
+    const arc = actual.members.find(({ name }) => name === member)?.centreline.pieces[piece];
+    if (made === 'die' || arc?.kind !== 'arc')
+      return {
+        key: turn > 0 ? 'rebend' : 'rebend-open',
+        data: { member, bend, value: (Math.abs(turn) * 180) / Math.PI },
+      };
+    return { key: 're-roll', data: { member, bend, value: arc.length / (arc.angle + turn) } };
+  });
+  return [
+    ...saddles.map((step) => ({ key: 'cut-saddles', ...step })),
+    ...bends,
+    ...trims,
+    ...saddles.map((step) => ({ key: 'refit-saddles', ...step })),
+    { key: 'check-sizes' },
+  ];
+}

@@ -1,0 +1,188 @@
+import { Matrix, QrDecomposition } from 'ml-matrix';
+import type { FrameGeometry } from '../../frame/frame-geometry.ts';
+import { placeAt } from '../../geometry/centreline.ts';
+import {
+  composed,
+  inverted,
+  moved,
+  turnAbout,
+  turned,
+  UNMOVED,
+  type RigidMotion,
+} from '../../geometry/rigid-motion.ts';
+import { add, cross, dot, scale, subtract, unit, type Vector3 } from '../../geometry/vector.ts';
+import type { SolvedSplice } from './solve-splice.ts';
+import { axesOf } from './splice-problem.ts';
+
+/** Faces lie on each other to a tenth of a millimetre and a thousandth of a radian: common practice, no source. */
+const FACE_SCALE = 0.1;
+const FLUSH_SCALE = 1e-3;
+/** What no face decides (a turn about the tube) is set by measuring: it stays as planned [rad]. */
+const HELD = 0.01;
+
+const ORIGIN: Vector3 = { x: 0, y: 0, z: 0 };
+const AXES: readonly Vector3[] = [
+  { x: 1, y: 0, z: 0 },
+  { x: 0, y: 1, z: 0 },
+  { x: 0, y: 0, z: 1 },
+];
+
+/** Side of a face as it was cut on one frame: where, and how its plane stands to the tube there. */
+type Face = { readonly station: number; readonly normal: (frame: FrameGeometry) => Vector3 | undefined };
+
+/** Nothing is moved further than this for nothing [mm]; keeps what no face decides where it is. */
+const FAR = 1000;
+
+/** For each body the first of those that are one tube with it: a bend that was turned joins them. */
+function firmGroups(count: number, hinges: SolvedSplice['problem']['hinges']): number[] {
+  const groups = Array.from({ length: count }, (_, body) => body);
+  for (let grown = true; grown;) {
+    grown = false;
+    for (const { bodyA, bodyB } of hinges) {
+      const [a, b] = [groups[bodyA] ?? bodyA, groups[bodyB] ?? bodyB];
+      if (a === b) continue;
+      groups[bodyA] = Math.min(a, b);
+      groups[bodyB] = Math.min(a, b);
+      grown = true;
+    }
+  }
+  return groups;
+}
+
+/** One way in which bodies that are one tube can move. */
+type Freedom = { readonly group: number; readonly turn: boolean; readonly axis: Vector3 };
+
+/**
+ * Puts together frames that are not quite the one which the cuts were planned for: marks, saw settings and let-in pieces
+ * are those of the plan, the tube is another. Bodies are laid face on face; where the joints of a loop do not agree, the
+ * error is shared. First order in how far the frame is from the planned one.
+ *
+ * @returns for a frame with the same members and pieces the motions of the bodies, the first held as planned
+ */
+export function assembler(splice: SolvedSplice, planned: FrameGeometry): (frame: FrameGeometry) => RigidMotion[] {
+  const { planeNormal, hinges } = splice.problem;
+  const shifts = planeNormal === null ? AXES : axesOf(planeNormal);
+  const turns = planeNormal === null ? AXES : [planeNormal];
+  const groups = firmGroups(splice.motions.length, hinges);
+  const freedoms = [...new Set(groups)].flatMap((group): Freedom[] =>
+    group === 0
+      ? []
+      : [
+          ...shifts.map((axis) => ({ group, turn: false, axis })),
+          ...turns.map((axis) => ({ group, turn: true, axis })),
+        ],
+  );
+  if (freedoms.length === 0) return () => [...splice.motions];
+  const facesOf = (frame: FrameGeometry) =>
+    splice.joints.flatMap(({ joint, middle, sides }) => {
+      const member = joint.place.stretch.member;
+      const [motionA, motionB] = [splice.motions[joint.bodyA], splice.motions[joint.bodyB]];
+      const line = frame.members[member]?.centreline;
+      const a = facePlane(
+        member,
+        middle - sides.half,
+        planned,
+        motionA,
+        sides.letIn === null ? sides.along : sides.letIn.atA,
+      );
+      const b = facePlane(
+        member,
+        middle + sides.half,
+        planned,
+        motionB,
+        sides.letIn === null ? sides.along : sides.letIn.atB,
+      );
+      const [placeA, placeB] = [line, line].map((one, side) =>
+        one === undefined ? undefined : placeAt(one, side === 0 ? a.station : b.station),
+      );
+      const [normalA, normalB] = [a.normal(frame), b.normal(frame)];
+      if (placeA === undefined || placeB === undefined || normalA === undefined || normalB === undefined) return [];
+      const across =
+        sides.letIn === null || motionA === undefined
+          ? ORIGIN
+          : turned(inverted(motionA), subtract(sides.b.point, sides.a.point));
+      const between = motionA === undefined ? UNMOVED : inverted(motionA);
+      const aim = sides.letIn === null ? null : turned(between, sides.letIn.atB);
+      return [{ ...joint, placeA, placeB, normalA, normalB, across, aim }];
+    });
+  const motionsAt = (values: readonly number[]): RigidMotion[] => {
+    const shift = groups.map(() => ORIGIN);
+    const turn = groups.map(() => ORIGIN);
+    for (const [column, one] of freedoms.entries()) {
+      const list = one.turn ? turn : shift;
+      list[one.group] = add(list[one.group] ?? ORIGIN, scale(one.axis, values[column] ?? 0));
+    }
+    return splice.motions.map((motion, body) => {
+      const group = groups[body] ?? body;
+      const centre = splice.problem.centres[group] ?? ORIGIN;
+      return composed(turnAbout(centre, turn[group] ?? ORIGIN, shift[group] ?? ORIGIN), motion);
+    });
+  };
+  const residuals = (faces: ReturnType<typeof facesOf>, values: readonly number[]): number[] => {
+    const motions = motionsAt(values);
+    const rows: number[] = [];
+    for (const face of faces) {
+      const [a, b] = [motions[face.bodyA] ?? UNMOVED, motions[face.bodyB] ?? UNMOVED];
+      const end = add(moved(a, face.placeA.point), turned(a, face.across));
+      const gap = subtract(moved(b, face.placeB.point), end);
+      const lean = cross(turned(a, face.aim ?? face.normalA), turned(b, face.normalB));
+      rows.push(gap.x / FACE_SCALE, gap.y / FACE_SCALE, gap.z / FACE_SCALE);
+      rows.push(lean.x / FLUSH_SCALE, lean.y / FLUSH_SCALE, lean.z / FLUSH_SCALE);
+    }
+    for (const [column, { turn }] of freedoms.entries()) rows.push((values[column] ?? 0) / (turn ? HELD : FAR));
+    return rows;
+  };
+  const still = freedoms.map(() => 0);
+  const asPlanned = facesOf(planned);
+  const first = residuals(asPlanned, still);
+  // what each freedom does is the same on a frame that is nearly this one
+  const slopes = freedoms.map(({ turn }, column) => {
+    const step = turn ? TURN_STEP : SHIFT_STEP;
+    const moved = residuals(
+      asPlanned,
+      still.map((_, other) => (other === column ? step : 0)),
+    );
+    return moved.map((one, row) => (one - (first[row] ?? 0)) / step);
+  });
+  const solver = new QrDecomposition(new Matrix(slopes).transpose());
+  return (frame) => {
+    const off = residuals(facesOf(frame), still).map((one, row) => (first[row] ?? 0) - one);
+    return motionsAt(solver.solve(Matrix.columnVector(off)).to1DArray());
+  };
+}
+
+/** Steps of the derivatives [mm, rad]. */
+const SHIFT_STEP = 1e-3;
+const TURN_STEP = 1e-6;
+
+/** A face's normal, carried from the frame of the plan to another by the tube's own directions there. */
+function facePlane(
+  member: number,
+  station: number,
+  planned: FrameGeometry,
+  motion: RigidMotion | undefined,
+  normal: Vector3,
+): Face {
+  const own = motion === undefined ? normal : turned(inverted(motion), normal);
+  const from = axesAt(planned, member, station);
+  const parts = from?.map((axis) => dot(axis, own));
+  return {
+    station,
+    normal: (frame) => {
+      const axes = axesAt(frame, member, station);
+      if (axes === undefined || parts === undefined) return undefined;
+      return axes.reduce((sum, axis, index) => add(sum, scale(axis, parts[index] ?? 0)), ORIGIN);
+    },
+  };
+}
+
+/** Tangent, a direction square to it that goes with the tube, and the third. */
+function axesAt(frame: FrameGeometry, member: number, station: number): readonly Vector3[] | undefined {
+  const line = frame.members[member]?.centreline;
+  const place = line === undefined ? undefined : placeAt(line, station);
+  if (line === undefined || place === undefined) return undefined;
+  const arc = place.piece.kind === 'arc' ? place.piece : line.pieces.find((piece) => piece.kind === 'arc');
+  const like = arc?.kind === 'arc' ? arc.normal : axesOf(place.tangent)[0];
+  const square = unit(subtract(like, scale(place.tangent, dot(like, place.tangent)))) ?? axesOf(place.tangent)[0];
+  return [place.tangent, square, cross(place.tangent, square)];
+}

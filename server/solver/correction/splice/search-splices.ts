@@ -1,0 +1,218 @@
+import type { Closing } from '../../../job/closing.ts';
+import type { FrameGeometry } from '../../frame/frame-geometry.ts';
+import { dot, type Vector3 } from '../../geometry/vector.ts';
+import type { CorrectionTarget } from '../corrected.ts';
+import { freeMotions, targetsOfBodies } from './body-targets.ts';
+import { byScore, candidateOf, ORDERS, type Candidate } from './candidate.ts';
+import { cutSets, type CutSet } from './cut-sets.ts';
+import { frameGraph, type FrameGraph } from './frame-graph.ts';
+import { freeStretches, type FreeStretch } from './free-stretches.ts';
+import { layoutOf, layoutsOf, stretchesOn, type CutPlace, type Layout } from './layouts.ts';
+import { solveSplice, type SolvedSplice } from './solve-splice.ts';
+import { axesOf, leastLetIn, spliceProblem, type ClosingSizes } from './splice-problem.ts';
+
+/** What a splice is sought for: the frame as it came back, where its points must go, what may be cut and how. */
+export type SpliceTask = {
+  readonly frame: FrameGeometry;
+  readonly targets: readonly CorrectionTarget[];
+  /** Where wanted and returned frame lie in the same plane. */
+  readonly planeNormal: Vector3 | null;
+  readonly closing: Closing;
+  readonly sizes: ClosingSizes;
+  readonly wall: number;
+};
+
+/** What the search knows of a frame before it places joints. */
+export type Ground = {
+  readonly graph: FrameGraph;
+  readonly stretches: readonly FreeStretch[];
+  readonly memberIndex: ReadonlyMap<string, number>;
+};
+
+export type SearchResult = {
+  readonly ground: Ground;
+  /** Best of all by each measure; a measure whose best is another's best already is left out. */
+  readonly best: readonly { readonly key: keyof typeof ORDERS; readonly candidate: Candidate }[];
+  /** Everything that can be made, best first. */
+  readonly candidates: readonly Candidate[];
+  readonly layouts: number;
+  readonly solved: number;
+};
+
+/** Cut sets, pairs of them and layouts that are followed; our own choice: more found nothing better in any frame tried. */
+const MOST_SETS = 12;
+const MOST_PAIRS = 6;
+const SMALL_SET = 2;
+const LAYOUTS_OF_PAIR = 6;
+const WORKED_OUT = 2;
+const SHOWN = 8;
+
+/** A set of cuts whose bound is so many times the best score is not followed any further; our own choice: on the safe side. */
+const FAR_OFF = 4;
+
+/** What one more joint must gain before a set of cuts is looked at, in squared tapes: our own choice. */
+const JOINT_GAINS = 4;
+
+export function groundOf(task: Pick<SpliceTask, 'frame' | 'closing' | 'sizes'>): Ground {
+  const graph = frameGraph(task.frame);
+  const { cutMembers, barred } = task.closing;
+  const { outsideDiameter } = task.sizes;
+  return {
+    graph,
+    stretches: freeStretches(graph, { outsideDiameter, cutMembers, barred }),
+    memberIndex: new Map(task.frame.members.map(({ name }, index) => [name, index])),
+  };
+}
+
+/**
+ * Seeks the splices that put a frame right: every way of parting it is rated by how near its bodies could come if their
+ * joints were free; the best are given joints in every sensible place, solved, and the best of those worked out.
+ */
+export function searchSplices(task: SpliceTask): SearchResult {
+  const ground = groundOf(task);
+  const { graph, stretches } = ground;
+  const usable = graph.edges.map((edge) => {
+    const line = graph.members[edge.member]?.centreline;
+    return line !== undefined && stretchesOn(edge, stretches, line.length).length > 0;
+  });
+  const axes = task.planeNormal === null ? SPACE : axesOf(task.planeNormal);
+  const sets = cutSets(graph, (edge) => usable[edge] === true, axes);
+  const context = { outsideDiameter: task.sizes.outsideDiameter, mostJoints: task.closing.mostJoints };
+  const layoutsFor = (set: CutSet) => layoutsOf(graph, set, stretches, context);
+  const rated = sets
+    .flatMap((set) => {
+      const layouts = layoutsFor(set);
+      const [first] = layouts;
+      return first === undefined ? [] : [{ set, layouts, bound: boundOf(first, ground, task) }];
+    })
+    .sort(byBound);
+  const followed = rated.slice(0, MOST_SETS);
+  const pairs = pairsOf(followed, rated, ground, task);
+  const solved: Candidate[] = [];
+  let [count, least] = [0, Infinity];
+  for (const { layouts, bound } of [...followed, ...pairs].sort(byBound)) {
+    // bodies free of joints are further off than a whole splice: no joint can mend that
+    if (bound > FAR_OFF * (least + 1)) break;
+    for (const layout of layouts) {
+      count += 1;
+      const candidate = solvedAs(layout, ground, task, 'roughly');
+      if (candidate === undefined) continue;
+      solved.push(candidate);
+      if (candidate.possible) least = Math.min(least, candidate.score);
+    }
+  }
+  const promising = distinct([
+    ...Object.values(ORDERS).flatMap((order) => top(solved, order, WORKED_OUT)),
+    ...top(solved, byScore, SHOWN),
+  ]);
+  const worked = new Set(Object.values(ORDERS).flatMap((order) => top(solved, order, WORKED_OUT)));
+  const candidates = promising
+    .map((one) => (worked.has(one) ? workedOut(one, task.wall) : one))
+    .filter(({ possible }) => possible)
+    .sort(byScore);
+  const best: { key: keyof typeof ORDERS; candidate: Candidate }[] = [];
+  for (const [key, order] of Object.entries(ORDERS) as [keyof typeof ORDERS, (typeof ORDERS)[keyof typeof ORDERS]][]) {
+    const [candidate] = [...candidates].sort(order);
+    if (candidate !== undefined && !best.some((one) => one.candidate === candidate)) best.push({ key, candidate });
+  }
+  return { ground, best, candidates, layouts: count, solved: candidates.filter((one) => !solved.includes(one)).length };
+}
+
+const SPACE: readonly Vector3[] = [
+  { x: 1, y: 0, z: 0 },
+  { x: 0, y: 1, z: 0 },
+  { x: 0, y: 0, z: 1 },
+];
+
+/**
+ * One layout solved and rated; undefined where its cuts part nothing. Where the bodies begin decides which joints have
+ * new tube let in; where they ended otherwise it is decided once more, from there.
+ */
+export function solvedAs(
+  layout: Layout,
+  { memberIndex }: Ground,
+  task: SpliceTask,
+  how: 'roughly' | null = null,
+): Candidate | undefined {
+  const solvedFrom = (like: SolvedSplice | null): SolvedSplice | undefined => {
+    const from = like === null ? null : { hinges: [], like };
+    const problem = spliceProblem(layout, task.frame, memberIndex, task.targets, task.planeNormal, task.sizes, from);
+    return problem === undefined ? undefined : solveSplice(problem, how);
+  };
+  const first = solvedFrom(null);
+  if (first === undefined) return undefined;
+  const candidate = candidateOf(first, task.wall);
+  if (!first.joints.some((one) => isOtherKind(one, task.sizes))) return candidate;
+  const second = solvedFrom(first);
+  if (second === undefined) return candidate;
+  const other = candidateOf(second, task.wall);
+  const better = other.possible === candidate.possible ? other.score < candidate.score : other.possible;
+  return better ? other : candidate;
+}
+
+/** A candidate that was solved roughly, solved to the end. */
+function workedOut(one: Candidate, wall: number): Candidate {
+  const splice = solveSplice(one.splice.problem, { from: one.splice.values });
+  return splice === undefined ? one : candidateOf(splice, wall);
+}
+
+/** Whether a joint ended as one that needs new tube and has none, or has some and no room for it. */
+function isOtherKind({ sides }: SolvedSplice['joints'][number], { outsideDiameter, tape }: ClosingSizes): boolean {
+  const { half, letIn, gap, along } = sides;
+  return letIn === null ? -2 * half > tape : dot(gap, along) < leastLetIn(outsideDiameter) - tape;
+}
+
+/** No joint can do better than bodies that are free of joints: their misfit, and what the joints must gain. */
+function boundOf(layout: Layout, { memberIndex }: Ground, task: SpliceTask): number {
+  const targets = targetsOfBodies(layout, memberIndex, task.targets, task.sizes.tape);
+  return freeMotions(layout.bodies.count, targets, task.planeNormal).cost + JOINT_GAINS * layout.places.length;
+}
+
+type Rated = { readonly set: CutSet; readonly layouts: readonly Layout[]; readonly bound: number };
+
+const byBound = (a: Rated, b: Rated): number => a.bound - b.bound;
+
+/** Two cut sets at once, where both together do better than either. */
+function pairsOf(followed: readonly Rated[], all: readonly Rated[], ground: Ground, task: SpliceTask): Rated[] {
+  const small = all.filter(({ set }) => set.length <= SMALL_SET);
+  const found: Rated[] = [];
+  const seen = new Set<string>();
+  for (const one of followed) {
+    for (const other of small) {
+      const key = [...new Set([...one.set, ...other.set])].sort((a, b) => a - b).join();
+      if (one.set.some((edge) => other.set.includes(edge)) || seen.has(key)) continue;
+      seen.add(key);
+      const places = (of: Rated, index: number): readonly CutPlace[] => of.layouts[index]?.places ?? [];
+      const first = layoutOf(ground.graph, [...places(one, 0), ...places(other, 0)]);
+      const bound = boundOf(first, ground, task);
+      if (bound >= Math.min(one.bound, other.bound)) continue;
+      const layouts = one.layouts
+        .slice(0, LAYOUTS_OF_PAIR)
+        .map((_, index) => layoutOf(ground.graph, [...places(one, index), ...places(other, 0)]));
+      found.push({ set: [...one.set, ...other.set], layouts, bound });
+    }
+  }
+  return found.sort(byBound).slice(0, MOST_PAIRS);
+}
+
+const top = (all: readonly Candidate[], order: (a: Candidate, b: Candidate) => number, count: number): Candidate[] =>
+  [...all]
+    .filter(({ possible }) => possible)
+    .sort(order)
+    .slice(0, count);
+
+/** Candidates whose joints stand in the same places are one [mm]; our own choice. */
+const SAME_PLACE = 5;
+
+function distinct(all: readonly Candidate[]): Candidate[] {
+  const seen = new Set<string>();
+  return all.filter(({ splice }) => {
+    const key = splice.joints
+      .map(({ joint, middle }) => `${String(joint.place.stretch.member)}:${String(Math.round(middle / SAME_PLACE))}`)
+      .sort()
+      .join();
+    const fresh = !seen.has(key);
+    seen.add(key);
+    return fresh;
+  });
+}

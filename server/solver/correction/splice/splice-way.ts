@@ -1,0 +1,143 @@
+import type { Closing } from '../../../job/closing.ts';
+import type { Trim, WayKey, WorkStep } from '../../../plan/correction.ts';
+import type { Joint } from '../../../plan/joint.ts';
+import type { Finding } from '../../../plan/finding.ts';
+import { finding } from '../../finding.ts';
+import type { CorrectionWork } from '../correction-work.ts';
+import type { CutJoint } from '../cut-joint.ts';
+import type { FaceContext } from '../joint-face.ts';
+import { planJoints } from '../joint-plan.ts';
+import { drawnMembers } from '../leave-way.ts';
+import { outcomeFigures } from '../outcome-figures.ts';
+import { countFigure, judge, largest, type Effort, type Outcome, type WayDraft } from '../outcome.ts';
+import { trimsOf } from '../trims.ts';
+import { trimSteps, workSteps } from '../work-steps.ts';
+import { assembler } from './assemble.ts';
+import type { Candidate } from './candidate.ts';
+import { cutJoints } from './cut-joints.ts';
+import type { Ground } from './search-splices.ts';
+import { splicedFrame } from './spliced-frame.ts';
+
+/** What every splice is measured and described with. */
+export type SpliceContext = {
+  readonly work: CorrectionWork;
+  readonly ground: Ground;
+  readonly closing: Closing;
+  readonly faces: FaceContext;
+};
+
+/** A splice as one of the ways, what there is to say about it, and its joints once more with their wraps. */
+export type SplicedWay = {
+  readonly way: WayDraft;
+  readonly findings: Finding[];
+  readonly templated: () => Joint[];
+};
+
+/**
+ * Measures a solved splice and says how it is cut, closed and checked.
+ *
+ * @param more findings of the splice that are known already
+ */
+export function spliceWay(
+  key: WayKey,
+  { splice }: Pick<Candidate, 'splice'>,
+  context: SpliceContext,
+  more: readonly Finding[] = [],
+): SplicedWay {
+  const { work, ground, closing } = context;
+  const { actual } = work;
+  const corrected = splicedFrame(splice, actual, ground.graph);
+  const base = judge(work, corrected);
+  const assembled = assembler(splice, actual);
+  const varied = work.variations.map((variation): Outcome =>
+    judge(variation, splicedFrame(splice, variation.actual, ground.graph, assembled(variation.actual))),
+  );
+  const trims = trimsOf(work.excesses, work.tape);
+  const cuts = cutJoints(splice, actual, base.lay);
+  const planned = planJoints(cuts, actual, closing, context.faces);
+  const findings = [...more, ...planned.findings, ...pushed(planned.joints)];
+  const stops = findings.filter(({ grade }) => grade === 'stop');
+  const way: WayDraft = {
+    key,
+    possible: stops.length === 0,
+    reasons: [...new Set(stops.map(({ code }) => code))],
+    ...outcomeFigures(base, varied),
+    largestKink: largest(planned.joints, ({ kink }) => kink, 'deg'),
+    largestHiLo: largest(planned.joints, ({ hiLo }) => hiLo, 'mm'),
+    welds: countFigure(weldsOf(cuts), 'joints'),
+    joints: planned.joints,
+    rebends: [],
+    trims,
+    packing: [],
+    steps: stepsOf(cuts, trims),
+    members: drawnMembers(corrected, base.lay),
+    effort: effortOf(cuts, planned.joints, trims),
+    bent: false,
+  };
+  const templated = () => planJoints(cuts, actual, closing, { ...context.faces, templates: true }).joints;
+  return { way, findings, templated };
+}
+
+const weldsOf = (cuts: readonly CutJoint[]): number =>
+  cuts.reduce((sum, { letIn }) => sum + (letIn === null ? 1 : 2), 0);
+
+function effortOf(cuts: readonly CutJoint[], joints: readonly Joint[], trims: readonly Trim[]): Effort {
+  const pieces = joints.flatMap(({ letIn }) => (letIn === null ? [] : [letIn]));
+  return {
+    welds: weldsOf(cuts),
+    cuts: 2 * (cuts.length + pieces.length) + trims.length,
+    bends: pieces.filter(({ angle }) => angle !== null).length,
+    tubeMetres: pieces.reduce((sum, { cutLength }) => sum + cutLength.value, 0) / 1000,
+    purgeJoints: cuts.flatMap(({ member, stationA, stationB, letIn }, index) => {
+      const at = { number: index + 1, member: member.name };
+      if (letIn === null) return [{ ...at, station: (stationA + stationB) / 2 }];
+      return [stationA, stationB].map((station) => ({ ...at, station }));
+    }),
+  };
+}
+
+/** A joint that stands at the edge of where it may [mm]. */
+const AT_EDGE = 0.5;
+
+/** Joints that a rule keeps from where they would rather stand. */
+const pushed = (joints: readonly Joint[]): Finding[] =>
+  joints.flatMap(({ number, member, place, range, bounds }) => {
+    const rule = place - range.from < AT_EDGE ? bounds.from : range.to - place < AT_EDGE ? bounds.to : null;
+    if (rule === null || range.to - range.from < 2 * AT_EDGE) return [];
+    return [finding('joint-pushed', 'note', '/closing/barred', { joint: number, member, keepOut: rule })];
+  });
+
+/**
+ * The order of the work: marks first, then the cuts, the joint on the longest member last, so that the frame holds its
+ * shape as long as it can; that joint is closed first, sizes are checked while only tacks hold, and the rest follows.
+ */
+function stepsOf(cuts: readonly CutJoint[], trims: readonly Trim[]): WorkStep[] {
+  const longest = Math.max(0, ...cuts.map(({ member }) => member.centreline.length));
+  const numbered = cuts.map((cut, index) => ({ cut, joint: index + 1 }));
+  const main = numbered.filter(({ cut }) => cut.member.centreline.length === longest);
+  const others = numbered.filter(({ cut }) => cut.member.centreline.length < longest);
+  const step = (key: string, joint = 0, data: WorkStep['data'] = {}): WorkStep => ({ key, joint, data });
+  const each = (key: string, of: typeof numbered): WorkStep[] =>
+    of.map(({ cut, joint }) => step(key, joint, { joint, member: cut.member.name }));
+  return [
+    step('mark-all'),
+    ...each(
+      'scribe-across',
+      numbered.filter(({ cut }) => Math.abs(cut.twist) > SCRIBED),
+    ),
+    step('hold-shape'),
+    ...each('cut', [...others, ...main]),
+    ...each(
+      'make-let-in',
+      numbered.filter(({ cut }) => cut.letIn !== null),
+    ),
+    step('dress-faces'),
+    ...each('close-and-tack', [...main, ...others]),
+    step('check-sizes'),
+    step('weld-opposite'),
+    ...workSteps(trimSteps(trims)),
+  ];
+}
+
+/** A turn about the tube from here on is scribed [rad]: half a degree; our own choice. */
+const SCRIBED = (0.5 * Math.PI) / 180;

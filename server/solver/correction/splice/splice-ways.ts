@@ -1,0 +1,197 @@
+import type { Job } from '../../../job/job.ts';
+import type { Alternative, CorrectionPlan, WayKey } from '../../../plan/correction.ts';
+import type { Finding } from '../../../plan/finding.ts';
+import type { SetUp } from '../../bending/set-up.ts';
+import { finding } from '../../finding.ts';
+import { cross, length, type Vector3 } from '../../geometry/vector.ts';
+import { moved } from '../../geometry/rigid-motion.ts';
+import { subtract } from '../../geometry/vector.ts';
+import type { CorrectionWork } from '../correction-work.ts';
+import { rebendRows } from '../rebend-rows.ts';
+import { turnLimits } from '../turn-limits.ts';
+import type { Candidate } from './candidate.ts';
+import { ownSplice } from './own-splice.ts';
+import { searchSplices, type Ground, type SearchResult, type SpliceTask } from './search-splices.ts';
+import { spliceWay, type SpliceContext, type SplicedWay } from './splice-way.ts';
+import { splicedAndRebent } from './splice-rebend.ts';
+
+/** What splices are sought with. */
+export type SpliceInput = {
+  readonly job: Job;
+  readonly machine: SetUp;
+  readonly work: CorrectionWork;
+  /** What the whole frame may miss by, ± [mm]. */
+  readonly tolerance: number;
+  readonly fromFinish: ReadonlySet<string>;
+};
+
+export type SpliceWays = Pick<CorrectionPlan, 'alternatives' | 'search'> & {
+  readonly ways: readonly SplicedWay[];
+  readonly ground: Ground;
+  /** What there is to say while a way is shown: of that way, and why there is no splice where there is none. */
+  readonly findings: (shown: WayKey | null) => Finding[];
+};
+
+/** Other places for the joints that are shown; our own choice. */
+const MOST_ALTERNATIVES = 8;
+
+const DEGREES = 180 / Math.PI;
+
+/** The splices: best by each measure, with one's own joints, and with bends turned as well. */
+export function spliceWays(source: SpliceInput): SpliceWays {
+  const { job, work, machine } = source;
+  const { closing, tube, print } = job;
+  const task: SpliceTask = {
+    frame: work.actual,
+    targets: work.targets,
+    planeNormal: samePlane(work.wanted.planeNormal, work.actual.planeNormal),
+    closing,
+    sizes: {
+      outsideDiameter: tube.outsideDiameter,
+      kerf: closing.kerf,
+      gap: closing.gap,
+      shrinkage: closing.shrinkage,
+      tape: work.tape,
+    },
+    wall: tube.wall,
+  };
+  const found = searchSplices(task);
+  const { ground } = found;
+  const context: SpliceContext = {
+    work,
+    ground,
+    closing,
+    faces: {
+      tube,
+      tape: work.tape,
+      paperThickness: closing.paperThickness,
+      templateStations: print.templateStations,
+      templates: false,
+    },
+  };
+  const ways = found.best.map(({ key, candidate }) => spliceWay(key, candidate, context, tight(candidate, ground)));
+  const general: Finding[] = [];
+  if (closing.joints.length > 0) {
+    const own = ownSplice(closing.joints, ground, task);
+    if (own.candidate === null) general.push(...own.findings);
+    else ways.push(spliceWay('splice-own', own.candidate, context, own.findings));
+  }
+  const [best] = found.best;
+  const limits = turnLimits(work.actual, { machine, fromFinish: source.fromFinish });
+  const rebent =
+    best === undefined
+      ? undefined
+      : splicedAndRebent(best.candidate, ground, task, (_, member, piece) =>
+          limits.find(
+            ({ arc }) => arc.member === work.actual.members[member]?.name && arc.piece === piece && arc.made === 'die',
+          ),
+        );
+  if (rebent !== undefined) {
+    const spliced = spliceWay('splice-rebend', rebent.candidate, context);
+    ways.push(withBends(spliced, rebent.turned, source));
+  }
+  return {
+    ways,
+    ground,
+    alternatives: alternativesOf(found, ground),
+    search: { layouts: found.layouts, solved: found.solved },
+    findings: (shown) => [
+      ...general,
+      ...(ways.find(({ way }) => way.key === shown)?.findings ?? []),
+      ...whyNone(found, ground, source),
+    ],
+  };
+}
+
+/** Two planes count as one up to this between their normals [rad]; far below what a bender can hold. */
+const SAME_PLANE = 1e-9;
+
+function samePlane(one: Vector3 | null, other: Vector3 | null): Vector3 | null {
+  return one !== null && other !== null && length(cross(one, other)) < SAME_PLANE ? one : null;
+}
+
+/** Joints that have less room beside bends and welds than usual. */
+const tight = ({ splice }: Candidate, { graph }: Ground): Finding[] =>
+  splice.joints.flatMap(({ joint }, index) => {
+    const { stretch } = joint.place;
+    const member = graph.members[stretch.member]?.name ?? '';
+    return stretch.tight
+      ? [finding('cut-beside-bend', 'caution', '/closing/barred', { joint: index + 1, member })]
+      : [];
+  });
+
+/** A splice with its bends: rows, the bender's steps, and that the frame goes away for it. */
+function withBends(
+  spliced: SplicedWay,
+  turned: readonly { hinge: { member: number; piece: number }; turn: number }[],
+  { work, machine }: SpliceInput,
+): SplicedWay {
+  const turns = turned.flatMap(({ hinge, turn }) => {
+    const member = work.actual.members[hinge.member];
+    if (member === undefined) return [];
+    const bend = member.centreline.pieces
+      .slice(0, hinge.piece + 1)
+      .filter((piece) => piece.kind === 'arc' && piece.made === 'die').length;
+    return [{ member: member.name, piece: hinge.piece, made: 'die' as const, bend, turn }];
+  });
+  const { way } = spliced;
+  const close = way.steps.findIndex(({ key }) => key === 'close-and-tack');
+  const bends = turns.map(({ member, bend, turn }) => ({
+    key: 'rebend',
+    joint: 0,
+    data: { member, bend, value: turn * DEGREES },
+  }));
+  return {
+    ...spliced,
+    way: {
+      ...way,
+      rebends: rebendRows(work.actual, turns, machine),
+      steps: [...way.steps.slice(0, close), ...bends, ...way.steps.slice(close)],
+      effort: { ...way.effort, bends: way.effort.bends + turns.length },
+      bent: true,
+    },
+  };
+}
+
+/** Where else the joints could stand, apart from what the ways show already. */
+function alternativesOf({ candidates, best }: SearchResult, { graph }: Ground): Alternative[] {
+  const shown = new Set(best.map(({ candidate }) => candidate));
+  return candidates
+    .filter((candidate) => !shown.has(candidate))
+    .slice(0, MOST_ALTERNATIVES)
+    .map((one) => ({
+      joints: one.splice.joints.map(({ joint, middle }) => ({
+        member: graph.members[joint.place.stretch.member]?.name ?? '',
+        station: middle,
+        on: joint.place.stretch.on,
+      })),
+      fixingMisfit: one.fixingMisfit,
+      cornerMisfit: one.cornerMisfit,
+      largestKink: one.largestKink * DEGREES,
+      largestHiLo: one.largestHiLo,
+      welds: one.welds,
+    }));
+}
+
+/** Why no splice is to be had, or none brings every point where it must be. */
+function whyNone(found: SearchResult, ground: Ground, { work, tolerance }: SpliceInput): Finding[] {
+  const [best] = [...found.candidates].sort((a, b) => a.outOfTolerance - b.outOfTolerance);
+  if (best === undefined) {
+    const code = ground.stretches.length === 0 ? 'cut-no-place' : 'cut-holds-together';
+    return [finding(code, 'note', '/closing/cutMembers')];
+  }
+  if (best.outOfTolerance <= 1) return [];
+  const { problem, motions } = best.splice;
+  let worst = { name: '', field: '', off: 0, share: 0 };
+  for (const { body, point, wanted, target } of problem.targets) {
+    const motion = motions[body];
+    if (motion === undefined || target.kind === 'guide') continue;
+    const off = length(subtract(moved(motion, point), wanted));
+    const share = off / target.tolerance;
+    if (share > worst.share)
+      worst = { name: target.name === '' ? target.spot.member : target.name, field: target.field, off, share };
+  }
+  const data = { name: worst.name, value: worst.off, high: tolerance };
+  const field = worst.field === '' ? '/closing/cutMembers' : worst.field;
+  return work.targets.length === 0 ? [] : [finding('target-out-of-reach', 'note', field, data)];
+}

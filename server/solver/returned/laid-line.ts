@@ -1,0 +1,119 @@
+import { centrelineFromChain, placeOn, type Centreline, type Link, type Piece } from '../geometry/centreline.ts';
+import { moved, turned, type RigidMotion } from '../geometry/rigid-motion.ts';
+import { cross, dot, unit, type Vector3 } from '../geometry/vector.ts';
+
+/** A place with directions that go with the tube: along it, and square to it, carried from arc to arc. */
+export type Stand = { readonly point: Vector3; readonly direction: Vector3; readonly normal: Vector3 };
+
+/** A centreline, with the direction square to it that its chain was begun with. */
+export type LaidLine = { readonly line: Centreline; readonly normal: Vector3 };
+
+/** A chain as it was drawn: where it stands, and its links. */
+export type Chain = { readonly start: Stand; readonly links: readonly Link[] };
+
+/** Reads a centreline back into the chain that lays it. `plane` is the frame's, where it lies in one. */
+export function chainOf({ pieces }: Centreline, plane: Vector3 | null): Chain | undefined {
+  const [first] = pieces;
+  if (first === undefined) return undefined;
+  const arc = pieces.find((piece) => piece.kind === 'arc');
+  const normal = arc?.kind === 'arc' ? arc.normal : (plane ?? anySquare(first.direction));
+  let before = normal;
+  const links = pieces.map((piece): Link => {
+    if (piece.kind === 'straight') return { kind: 'straight', length: piece.length };
+    const rotation = Math.atan2(dot(cross(before, piece.normal), piece.direction), dot(before, piece.normal));
+    before = piece.normal;
+    return { kind: 'arc', radius: piece.radius, angle: piece.angle, rotation, made: piece.made };
+  });
+  return { start: { point: first.start, direction: first.direction, normal }, links };
+}
+
+/** Any direction square to another. */
+const anySquare = (direction: Vector3): Vector3 => {
+  const beside: Vector3 = Math.abs(direction.z) < 0.9 ? { x: 0, y: 0, z: 1 } : { x: 1, y: 0, z: 0 };
+  return unit(cross(beside, direction)) ?? beside;
+};
+
+export const laid = (start: Stand, links: readonly Link[]): LaidLine => ({
+  line: centrelineFromChain(start, links),
+  normal: start.normal,
+});
+
+/** How a line stands at a station; before the first and after the last piece the end piece is carried on. */
+export function standAt({ line, normal }: LaidLine, station: number): Stand | undefined {
+  const { pieces } = line;
+  let from = 0;
+  let beside = normal;
+  for (let index = 0; index < pieces.length; index += 1) {
+    const piece = pieces[index];
+    if (piece === undefined) return undefined;
+    if (piece.kind === 'arc') beside = piece.normal;
+    if (station <= from + piece.length || index === pieces.length - 1) {
+      const { point, tangent } = placeOn(piece, station - from);
+      return { point, direction: tangent, normal: beside };
+    }
+    from += piece.length;
+  }
+  return undefined;
+}
+
+/** The motion that brings one stand onto another. */
+export function motionBetween(from: Stand, to: Stand): RigidMotion {
+  const third = { from: cross(from.normal, from.direction), to: cross(to.normal, to.direction) };
+  // R = Σ to ⊗ from over the three directions
+  const row = (axis: 'x' | 'y' | 'z'): Vector3 => ({
+    x: to.direction[axis] * from.direction.x + to.normal[axis] * from.normal.x + third.to[axis] * third.from.x,
+    y: to.direction[axis] * from.direction.y + to.normal[axis] * from.normal.y + third.to[axis] * third.from.y,
+    z: to.direction[axis] * from.direction.z + to.normal[axis] * from.normal.z + third.to[axis] * third.from.z,
+  });
+  const turn = { x: row('x'), y: row('y'), z: row('z') };
+  const { point } = from;
+  return {
+    x: turn.x,
+    y: turn.y,
+    z: turn.z,
+    shift: {
+      x: to.point.x - dot(turn.x, point),
+      y: to.point.y - dot(turn.y, point),
+      z: to.point.z - dot(turn.z, point),
+    },
+  };
+}
+
+export const movedStand = (motion: RigidMotion, { point, direction, normal }: Stand): Stand => ({
+  point: moved(motion, point),
+  direction: turned(motion, direction),
+  normal: turned(motion, normal),
+});
+
+export function movedPiece(motion: RigidMotion, piece: Piece): Piece {
+  const start = moved(motion, piece.start);
+  const direction = turned(motion, piece.direction);
+  if (piece.kind === 'straight') return { kind: 'straight', start, direction, length: piece.length };
+  const { radius, angle, made, length } = piece;
+  return { kind: 'arc', start, direction, normal: turned(motion, piece.normal), radius, angle, made, length };
+}
+
+export const movedLaid = (motion: RigidMotion, { line, normal }: LaidLine): LaidLine => ({
+  line: movedLine(motion, line),
+  normal: turned(motion, normal),
+});
+
+export const movedLine = (motion: RigidMotion, line: Centreline): Centreline => ({
+  pieces: line.pieces.map((piece) => movedPiece(motion, piece)),
+  length: line.length,
+});
+
+/** A straight from point to point, which takes its direction square to it from another stand. */
+export function laidBetween(from: Vector3, to: Vector3, like: Stand): LaidLine | undefined {
+  const way = { x: to.x - from.x, y: to.y - from.y, z: to.z - from.z };
+  const direction = unit(way);
+  if (direction === undefined) return undefined;
+  const along = dot(like.normal, direction);
+  const beside = unit({
+    x: like.normal.x - along * direction.x,
+    y: like.normal.y - along * direction.y,
+    z: like.normal.z - along * direction.z,
+  });
+  const size = dot(way, direction);
+  return laid({ point: from, direction, normal: beside ?? like.normal }, [{ kind: 'straight', length: size }]);
+}
