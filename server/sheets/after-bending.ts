@@ -39,7 +39,11 @@ export function frameChecks(
 const finely = ({ value, unit }: Figure, units: Units): Parts =>
   units.length === 'mm' ? quantityParts(value, unit, units) : closeParts(value, units);
 
+/** The number alone, where the head of its column says the unit. */
+const bare = ({ value, unit }: Figure, units: Units): string => quantityParts(value, unit, units).number;
+
 function checkTable(checks: readonly CheckDimension[], { units }: Job, width: number): Table {
+  const inUnit = (head: string): string => `${head}, ${units.length === 'mm' ? 'mm' : 'in'}`;
   return table(
     [
       { head: words('sheet.check'), align: 'left' },
@@ -47,9 +51,9 @@ function checkTable(checks: readonly CheckDimension[], { units }: Job, width: nu
       { head: words('wanted.expected'), align: 'right' },
       { head: words('sheet.allowed'), align: 'right' },
       { head: words('sheet.measured'), align: 'middle' },
-      { head: wordsOf('choice.reference', 'centre'), align: 'right' },
-      { head: wordsOf('choice.reference', 'inside'), align: 'right' },
-      { head: words('sheet.worst-tube'), align: 'right' },
+      { head: inUnit(wordsOf('choice.reference', 'centre')), align: 'right' },
+      { head: inUnit(wordsOf('choice.reference', 'inside')), align: 'right' },
+      { head: inUnit(words('sheet.worst-tube')), align: 'right' },
     ],
     checks.map((check): Cell[] => {
       const { key, index, outside, centre, inside, allowed, worstTube } = check;
@@ -62,13 +66,13 @@ function checkTable(checks: readonly CheckDimension[], { units }: Job, width: nu
         band === null ? '—' : formatBand(band, 'mm', units),
         { text: allowed === null ? '—' : formatBand({ plusMinus: allowed.value, from: [] }, 'mm', units), weight: 600 },
         '................',
-        { text: formatFigure(centre, units), weight: edges ? 400 : 600 },
-        edges ? formatFigure(inside, units) : '—',
+        { text: bare(centre, units), weight: edges ? 400 : 600 },
+        edges ? bare(inside, units) : '—',
         worstTube === null || !edges
           ? '—'
           : words('sheet.from-to', {
               least: finely(worstTube.least, units).number,
-              most: `${finely(worstTube.most, units).number} ${finely(worstTube.most, units).unit}`,
+              most: finely(worstTube.most, units).number,
             }),
       ];
     }),

@@ -17,13 +17,12 @@ import type { PlanPiece } from '../../server/plan/frame.ts';
 import { axesOf } from '../../server/solver/correction/splice/splice-problem.ts';
 import type { RigidMotion } from '../../server/solver/geometry/rigid-motion.ts';
 import { add, cross, dot, length, scale, subtract, unit, type Vector3 } from '../../server/solver/geometry/vector.ts';
-import { sweptRod } from './kernel.ts';
 
 export type Tube = { readonly outsideDiameter: number; readonly wall: number };
 export type Plane = { readonly point: Vector3; readonly normal: Vector3 };
 
 /** A flat face of a solid: its centre of mass, its normal out of the solid. */
-export type FlatFace = { readonly centre: Vector3; readonly normal: Vector3 };
+type FlatFace = { readonly centre: Vector3; readonly normal: Vector3 };
 
 const triple = ({ x, y, z }: Vector3): [number, number, number] => [x, y, z];
 
@@ -41,23 +40,17 @@ export function giveBack(): void {
   for (const one of kept.splice(0).reverse()) one.delete();
 }
 
-/**
- * A tube of even wall along pieces of a centreline. One piece is a ring drawn along a line or turned about an axis, so
- * that its surfaces are true cylinders and tori; several are swept.
- */
-export function tubeAlong(pieces: readonly PlanPiece[], { outsideDiameter, wall }: Tube): Shape3D {
-  const [outer, inner] = [outsideDiameter / 2, outsideDiameter / 2 - wall];
-  const [first] = pieces;
-  if (first === undefined) throw new Error('a tube without length');
-  if (pieces.length > 1) return keep(keep(sweptRod(pieces, outer)).cut(keep(sweptRod(pieces, inner))));
-  const straight = subtract(first.to, first.from);
-  const direction = first.kind === 'straight' ? straight : cross(first.normal, subtract(first.from, first.centre));
+/** A tube of even wall along a straight or an arc: a ring drawn along, or turned about the arc's axis. */
+export function tubeAlong(piece: PlanPiece, { outsideDiameter, wall }: Tube): Shape3D {
+  const along = subtract(piece.to, piece.from);
+  const direction = piece.kind === 'straight' ? along : cross(piece.normal, subtract(piece.from, piece.centre));
   const circle = (radius: number, way: Vector3) =>
-    keep(assembleWire([keep(makeCircle(radius, triple(first.from), triple(way)))]));
+    keep(assembleWire([keep(makeCircle(radius, triple(piece.from), triple(way)))]));
   // the hole runs the other way round
-  const ring = keep(makeFace(circle(outer, direction), [circle(inner, scale(direction, -1))]));
-  if (first.kind === 'straight') return keep(basicFaceExtrusion(ring, keep(new Vector(triple(straight)))));
-  return keep(revolution(ring, triple(first.centre), triple(first.normal), first.angle));
+  const hole = circle(outsideDiameter / 2 - wall, scale(direction, -1));
+  const ring = keep(makeFace(circle(outsideDiameter / 2, direction), [hole]));
+  if (piece.kind === 'straight') return keep(basicFaceExtrusion(ring, keep(new Vector(triple(along)))));
+  return keep(revolution(ring, triple(piece.centre), triple(piece.normal), piece.angle));
 }
 
 /** Reach of a cut across its plane [mm]: any tube of these tests is thinner. */
@@ -88,7 +81,7 @@ const vector = (one: { x: number; y: number; z: number; delete: () => void }): V
 };
 
 /** The flat faces of a body. */
-export const flatFaces = (body: Shape3D): FlatFace[] =>
+const flatFaces = (body: Shape3D): FlatFace[] =>
   body.faces
     .map((face: Face) => keep(face))
     .filter(({ geomType }) => geomType === 'PLANE')

@@ -1,11 +1,18 @@
 // One joint of a plan: cut as its two faces say, closed as its bodies move, and measured by the kernel.
 import type { Shape3D } from 'replicad';
 import type { Joint, JointFace } from '../../server/plan/joint.ts';
+import type { PlanPiece } from '../../server/plan/frame.ts';
 import type { MemberGeometry } from '../../server/solver/frame/frame-geometry.ts';
-import { arcPiece, placeAt, straightPiece, type Centreline } from '../../server/solver/geometry/centreline.ts';
+import {
+  arcPiece,
+  placeAt,
+  straightPiece,
+  type Centreline,
+  type Piece,
+} from '../../server/solver/geometry/centreline.ts';
 import { planPieces } from '../../server/solver/geometry/plan-pieces.ts';
 import { moved, turned, UNMOVED, type RigidMotion } from '../../server/solver/geometry/rigid-motion.ts';
-import { pieceEnd, pieceStations, sliceCentreline } from '../../server/solver/geometry/slice.ts';
+import { partOf, pieceEnd, pieceStations } from '../../server/solver/geometry/slice.ts';
 import {
   add,
   cross,
@@ -42,10 +49,12 @@ export type Weld = {
 };
 
 /** The tube, and how its welds close [mm]. */
-export type Welding = { readonly tube: Tube; readonly gap: number; readonly shrinkage: number };
+type Welding = { readonly tube: Tube; readonly gap: number; readonly shrinkage: number };
+
+const planned = (piece: Piece): PlanPiece => planPieces({ pieces: [piece], length: piece.length })[0]!;
 
 /** How the bodies before and behind a joint move. */
-export type Motions = { readonly before: RigidMotion; readonly behind: RigidMotion };
+type Motions = { readonly before: RigidMotion; readonly behind: RigidMotion };
 
 /** A cut end where it ends up: its solid, the same tube before the cut, where that begins, and the cut face's middle. */
 type CutEnd = { readonly body: Shape3D; readonly whole: Shape3D; readonly start: Vector3; readonly at: Vector3 };
@@ -78,30 +87,35 @@ function cutEnd(
   const ahead = dot(plane.normal, tangent);
   const lean = ((tube.outsideDiameter / 2) * Math.sqrt(Math.max(0, 1 - ahead ** 2))) / ahead;
   const [less, more] = side === 'before' ? [KEPT, CUT_AWAY] : [CUT_AWAY, KEPT];
-  const part = onePiece(line, station, { from: station - less - lean, to: station + more + lean });
-  const whole = tubeAlong(planPieces(part), tube);
+  const part = pieceAround(line, station, { from: station - less - lean, to: station + more + lean });
+  const whole = tubeAlong(planned(part), tube);
   const scrap = side === 'before' ? plane.normal : scale(plane.normal, -1);
   const body = cutOff(whole, { point: plane.point, normal: scrap });
   return {
     body: movedBody(body, motion),
     whole: movedBody(whole, motion),
-    start: moved(motion, part.pieces[0]!.start),
+    start: moved(motion, part.start),
     at: moved(motion, plane.point),
   };
 }
 
-/** A stretch of a centreline; tube that is sawn away may stand for its neighbour beyond a tangent point. */
-function onePiece(line: Centreline, station: number, { from, to }: { from: number; to: number }): Centreline {
+/**
+ * The piece of a centreline between two stations round another one. What is kept lies on one straight or arc; tube that
+ * is sawn away may stand for its neighbour beyond a tangent point.
+ */
+function pieceAround(line: Centreline, station: number, { from, to }: { from: number; to: number }): Piece {
   const stations = pieceStations(line);
-  const index = line.pieces.findIndex((_, place) => station <= stations[place + 1]!);
-  const begin = stations[index]!;
-  const alone: Centreline = { pieces: [line.pieces[index]!], length: line.pieces[index]!.length };
-  if (station - begin < KEPT || stations[index + 1]! - station < KEPT) return sliceCentreline(line, from, to);
-  return sliceCentreline(alone, from - begin, to - begin);
+  const index = Math.max(
+    0,
+    line.pieces.findIndex((_, place) => station <= stations[place + 1]!),
+  );
+  const [begin, end] = [stations[index]!, stations[index + 1]!];
+  if (station - from > to - station ? from < begin : to > end) throw new Error('a joint beside a tangent point');
+  return partOf(line.pieces[index]!, from - begin, to - from);
 }
 
 /** What the kernel finds where two cut ends meet. */
-function weldOf(a: CutEnd, b: CutEnd, planned: { kink: number; hiLo: number }, { gap, shrinkage }: Welding): Weld {
+function weldOf(a: CutEnd, b: CutEnd, told: { kink: number; hiLo: number }, { gap, shrinkage }: Welding): Weld {
   const [one, other] = [faceNear(a.body, a.at), faceNear(b.body, b.at)];
   const between = subtract(other.centre, one.centre);
   const far = dot(between, one.normal);
@@ -114,9 +128,9 @@ function weldOf(a: CutEnd, b: CutEnd, planned: { kink: number; hiLo: number }, {
     lean: angle(one.normal, scale(other.normal, -1)),
     apart: far - (gap - shrinkage),
     hiLo: length(subtract(between, scale(one.normal, far))),
-    plannedHiLo: planned.hiLo,
+    plannedHiLo: told.hiLo,
     kink: angle(before, behind),
-    plannedKink: planned.kink,
+    plannedKink: told.kink,
     overlap: overlap(a.body, notYet, { centre: add(other.centre, apart), normal: other.normal }),
   };
 }
@@ -206,6 +220,6 @@ function fittedPiece(
 export function sectionAt(line: Centreline, station: number, motion: RigidMotion, tube: Tube): Vector3 {
   const atFinish = station > line.length / 2;
   const [from, to] = atFinish ? [station - KEPT, station] : [station, station + KEPT];
-  const body = movedBody(tubeAlong(planPieces(sliceCentreline(line, from, to)), tube), motion);
+  const body = movedBody(tubeAlong(planned(pieceAround(line, station, { from, to })), tube), motion);
   return faceNear(body, moved(motion, placeAt(line, station)!.point)).centre;
 }

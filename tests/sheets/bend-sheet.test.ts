@@ -233,7 +233,7 @@ describe('what else the bender needs', () => {
   it('is what each size is allowed, and what the worst tube makes of it', async () => {
     const text = await said(makeJob(), makePlan());
     expect(text).toMatch(/950\.0 mm ± 0\.50 mm ± 3\.00 mm/);
-    expect(text).toContain('949.7 to 950.3 mm');
+    expect(text).toContain('949.7 to 950.3');
     const inch: Job = { ...makeJob(), units: { length: 'inch', fraction: 16 } };
     // a fraction would round 3 mm to 1/8 in
     expect(await said(inch, makePlan())).toContain('± 0.118 in');

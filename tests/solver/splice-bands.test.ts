@@ -69,7 +69,11 @@ const cases = [
 function cameBack(wanted: FrameGeometry, seed: number) {
   const { normal } = randomSource(seed);
   const actual = deformed(wanted, (_, what) => (what === 'length' ? 0.25 : 0.1) * normal());
-  const readings = [...everyPiece(wanted), ...everySize(wanted)];
+  // a crossbar's own length would say how far it is out of level, and that goes with the square: no band of first order
+  const pieces = everyPiece(wanted).filter(
+    (one) => one.reading === 'size' || !('member' in one) || one.member !== 'crossbar 1',
+  );
+  const readings = [...pieces, ...everySize(wanted)];
   const exact = readOn(wanted, actual, readings);
   return { exact, answer: fitted(wanted, came(exact)) };
 }
@@ -121,7 +125,8 @@ function facesApart(splice: SolvedSplice, motions: readonly RigidMotion[], frame
     const a = side(middle - sides.half, joint.bodyA);
     const b = side(middle + sides.half, joint.bodyB);
     return {
-      gap: length(subtract(b.point, a.point)),
+      // new tube is as long as it was made
+      gap: length(subtract(b.point, a.point)) - length(sides.gap),
       kink: angleBetween(a.tangent, b.tangent),
       plannedKink: angleBetween(sides.a.tangent, sides.b.tangent),
     };
@@ -138,7 +143,7 @@ describe('a frame that is put together by the marks of another', () => {
       const assembled = assembler(splice, work.actual);
       for (const { actual } of work.variations) {
         for (const { gap, kink, plannedKink } of facesApart(splice, assembled(actual), actual)) {
-          expect(gap).toBeLessThan(0.02);
+          expect(Math.abs(gap)).toBeLessThan(0.02);
           expect(kink).toBeCloseTo(plannedKink, 4);
         }
       }

@@ -6,7 +6,7 @@ import { leastSquares } from '../../server/solver/least-squares.ts';
 import { randomSource } from '../properties/returned-scatter.ts';
 import { randomPlace, randomProblem, randomTask, SIZES } from './random-splices.ts';
 
-type Kind = 'target' | 'hi-lo' | 'kink' | 'new tube' | 'wander' | 'metal' | 'held';
+type Kind = 'target' | 'hi-lo' | 'kink' | 'new tube' | 'wander' | 'metal' | 'twist' | 'held';
 
 /** Rows that belong together: both directions square to a joint, or a row by itself. */
 type Group = { readonly kind: Kind; readonly rows: readonly number[] };
@@ -26,6 +26,7 @@ function groupsOf(problem: SpliceProblem, state: State, count: number): Group[] 
     take(sides!.letIn === null ? 'kink' : 'new tube', ...second);
     take('wander', row++);
     take('metal', row++);
+    if (problem.planeNormal === null) take('twist', row++);
   }
   while (row < count) take('held', row++);
   return groups;

@@ -23,7 +23,7 @@ export function letInPiece(
 ): LetInPiece {
   const { length, radius, angle } = letIn;
   const outside = context.tube.outsideDiameter / 2;
-  const [tiltA, tiltB] = [letIn.kinkA / 2, letIn.kinkB / 2];
+  const [tiltA, tiltB] = [faces.first.tilt, faces.second.tilt];
   const held = radius === null ? 0 : 2 * (context.leftOn ?? 0);
   // the long point of each end stands out by r tan τ, and each end is sawn once
   const cutLength = length + outside * (Math.tan(tiltA) + Math.tan(tiltB)) + 2 * closing.kerf + held;
@@ -51,19 +51,23 @@ export function letInPiece(
       radius === null
         ? null
         : figure(angle * DEGREES, 'deg', 'θ = ℓ / R', [lengthInput, input('R', 'radius', radius, 'mm')], ['geometry']),
-    tiltA: tiltFigure(letIn.kinkA),
-    tiltB: tiltFigure(letIn.kinkB),
+    tiltA: tiltFigure(tiltA),
+    tiltB: tiltFigure(tiltB),
     templates: context.templates ? ends(joint, letIn, number, faces, context) : [],
   };
 }
 
-const tiltFigure = (kink: number) =>
-  figure((kink / 2) * DEGREES, 'deg', 'τ = k / 2', [input('k', 'kink', kink * DEGREES, 'deg')], ['geometry']);
+/** The piece leans as much as the face that it closes on. */
+const tiltFigure = (tilt: number) =>
+  figure(tilt * DEGREES, 'deg', 'τ', [input('τ', 'face-tilt', tilt * DEGREES, 'deg')], ['geometry']);
 
-/** A face that closes on another leans the other way: the piece is longest where the old tube is shortest. */
+/**
+ * A face that closes on another leans the other way: the piece is longest where the old tube is shortest. Its generators
+ * are those of face A, so that face B stands to them turned by the twist.
+ */
 function ends(
-  { member }: CutJoint,
-  { length, radius, kinkA, kinkB }: LetIn,
+  { member, twist }: CutJoint,
+  { length, radius }: LetIn,
   number: number,
   faces: { readonly first: Lean; readonly second: Lean },
   context: FaceContext,
@@ -74,15 +78,15 @@ function ends(
     wrapForPlane({
       ...jointFrame(member, 0, `${name} let in A`, context),
       scrap: 'start',
-      tilt: kinkA / 2,
+      tilt: faces.first.tilt,
       tiltDirection: faces.first.tiltDirection + Math.PI,
       arc,
     }),
     wrapForPlane({
       ...jointFrame(member, length, `${name} let in B`, context),
       scrap: 'finish',
-      tilt: kinkB / 2,
-      tiltDirection: faces.second.tiltDirection + Math.PI,
+      tilt: faces.second.tilt,
+      tiltDirection: faces.second.tiltDirection + twist + Math.PI,
       arc,
     }),
   ];

@@ -66,8 +66,20 @@ export function turnOf({ x, y, z }: RigidMotion): Vector3 {
   const twice = { x: z.y - y.z, y: x.z - z.x, z: y.x - x.y };
   const sine = Math.hypot(twice.x, twice.y, twice.z) / 2;
   const angle = Math.atan2(sine, (x.x + y.y + z.z - 1) / 2);
-  return sine < 1e-12 ? ORIGIN : scale(twice, angle / (2 * sine));
+  if (sine > NO_SINE) return scale(twice, angle / (2 * sine));
+  if (angle < 1) return ORIGIN;
+  // half a turn: R = 2 n nᵀ − 1, so the column with the largest diagonal leads along the axis
+  const columns = [
+    { x: x.x + 1, y: y.x, z: z.x },
+    { x: x.y, y: y.y + 1, z: z.y },
+    { x: x.z, y: y.z, z: z.z + 1 },
+  ];
+  const longest = columns.reduce((best, one) => (dot(one, one) > dot(best, best) ? one : best));
+  return scale(unit(longest) ?? ORIGIN, angle);
 }
+
+/** Sines below this are rounding. */
+const NO_SINE = 1e-12;
 
 /** Two points and how much the pair counts. */
 export type PointPair = { readonly from: Vector3; readonly to: Vector3; readonly weight: number };

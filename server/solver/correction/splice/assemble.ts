@@ -97,12 +97,10 @@ export function assembler(splice: SolvedSplice, planned: FrameGeometry): (frame:
       );
       const [normalA, normalB] = [a.normal(frame), b.normal(frame)];
       if (placeA === undefined || placeB === undefined || normalA === undefined || normalB === undefined) return [];
-      const across =
-        sides.letIn === null || motionA === undefined
-          ? ORIGIN
-          : turned(inverted(motionA), subtract(sides.b.point, sides.a.point));
-      const between = motionA === undefined ? UNMOVED : inverted(motionA);
-      const aim = sides.letIn === null ? null : turned(between, sides.letIn.atB);
+      // new tube stands on face A as it was sawn: it goes where the old tube points there
+      const onA = (vector: Vector3) => facePlane(member, a.station, planned, motionA, vector).normal(frame);
+      const across = sides.letIn === null ? ORIGIN : (onA(subtract(sides.b.point, sides.a.point)) ?? ORIGIN);
+      const aim = sides.letIn === null ? null : (onA(sides.letIn.atB) ?? null);
       return [{ ...joint, placeA, placeB, normalA, normalB, across, aim }];
     });
   const motionsAt = (values: readonly number[]): RigidMotion[] => {

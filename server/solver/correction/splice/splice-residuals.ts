@@ -1,4 +1,4 @@
-import { moved } from '../../geometry/rigid-motion.ts';
+import { composed, inverted, moved, turnOf } from '../../geometry/rigid-motion.ts';
 import { add, cross, dot, length, scale, subtract, unit, type Vector3 } from '../../geometry/vector.ts';
 import { letInRadius, type ClosedSides } from './joint-closing.ts';
 import { axesOf, type SpliceProblem } from './splice-problem.ts';
@@ -9,6 +9,9 @@ const HI_LO_SCALE = 0.02; // [mm] common practice, no source: a fingernail finds
 const KINK_SCALE = Math.PI / 180; // [rad] ISO 5817 imperfection 508, fatigue annex: 1 degree at the strictest level
 const PLACE_SCALE = 20; // [mm] a joint may wander this far before it counts as much as one tape; our own choice
 const METAL_SCALE = 0.05; // [mm] metal that is not there; our own choice: nearly forbidden
+
+/** A joint is not turned about its tube for nothing [rad]; so weak that a turn that is wanted stays; our own choice. */
+const TWIST_SCALE = 1;
 
 /** Motions beyond this are not what a splice does, and keep an open search in sight [mm, rad]; our own choice. */
 const FAR = 1000;
@@ -58,7 +61,7 @@ export function residualsOf({ problem, freedoms }: Search, state: State, values:
     const off = across(motion === undefined ? ORIGIN : subtract(moved(motion, point), wanted), target.along);
     for (const axis of axes) rows.push(dot(off, axis) * weight);
   }
-  for (const [index, { place }] of problem.joints.entries()) {
+  for (const [index, { place, bodyA, bodyB }] of problem.joints.entries()) {
     const sides = state.sides[index];
     if (sides === undefined) continue;
     const { a, b, gap, half, letIn } = sides;
@@ -73,6 +76,9 @@ export function residualsOf({ problem, freedoms }: Search, state: State, values:
     }
     const missing = letIn === null ? leastRemoved(sizes, length(kink)) - 2 * half : 0;
     rows.push(((state.middles[index] ?? 0) - place.at) / PLACE_SCALE, Math.max(0, missing) / METAL_SCALE);
+    const [motionA, motionB] = [state.motions[bodyA], state.motions[bodyB]];
+    if (!inPlane && motionA !== undefined && motionB !== undefined)
+      rows.push(dot(turnOf(composed(motionB, inverted(motionA))), sides.along) / TWIST_SCALE);
   }
   for (const [column, { kind }] of freedoms.entries()) rows.push((values[column] ?? 0) / FAR_OF[kind]);
   return rows;
@@ -165,6 +171,14 @@ export function derivativesOf({ problem, freedoms }: Search, state: State): numb
     const wander = empty();
     wander[middle] = 1 / PLACE_SCALE;
     rows.push(wander, metal);
+    if (!inPlane) {
+      const twist = empty();
+      for (const [column, { bodies }] of freedoms.entries()) {
+        const side = (bodies[bodyB] === true ? 1 : 0) - (bodies[bodyA] === true ? 1 : 0);
+        if (side !== 0) twist[column] = (side * dot(state.spins[column] ?? ORIGIN, sides.along)) / TWIST_SCALE;
+      }
+      rows.push(twist);
+    }
   }
   for (const [column, { kind }] of freedoms.entries()) {
     const row = empty();

@@ -1,0 +1,43 @@
+import direct from 'ml-direct';
+import { performance } from 'node:perf_hooks';
+import type { SpliceProblem } from '../../server/solver/correction/splice/splice-problem.ts';
+import { residualsOf } from '../../server/solver/correction/splice/splice-residuals.ts';
+import { searchOf, stateAt } from '../../server/solver/correction/splice/splice-state.ts';
+
+/** What a global optimiser found of one layout: the least cost, how often it looked, and how long that took [ms]. */
+export type GlobalSearch = { readonly cost: number; readonly looks: number; readonly time: number };
+
+/** Boxes round where the bodies begin, which is where the solver begins too [mm, rad]. */
+const SHIFT = 50;
+const TURN = 0.05;
+
+/** Rounds of DIRECT between two looks at the clock. */
+const ROUNDS = 5;
+
+/**
+ * The same problem as solveSplice has, by DIRECT (Jones, Perttunen and Stuckman 1993) as ml-direct does it: until it is
+ * as good as a cost, or has had its time.
+ *
+ * @param most [ms]
+ */
+export function searchGlobally(problem: SpliceProblem, enough: number, most: number): GlobalSearch {
+  const search = searchOf(problem);
+  let looks = 0;
+  const cost = (given: ArrayLike<number>): number => {
+    looks += 1;
+    const values = Array.from(given);
+    return residualsOf(search, stateAt(search, values), values).reduce((sum, one) => sum + one * one, 0);
+  };
+  const sizes = search.freedoms.map(({ kind }) => (kind === 'shift' ? SHIFT : TURN));
+  const low = [...sizes.map((size) => -size), ...problem.joints.map((joint) => joint.low - 1e-9)];
+  const high = [...sizes, ...problem.joints.map((joint) => joint.high + 1e-9)];
+  const start = performance.now();
+  let state: object = {};
+  let least = Infinity;
+  do {
+    const found = direct(cost, low, high, { iterations: ROUNDS, initialState: state });
+    state = found.finalState as object;
+    least = found.minFunctionValue;
+  } while (least > enough && performance.now() - start < most);
+  return { cost: least, looks, time: performance.now() - start };
+}
