@@ -73,6 +73,7 @@ export const FINDING_CODES = [
   'cut-beside-bend',
   'cut-holds-together',
   'cut-parts-nothing',
+  'cut-in-many-pieces',
   'own-joint-no-member',
   'own-joint-off-tube',
   'own-joint-kept-out',

@@ -38,8 +38,7 @@ const AS_WANTED = [
   size('right-leg', 600),
 ];
 
-const others = (...keys: string[]) =>
-  AS_WANTED.filter((one) => one.reading === 'size' && !keys.includes(one.check));
+const others = (...keys: string[]) => AS_WANTED.filter((one) => one.reading === 'size' && !keys.includes(one.check));
 
 describe('the example frame', () => {
   it('is the frame that its readings say', () => {
@@ -85,8 +84,7 @@ describe('the example frame', () => {
     const { correction } = corrected(demo);
     for (const way of correction.ways) {
       const shown = way.key === correction.chosen;
-      for (const { faceA, faceB } of way.joints)
-        expect(faceA.template !== null || faceB.template !== null).toBe(shown);
+      for (const { faceA, faceB } of way.joints) expect(faceA.template !== null || faceB.template !== null).toBe(shown);
     }
   });
 
@@ -155,6 +153,17 @@ describe('other frames', () => {
     expect(findings.map(({ code }) => code)).toContain('way-not-possible');
   });
 
+  it('a frame in many loose pieces is cautioned', () => {
+    const stations = [750, 900, 1050, 1200, 1350];
+    const joints = [
+      ...stations.map((station) => ({ member: 'hoop', station })),
+      { member: 'crossbar 1', station: 470 },
+    ];
+    const closing = { ...demo.closing, joints, way: 'splice-own' as const };
+    const told = corrected({ ...demo, closing }).findings.find(({ code }) => code === 'cut-in-many-pieces');
+    expect(told).toMatchObject({ grade: 'caution', data: { value: 6 } });
+  });
+
   it('a stretch that is barred has no joint, and the rule is told', () => {
     const barred = [{ member: 'hoop', from: 900, to: 2000, why: 'fitting' as const }];
     const { way } = corrected({ ...demo, closing: { ...demo.closing, barred } });
@@ -188,6 +197,9 @@ describe('other frames', () => {
     const told = corrected(job).findings.find(({ code }) => code === 'target-out-of-reach');
     expect(told).toMatchObject({ field: '/fixing/0', data: { name: 'far pad' } });
     expect(Number(told!.data['value'])).toBeGreaterThan(10);
+    // where it comes to stand instead is told: as far from its place as was said
+    const at = ['x', 'y', 'z'].map((axis) => Number(told!.data[axis]));
+    expect(Math.hypot(at[0]! + 456, at[1]! + 400, at[2]! - 300)).toBeCloseTo(Number(told!.data['value']), 6);
   });
 });
 
@@ -203,4 +215,33 @@ it('a ring is cut through two of its sides', () => {
     expect(joint.removed.value).toBeCloseTo(30 - demo.closing.shrinkage, 1);
   }
   expect(one.cornerMisfit.value).toBeLessThan(0.05);
+});
+
+describe('a post that must pass', () => {
+  const post = (x: number, y: number): Job['fixing'][number] => ({
+    fixing: 'post',
+    name: 'pile',
+    at: { x, y, z: 0 },
+    axis: { x: 0, y: 0, z: 1 },
+    diameter: 200,
+    clearance: 10,
+  });
+  const roomOf = (way: Way) => way.fixings.find(({ fixing }) => fixing === 'post')!.misfit.value;
+
+  it('that stands clear of every tube changes nothing', () => {
+    const plain = corrected(demo).way('splice-fewest');
+    const clear = corrected({ ...demo, fixing: [post(0, -150)] }).way('splice-fewest');
+    expect(clear.joints.map(({ place }) => place)).toEqual(plain.joints.map(({ place }) => place));
+    expect(roomOf(clear)).toBeGreaterThan(20);
+  });
+
+  it('that stands in the way of a leg is kept clear of as far as the cuts allow', () => {
+    // 3 mm too near to the right leg, whose inside stands at 475 − 38.1 mm
+    const near = { ...demo, fixing: [post(475 - 38.1 - 110 + 3, -200)] };
+    const struck = corrected(near);
+    const clear = struck.way('splice-fewest');
+    expect(roomOf(clear)).toBeGreaterThan(-2.5);
+    // as it came back the leg stands further out, and the post passes
+    expect(roomOf(struck.way('leave'))).toBeGreaterThan(0);
+  });
 });

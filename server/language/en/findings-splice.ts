@@ -23,6 +23,12 @@ export const findingsSplice = {
     'Cut every tube that leads from one side to the other.',
     'Joints put down:',
   ),
+  'cut-in-many-pieces': about(
+    'count',
+    'These cuts leave the frame in many loose pieces at once.',
+    'Close one side before the next is cut, or lay the frame in a jig.',
+    'Loose pieces:',
+  ),
   'own-joint-no-member': about('count', 'The frame has no such member.', 'Choose one that it has.'),
   'own-joint-off-tube': about('mm', 'This joint is not on the tube.', 'Put it on the tube.', 'It stands at'),
   'own-joint-kept-out': about(
@@ -44,7 +50,7 @@ export const findingsSplice = {
   ),
   'target-out-of-reach': about(
     'mm',
-    'No cut brings this point where it must be[: {name}][; the nearest splice leaves it {nearest:mm} off].',
+    'No cut brings this point where it must be[: {name}][; it would come to stand at {x:mm}, {y:mm}, {z:mm}].',
     'Let more members be cut, allow more joints, or choose another way.',
     'It is off by',
   ),

@@ -1,6 +1,7 @@
 import { moved } from '../../geometry/rigid-motion.ts';
 import { dot, length, scale, subtract } from '../../geometry/vector.ts';
 import type { SolvedSplice } from './solve-splice.ts';
+import { acrossPost } from './splice-problem.ts';
 import { leastLetIn } from './splice-problem.ts';
 
 /** A solved layout with what tells it from others. */
@@ -42,6 +43,12 @@ export function candidateOf(splice: SolvedSplice, wall: number): Candidate {
     else cornerMisfit = Math.max(cornerMisfit, off);
     outOfTolerance = Math.max(outOfTolerance, off / target.tolerance);
   }
+  for (const { body, point, post } of problem.keepAways) {
+    const motion = motions[body];
+    const short = motion === undefined ? 0 : Math.max(0, post.least - length(acrossPost(post, moved(motion, point))));
+    fixingMisfit = Math.max(fixingMisfit, short);
+    outOfTolerance = Math.max(outOfTolerance, short / POST_TOLERANCE);
+  }
   let [largestKink, largestHiLo, welds, possible] = [0, 0, 0, true];
   const { kerf, gap, shrinkage, outsideDiameter, tape } = problem.sizes;
   for (const { joint, middle, sides } of joints) {
@@ -77,6 +84,9 @@ export function candidateOf(splice: SolvedSplice, wall: number): Candidate {
     score: splice.cost + WELD * welds,
   };
 }
+
+/** A post has its room, or all but what the tape can tell [mm]: common practice, no source. */
+const POST_TOLERANCE = 1;
 
 /** How the three splices are picked. Kinks and steps below these are as good as none [rad, mm]; our own choice. */
 const SAME_KINK = Math.PI / 1800;

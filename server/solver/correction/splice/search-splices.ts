@@ -1,7 +1,7 @@
 import type { Closing } from '../../../job/closing.ts';
 import type { FrameGeometry } from '../../frame/frame-geometry.ts';
 import { dot, type Vector3 } from '../../geometry/vector.ts';
-import type { CorrectionTarget } from '../corrected.ts';
+import type { CorrectionTarget, Post } from '../corrected.ts';
 import { freeMotions, targetsOfBodies } from './body-targets.ts';
 import { byScore, candidateOf, ORDERS, type Candidate } from './candidate.ts';
 import { cutSets, type CutSet } from './cut-sets.ts';
@@ -15,6 +15,8 @@ import { axesOf, leastLetIn, spliceProblem, type ClosingSizes } from './splice-p
 export type SpliceTask = {
   readonly frame: FrameGeometry;
   readonly targets: readonly CorrectionTarget[];
+  /** Posts that must pass; none where they are left out. */
+  readonly posts?: readonly Post[];
   /** Where wanted and returned frame lie in the same plane. */
   readonly planeNormal: Vector3 | null;
   readonly closing: Closing;
@@ -136,7 +138,16 @@ export function solvedAs(
 ): Candidate | undefined {
   const solvedFrom = (like: SolvedSplice | null): SolvedSplice | undefined => {
     const from = like === null ? null : { hinges: [], like };
-    const problem = spliceProblem(layout, task.frame, memberIndex, task.targets, task.planeNormal, task.sizes, from);
+    const problem = spliceProblem(
+      layout,
+      task.frame,
+      memberIndex,
+      task.targets,
+      task.planeNormal,
+      task.sizes,
+      from,
+      task.posts,
+    );
     return problem === undefined ? undefined : solveSplice(problem, how);
   };
   const first = solvedFrom(null);

@@ -2,8 +2,8 @@ import type { FrameGeometry } from '../../frame/frame-geometry.ts';
 import type { Centreline } from '../../geometry/centreline.ts';
 import { placeAt } from '../../geometry/centreline.ts';
 import { bestMotion, moved, UNMOVED, type PointPair, type RigidMotion } from '../../geometry/rigid-motion.ts';
-import { add, scale, subtract, unit, type Vector3 } from '../../geometry/vector.ts';
-import type { CorrectionTarget } from '../corrected.ts';
+import { add, length, scale, subtract, unit, type Vector3 } from '../../geometry/vector.ts';
+import type { CorrectionTarget, Post } from '../corrected.ts';
 import type { Hinge } from './hinges.ts';
 import { freeMotions, targetsOfBodies, type BodyTarget } from './body-targets.ts';
 import { closeSides } from './joint-closing.ts';
@@ -32,6 +32,9 @@ export type LayoutJoint = {
   readonly high: number;
 };
 
+/** A point of a body, before its body moves, that is nearest to a post's axis there. */
+export type KeepAway = { readonly body: number; readonly point: Vector3; readonly post: Post };
+
 /** Motions of the bodies to be found so that targets are met and joints close. */
 export type SpliceProblem = {
   readonly layout: Layout;
@@ -43,6 +46,8 @@ export type SpliceProblem = {
   /** Where the frame lies in one plane and stays in it. */
   readonly planeNormal: Vector3 | null;
   readonly sizes: ClosingSizes;
+  /** Points of the tube that must keep away from posts. */
+  readonly keepAways: readonly KeepAway[];
   /** Bends that may be turned as well, with the bodies before and behind each; none in a plain splice. */
   readonly hinges: readonly { readonly hinge: Hinge; readonly bodyA: number; readonly bodyB: number }[];
 };
@@ -64,6 +69,7 @@ export function spliceProblem(
   planeNormal: Vector3 | null,
   sizes: ClosingSizes,
   bent: { readonly hinges: readonly Hinge[]; readonly like: SolvedMotions } | null = null,
+  posts: readonly Post[] = [],
 ): SpliceProblem | undefined {
   const { bodies, places } = layout;
   const own = targetsOfBodies(layout, memberIndex, targets, sizes.tape);
@@ -115,7 +121,8 @@ export function spliceProblem(
     bodyA: bodies.at(hinge.member, hinge.station - 1e-6),
     bodyB: bodies.at(hinge.member, hinge.station + 1e-6),
   }));
-  return { layout, joints, targets: own, starts, centres, planeNormal, sizes, hinges };
+  const keepAways = posts.flatMap((post) => nearestTo(post, frame, layout, starts, sizes.outsideDiameter));
+  return { layout, joints, targets: own, starts, centres, planeNormal, sizes, keepAways, hinges };
 }
 
 /** A layout that is solved already: its bodies' motions, with the bodies of its targets and of its joints. */
@@ -195,4 +202,40 @@ export function axesOf(normal: Vector3): readonly [Vector3, Vector3] {
       z: normal.x * one.y - normal.y * one.x,
     },
   ];
+}
+
+/** Of every body the point of its tubes that comes nearest to a post where the body begins, to half a diameter. */
+function nearestTo(
+  post: Post,
+  { members }: FrameGeometry,
+  { bodies }: Layout,
+  starts: readonly RigidMotion[],
+  outsideDiameter: number,
+): KeepAway[] {
+  const nearest = new Map<number, { point: Vector3; away: number }>();
+  for (const [member, { centreline }] of members.entries()) {
+    const steps = Math.min(Math.ceil((2 * centreline.length) / outsideDiameter), MOST_SAMPLES);
+    for (let step = 0; step <= steps; step += 1) {
+      const station = (centreline.length * step) / steps;
+      const body = bodies.at(member, station);
+      const [point, start] = [placeAt(centreline, station)?.point, starts[body]];
+      if (point === undefined || start === undefined) continue;
+      const away = length(acrossPost(post, moved(start, point)));
+      if (away < (nearest.get(body)?.away ?? Infinity)) nearest.set(body, { point, away });
+    }
+  }
+  // a body that is far from the post stays clear of it however it is moved
+  return [...nearest].flatMap(([body, { point, away }]) =>
+    away < FAR_FROM_POST * post.least ? [{ body, point, post }] : [],
+  );
+}
+
+/** Samples of one member at the most; our own choice. */
+const MOST_SAMPLES = 400;
+const FAR_FROM_POST = 3;
+
+/** From a post's axis square to a point. */
+export function acrossPost({ at, axis }: Post, point: Vector3): Vector3 {
+  const away = subtract(point, at);
+  return subtract(away, scale(axis, away.x * axis.x + away.y * axis.y + away.z * axis.z));
 }

@@ -33,11 +33,17 @@ export function splicedAndRebent(
   const hinges = hingesOf(ground.graph, cuts, limits);
   if (hinges.length === 0) return undefined;
   const layout = layoutOf(ground.graph, places, hinges);
-  const { frame, targets, planeNormal, sizes } = task;
-  const problem = spliceProblem(layout, frame, ground.memberIndex, targets, planeNormal, sizes, {
-    hinges,
-    like: splice,
-  });
+  const { frame, targets, posts, planeNormal, sizes } = task;
+  const problem = spliceProblem(
+    layout,
+    frame,
+    ground.memberIndex,
+    targets,
+    planeNormal,
+    sizes,
+    { hinges, like: splice },
+    posts,
+  );
   const solved = problem === undefined ? undefined : solveSplice(problem);
   if (solved === undefined) return undefined;
   const candidate = candidateOf(solved, task.wall);

@@ -1,7 +1,7 @@
 import { composed, inverted, moved, turnOf } from '../../geometry/rigid-motion.ts';
 import { add, cross, dot, length, scale, subtract, unit, type Vector3 } from '../../geometry/vector.ts';
 import { letInRadius, type ClosedSides } from './joint-closing.ts';
-import { axesOf, type SpliceProblem } from './splice-problem.ts';
+import { acrossPost, axesOf, type SpliceProblem } from './splice-problem.ts';
 import { AXES, ORIGIN, type Search, type State } from './splice-state.ts';
 
 /** What each residual is divided by. */
@@ -9,6 +9,9 @@ const HI_LO_SCALE = 0.02; // [mm] common practice, no source: a fingernail finds
 const KINK_SCALE = Math.PI / 180; // [rad] ISO 5817 imperfection 508, fatigue annex: 1 degree at the strictest level
 const PLACE_SCALE = 20; // [mm] a joint may wander this far before it counts as much as one tape; our own choice
 const METAL_SCALE = 0.05; // [mm] metal that is not there; our own choice: nearly forbidden
+
+/** Room that a post does not have [mm]: counts as a target does that the tape can just tell; common practice, no source. */
+const POST_SCALE = 1;
 
 /** A joint is not turned about its tube for nothing [rad]; so weak that a turn that is wanted stays; our own choice. */
 const TWIST_SCALE = 1;
@@ -79,6 +82,11 @@ export function residualsOf({ problem, freedoms }: Search, state: State, values:
     const [motionA, motionB] = [state.motions[bodyA], state.motions[bodyB]];
     if (!inPlane && motionA !== undefined && motionB !== undefined)
       rows.push(dot(turnOf(composed(motionB, inverted(motionA))), sides.along) / TWIST_SCALE);
+  }
+  for (const { body, point, post } of problem.keepAways) {
+    const motion = state.motions[body];
+    const away = length(acrossPost(post, motion === undefined ? point : moved(motion, point)));
+    rows.push(Math.max(0, post.least - away) / POST_SCALE);
   }
   for (const [column, { kind }] of freedoms.entries()) rows.push((values[column] ?? 0) / FAR_OF[kind]);
   return rows;
@@ -179,6 +187,16 @@ export function derivativesOf({ problem, freedoms }: Search, state: State): numb
       }
       rows.push(twist);
     }
+  }
+  for (const { body, point, post } of problem.keepAways) {
+    const row = empty();
+    const motion = state.motions[body];
+    const at = motion === undefined ? point : moved(motion, point);
+    const away = acrossPost(post, at);
+    const distance = length(away);
+    if (distance < post.least && distance > 0)
+      for (const column of ofBody[body] ?? []) row[column] = -dot(velocity(column, at), away) / distance / POST_SCALE;
+    rows.push(row);
   }
   for (const [column, { kind }] of freedoms.entries()) {
     const row = empty();

@@ -20,8 +20,6 @@ export type SpliceInput = {
   readonly job: Job;
   readonly machine: SetUp;
   readonly work: CorrectionWork;
-  /** What the whole frame may miss by, ± [mm]. */
-  readonly tolerance: number;
   readonly fromFinish: ReadonlySet<string>;
 };
 
@@ -44,6 +42,7 @@ export function spliceWays(source: SpliceInput): SpliceWays {
   const task: SpliceTask = {
     frame: work.actual,
     targets: work.targets,
+    posts: work.posts,
     planeNormal: samePlane(work.wanted.planeNormal, work.actual.planeNormal),
     closing,
     sizes: {
@@ -69,12 +68,14 @@ export function spliceWays(source: SpliceInput): SpliceWays {
       templates: false,
     },
   };
-  const ways = found.best.map(({ key, candidate }) => spliceWay(key, candidate, context, tight(candidate, ground)));
+  const ways = found.best.map(({ key, candidate }) =>
+    spliceWay(key, candidate, context, [...tight(candidate, ground), ...manyPieces(candidate)]),
+  );
   const general: Finding[] = [];
   if (closing.joints.length > 0) {
     const own = ownSplice(closing.joints, ground, task);
     if (own.candidate === null) general.push(...own.findings);
-    else ways.push(spliceWay('splice-own', own.candidate, context, own.findings));
+    else ways.push(spliceWay('splice-own', own.candidate, context, [...own.findings, ...manyPieces(own.candidate)]));
   }
   const [best] = found.best;
   const limits = turnLimits(work.actual, { machine, fromFinish: source.fromFinish });
@@ -119,6 +120,16 @@ const tight = ({ splice }: Candidate, { graph }: Ground): Finding[] =>
       ? [finding('cut-beside-bend', 'caution', '/closing/barred', { joint: index + 1, member })]
       : [];
   });
+
+/** A frame that lies in more loose pieces than this at once is hard to hold in shape: common practice, no source. */
+const MOST_PIECES = 4;
+
+const manyPieces = ({ splice }: Candidate): Finding[] => {
+  const value = splice.problem.layout.bodies.count;
+  return value > MOST_PIECES
+    ? [finding('cut-in-many-pieces', 'caution', '/closing/joints', { value, high: MOST_PIECES })]
+    : [];
+};
 
 /** A splice with its bends: rows, the bender's steps, and that the frame goes away for it. */
 function withBends(
@@ -174,7 +185,7 @@ function alternativesOf({ candidates, best }: SearchResult, { graph }: Ground): 
 }
 
 /** Why no splice is to be had, or none brings every point where it must be. */
-function whyNone(found: SearchResult, ground: Ground, { work, tolerance }: SpliceInput): Finding[] {
+function whyNone(found: SearchResult, ground: Ground, { work }: SpliceInput): Finding[] {
   const [best] = [...found.candidates].sort((a, b) => a.outOfTolerance - b.outOfTolerance);
   if (best === undefined) {
     const code = ground.stretches.length === 0 ? 'cut-no-place' : 'cut-holds-together';
@@ -182,16 +193,17 @@ function whyNone(found: SearchResult, ground: Ground, { work, tolerance }: Splic
   }
   if (best.outOfTolerance <= 1) return [];
   const { problem, motions } = best.splice;
-  let worst = { name: '', field: '', off: 0, share: 0 };
+  let worst = { name: '', field: '', off: 0, share: 0, at: { x: 0, y: 0, z: 0 } };
   for (const { body, point, wanted, target } of problem.targets) {
     const motion = motions[body];
     if (motion === undefined || target.kind === 'guide') continue;
-    const off = length(subtract(moved(motion, point), wanted));
+    const at = moved(motion, point);
+    const off = length(subtract(at, wanted));
     const share = off / target.tolerance;
-    if (share > worst.share)
-      worst = { name: target.name === '' ? target.spot.member : target.name, field: target.field, off, share };
+    const name = target.name === '' ? target.spot.member : target.name;
+    if (share > worst.share) worst = { name, field: target.field, off, share, at };
   }
-  const data = { name: worst.name, value: worst.off, high: tolerance };
+  const data = { name: worst.name, value: worst.off, high: worst.off / worst.share, ...worst.at };
   const field = worst.field === '' ? '/closing/cutMembers' : worst.field;
   return work.targets.length === 0 ? [] : [finding('target-out-of-reach', 'note', field, data)];
 }
