@@ -143,6 +143,8 @@ export const Alternative = Type.Object({
   largestKink: Type.Number(),
   largestHiLo: Type.Number(),
   welds: Type.Integer(),
+  /** Work on it; null while a time that it needs is open. */
+  minutes: Type.Union([Type.Number(), Type.Null()]),
 });
 export type Alternative = Static<typeof Alternative>;
 

@@ -1,6 +1,7 @@
 // What cannot be: every slip of the keyboard is said at its field with a way out, and nothing that was typed is lost.
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { landingStage } from '../../db/demo/landing-stage.ts';
 import { newJob } from '../../server/job/default-job.ts';
 import type { Job } from '../../server/job/job.ts';
 import { field, open, planOf, seen, settled, stage, stored, type } from './person.ts';
@@ -180,33 +181,71 @@ describe('a value that cannot be', () => {
   });
 });
 
-describe('a frame that came back so that no cut can reach the width', () => {
-  it('says so, offers no cut, and takes another way', { timeout: 60_000 }, async () => {
+describe('a frame that came back so', () => {
+  const radio = (name: string): Locator => stage(page, 'ways').getByRole('radio', { name, exact: true });
+  const told = (): Promise<string> => textOf(page.locator('#stage-cameBack .finding, #stage-ways .finding'));
+
+  it(
+    'that no cut can reach the target: says which, by how much, and takes another way',
+    { timeout: 60_000 },
+    async () => {
+      const id = await workshop.store();
+      await open(page, id);
+      // it and the other readings leave a width that no cut can mend
+      await type(page, '/cameBack/readings/0/value', '100');
+      await settled(page);
+      const { findings, correction } = await planOf(workshop, await stored(workshop, id));
+      const out = findings.find(({ code }) => code === 'target-out-of-reach')!;
+      await seen(told).toContain('No cut brings this point where it must be');
+      for (const part of [String(out.data['name']), `It is off by ${Number(out.data['value']).toFixed(1)} mm`])
+        expect(await told()).toContain(part);
+      expect(correction!.recommended).toBe('new-frame');
+      expect(await radio('new frame').isChecked()).toBe(true);
+      expect(await edges().count()).toBeGreaterThan(0);
+    },
+  );
+
+  it('that cutting what may be cut parts nothing: offers no cut', { timeout: 60_000 }, async () => {
     const id = await workshop.store();
     await open(page, id);
-    await type(page, '/cameBack/frame/width/value', '900');
+    await stage(page, 'ways').locator('summary', { hasText: 'Cut and close' }).click();
+    await stage(page, 'ways').getByRole('checkbox', { name: 'crossbar 1', exact: true }).check();
     await settled(page);
-    const said = await textOf(stage(page, 'cameBack').locator('.finding.stop'));
-    for (const part of ['narrower than wanted', '16.3 mm', 'Let in a piece, rebend it, or make a new frame'])
-      expect(said).toContain(part);
-    for (const name of ['splice, one joint in each member', 'splice, the far side turned'])
-      expect(await stage(page, 'ways').getByRole('radio', { name, exact: true }).isDisabled()).toBe(true);
-    expect(await stage(page, 'ways').getByRole('radio', { name: 'new frame', exact: true }).isChecked()).toBe(true);
-    expect(await edges().count()).toBeGreaterThan(0);
+    expect(await told()).toContain('Cutting the members that may be cut does not part the frame');
+    for (const name of ['splice with the fewest welds', 'splice with the least kink'])
+      expect(await radio(name).count()).toBe(0);
+    await stage(page, 'ways').getByRole('checkbox', { name: 'hoop', exact: true }).check();
+    await settled(page);
+    expect(await radio('splice with the fewest welds').isChecked()).toBe(true);
+    expect(await told()).not.toContain('does not part the frame');
   });
 
-  it('keeps the wanted frame in sight where no tube has the sizes that were read', { timeout: 60_000 }, async () => {
-    const id = await workshop.store();
+  it('that own joints part nothing: says so and takes them back', { timeout: 60_000 }, async () => {
+    const job = landingStage();
+    const joints = [{ member: 'crossbar 1', station: 300 }];
+    const id = await workshop.store({ ...job, closing: { ...job.closing, way: 'splice-own', joints } });
     await open(page, id);
-    await type(page, '/cameBack/frame/width/value', '100');
+    expect(await told()).toContain('These joints do not part the frame');
+    expect(await radio('splice with your own joints').count()).toBe(0);
+    expect(await radio('splice with the fewest welds').isChecked()).toBe(true);
+    await stage(page, 'ways').getByRole('button', { name: 'Put all joints back to the plan’s own' }).click();
     await settled(page);
-    const place = around(await field(page, '/cameBack/frame/width/value'));
-    const said = await textOf(place);
-    for (const part of ['too small for the two corner bends', 'It is 100.0 mm', 'at least'])
-      expect(said).toContain(part);
+    expect(await told()).not.toContain('do not part the frame');
+    expect((await stored(workshop, id)).closing).toMatchObject({ way: null, joints: [] });
+  });
+
+  it('that no tube has the sizes that were read: keeps the wanted frame in sight', { timeout: 60_000 }, async () => {
+    const job = landingStage();
+    const readings = job.cameBack!.readings.filter((one) => one.reading === 'size' && one.check === 'left-leg');
+    const id = await workshop.store({ ...job, cameBack: { ...job.cameBack!, readings } });
+    await open(page, id);
+    await type(page, '/cameBack/readings/0/value', '5');
+    await settled(page);
+    await seen(told).toContain('Left leg');
+    expect(await stage(page, 'ways').innerText()).toContain('No way is worked out yet');
     expect(await page.locator('figure svg .wanted path.edge').count()).toBeGreaterThan(0);
-    await place.getByRole('button', { name: /^Set width to / }).click();
+    await type(page, '/cameBack/readings/0/value', '701');
     await settled(page);
-    await seen(() => textOf(place)).not.toContain('too small');
+    await stage(page, 'ways').getByRole('radio').first().waitFor();
   });
 });

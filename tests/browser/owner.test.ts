@@ -1,59 +1,96 @@
-// An owner weighs the ways of putting the frame right, decides, and takes the comparison along.
-import type { Page } from 'playwright-core';
+// An owner reads what is recommended and why, weighs the other ways, decides, and takes the comparison along.
+import type { Locator, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import { landingStage } from '../../db/demo/landing-stage.ts';
+import type { Reading } from '../../server/job/came-back.ts';
+import type { Job } from '../../server/job/job.ts';
+import { words, wordsOf } from '../../server/language/words.ts';
+import type { CorrectionPlan, Way, WayKey } from '../../server/plan/correction.ts';
 import type { Figure } from '../../server/plan/figure.ts';
-import type { Way } from '../../server/plan/correction.ts';
-import { expectSaid, figure, open, openSheet, planOf, seen, settled, stage, stored } from './person.ts';
+import { expectSaid, field, figure, open, openSheet, planOf, seen, settled, stage, stored, type } from './person.ts';
 import { workshopOfFile } from './workshop.ts';
 
 const workshop = workshopOfFile();
 
+/** What the table says of every way; each of them a column of the plan. */
 const ROWS = [
-  ['feet off by', 'footMisfit'],
-  ['corners off by', 'cornerMisfit'],
-  ['toe', 'toe'],
-  ['largest kink', 'largestKink'],
-  ['largest hi-lo', 'largestHiLo'],
-  ['welds', 'welds'],
-  ['purge set-ups', 'purgeSetups'],
-  ['purge gas', 'purgeGas'],
-  ['work', 'minutes'],
-  ['cost', 'cost'],
-] as const satisfies readonly (readonly [string, keyof Way])[];
+  'fixingMisfit',
+  'cornerMisfit',
+  'cornerWidth',
+  'endWidth',
+  'toe',
+  'largestKink',
+  'largestHiLo',
+  'welds',
+  'purgeSetups',
+  'purgeGas',
+  'minutes',
+  'cost',
+  'days',
+] as const satisfies readonly (keyof Way)[];
 
-const way = (page: Page, name: string) => stage(page, 'ways').getByRole('radio', { name, exact: true });
-const indexOf = (page: Page, name: string) => page.getByRole('navigation').getByRole('link', { name });
+const ways = (page: Page): Locator => stage(page, 'ways');
+const radio = (page: Page, key: WayKey) => ways(page).getByRole('radio', { name: wordsOf('way', key), exact: true });
+const indexOf = (page: Page) => page.getByRole('navigation').getByRole('link', { name: words('stage.ways') });
+const cards = (page: Page) => ways(page).getByRole('heading', { name: /^Joint \d/ });
+
+async function corrected(id: string): Promise<CorrectionPlan> {
+  return (await planOf(workshop, await stored(workshop, id))).correction!;
+}
+
+function wayOf(correction: CorrectionPlan, key: WayKey | null): Way {
+  const found = correction.ways.find((one) => one.key === key);
+  if (found === undefined) throw new Error(`The plan has no way ${String(key)}.`);
+  return found;
+}
+
+/** That one cell of the table says what the plan says; what is not known is 'open' or a least cost. */
+function expectCell(cell: string, way: Way, row: (typeof ROWS)[number]): void {
+  const value: Figure | null = way[row];
+  const name = `${row} of ${way.key}`;
+  if (value === null)
+    expect(cell, name).toBe(row === 'cost' ? `≥ ${(way.costAtLeast.value / 100).toFixed(2)}` : 'open');
+  else if (value.unit === 'minor') expect(cell, name).toBe((value.value / 100).toFixed(2));
+  else expectSaid(cell, value);
+}
+
+async function expectTable(page: Page, { ways: all }: CorrectionPlan): Promise<void> {
+  const possible = all.filter((way) => way.possible);
+  const table = ways(page).getByRole('table').first();
+  for (const row of ROWS) {
+    const head = page.getByRole('rowheader', { name: new RegExp(`^${words(`ways.column.${row}`)}`) });
+    const cells = await table.getByRole('row').filter({ has: head }).getByRole('cell').allInnerTexts();
+    expect(cells.length, row).toBe(possible.length);
+    for (const [place, way] of possible.entries()) expectCell(cells[place]!.trim(), way, row);
+  }
+}
 
 describe('an owner', () => {
-  it('reads in the table of ways what the plan says', { timeout: 60_000 }, async () => {
+  it('reads which way and why, and in the table what the plan says of each', { timeout: 60_000 }, async () => {
     const id = await workshop.store();
     const page = await workshop.visit('desktop');
     await open(page, id);
-    const { ways, recommended } = (await planOf(workshop, await stored(workshop, id))).correction!;
-    expect(ways.map(({ key }) => key)).toEqual(expect.arrayContaining(['rebend', 'splice-turned', 'new-frame']));
-
-    const table = stage(page, 'ways').getByRole('table').first();
-    const heads = await table.getByRole('columnheader').allInnerTexts();
-    expect(heads.length).toBe(ways.length);
-    expect(heads.findIndex((head) => head.includes('recommended'))).toBe(
-      ways.findIndex(({ key }) => key === recommended),
+    const correction = await corrected(id);
+    const { ways: all, recommended, wouldChange } = correction;
+    expect(all.map(({ key }) => key)).toEqual(
+      expect.arrayContaining(['leave', 'rebend', 'splice-fewest', 'new-frame']),
     );
-    for (const [words, column] of ROWS) {
-      const row = table
-        .getByRole('row')
-        .filter({ has: page.getByRole('rowheader', { name: new RegExp(`^${words}`) }) });
-      const cells = await row.getByRole('cell').allInnerTexts();
-      expect(cells.length).toBe(ways.length);
-      for (const [place, one] of ways.entries()) {
-        const value: Figure | null = one[column];
-        const cell = cells[place]!.trim();
-        const least = `≥ ${(one.costAtLeast.value / 100).toFixed(2)}`;
-        if (!one.possible) expect(cell, `${words} of ${one.key}`).toBe('');
-        else if (value === null) expect(cell, `${words} of ${one.key}`).toBe(column === 'cost' ? least : 'open');
-        else if (value.unit === 'minor') expect(cell).toBe((value.value / 100).toFixed(2));
-        else expectSaid(cell, value);
-      }
-    }
+    expect(recommended).toBe('splice-fewest');
+
+    const said = ways(page).locator('.recommendation');
+    expect(await said.locator('.way').innerText()).toMatch(new RegExp(wordsOf('way', recommended!), 'i'));
+    expect(await said.locator('.reason').innerText()).toMatch(/^Recommended: .*fewest welds/);
+    expect(await said.locator('li').count()).toBe(wouldChange.length);
+    expectSaid(await figure(said, words('ways.column.fixingMisfit')), wayOf(correction, recommended).fixingMisfit);
+    expectSaid(await figure(said, words('ways.column.welds')), wayOf(correction, recommended).welds);
+
+    const heads = await ways(page).getByRole('table').first().getByRole('columnheader').allInnerTexts();
+    const possible = all.filter((way) => way.possible);
+    expect(heads.length).toBe(possible.length);
+    expect(heads.findIndex((head) => head.includes('recommended'))).toBe(
+      possible.findIndex(({ key }) => key === recommended),
+    );
+    await expectTable(page, correction);
   });
 
   it('chooses another way, sees everything follow, and takes it back', { timeout: 60_000 }, async () => {
@@ -61,61 +98,123 @@ describe('an owner', () => {
     const page = await workshop.visit('desktop');
     await open(page, id);
     const job = await stored(workshop, id);
-    const before = (await planOf(workshop, job)).correction!;
-    const ofKey = (key: Way['key']) => before.ways.find((one) => one.key === key)!;
-    const cards = stage(page, 'ways').getByRole('heading', { name: /^Joint \d/ });
-    expect(await cards.count()).toBe(ofKey('splice-turned').joints.length);
-    const kink = await figure(stage(page, 'ways'), 'kink');
-    expectSaid(kink, ofKey('splice-turned').joints[0]!.kink);
+    const before = await corrected(id);
+    const [first, other] = [wayOf(before, 'splice-fewest'), wayOf(before, 'splice-fairest')];
+    expect(other.joints.length).not.toBe(first.joints.length);
+    expect(await cards(page).count()).toBe(first.joints.length);
+    const kink = await figure(ways(page), 'kink');
+    expectSaid(kink, first.joints[0]!.kink);
 
-    await way(page, 'splice, two joints in each member').click();
+    await radio(page, 'splice-fairest').click();
     await settled(page);
-    const two = (await planOf(workshop, await stored(workshop, id))).correction!;
-    expect(two.chosen).toBe('splice-two');
-    expect(await cards.count()).toBe(ofKey('splice-two').joints.length);
-    expect(await cards.count()).not.toBe(ofKey('splice-turned').joints.length);
-    expectSaid(
-      await figure(stage(page, 'ways'), 'kink'),
-      two.ways.find(({ key }) => key === 'splice-two')!.joints[0]!.kink,
-    );
-    await indexOf(page, 'Ways to put it right').getByText('splice, 2 joints').waitFor();
-    await stage(page, 'ways')
-      .getByRole('heading', { name: 'Sizes afterwards: splice, two joints in each member' })
-      .waitFor();
-    await stage(page, 'price').getByText('Price of: splice, two joints in each member').waitFor();
-    const marks = page.locator('figure svg g.joint text');
-    expect(await marks.count()).toBe(ofKey('splice-two').joints.length);
+    const after = await corrected(id);
+    expect(after.chosen).toBe('splice-fairest');
+    expect(await cards(page).count()).toBe(other.joints.length);
+    expectSaid(await figure(ways(page), 'kink'), wayOf(after, 'splice-fairest').joints[0]!.kink);
+    await indexOf(page).getByText('splice, least kink').waitFor();
+    await ways(page).getByRole('heading', { name: 'How it is done: splice with the least kink' }).waitFor();
+    await stage(page, 'price').getByText('Price of: splice with the least kink').waitFor();
+    expect(await page.locator('figure svg [data-joint]').count()).toBe(other.joints.length);
     const cut = await openSheet(page, workshop, 'Cut and purge sheet');
-    expect(cut.says('splice, two joints in each member')).toBe(true);
+    expect(cut.says('splice with the least kink')).toBe(true);
 
-    await way(page, 'new frame').click();
+    await radio(page, 'new-frame').click();
     await settled(page);
-    await cards.first().waitFor({ state: 'detached' });
-    await indexOf(page, 'Ways to put it right').getByText('new frame').waitFor();
+    await cards(page).first().waitFor({ state: 'detached' });
+    await indexOf(page).getByText('new frame').waitFor();
 
     await page.getByRole('button', { name: 'Undo' }).click();
     await page.keyboard.press('Control+z');
     await settled(page);
-    expect(await way(page, 'splice, the far side turned').isChecked()).toBe(true);
-    expect(await cards.count()).toBe(ofKey('splice-turned').joints.length);
-    expect(await figure(stage(page, 'ways'), 'kink')).toBe(kink);
-    expect(await indexOf(page, 'Ways to put it right').innerText()).toContain('splice, turned');
+    expect(await radio(page, 'splice-fewest').isChecked()).toBe(true);
+    expect(await cards(page).count()).toBe(first.joints.length);
+    expect(await figure(ways(page), 'kink')).toBe(kink);
+    expect(await indexOf(page).innerText()).toContain('splice, fewest welds');
     await seen(() => stored(workshop, id)).toEqual(job);
 
     await page.getByRole('button', { name: 'Redo' }).click();
     await settled(page);
-    expect(await way(page, 'splice, two joints in each member').isChecked()).toBe(true);
-    await stage(page, 'ways').getByRole('button', { name: 'Use what the plan recommends', exact: true }).click();
+    expect(await radio(page, 'splice-fairest').isChecked()).toBe(true);
+    await ways(page).getByRole('button', { name: 'Use what the plan recommends', exact: true }).click();
     await settled(page);
-    expect(await way(page, 'splice, the far side turned').isChecked()).toBe(true);
+    expect(await radio(page, 'splice-fewest').isChecked()).toBe(true);
   });
 
-  it('opens the comparison with all ways on it', { timeout: 60_000 }, async () => {
+  it('sees cost and days once the shop has said what stood open', { timeout: 60_000 }, async () => {
+    const id = await workshop.store();
+    const page = await workshop.visit('desktop');
+    await open(page, id);
+    for (const way of (await corrected(id)).ways.filter(({ key }) => key !== 'leave'))
+      expect([way.cost, way.days]).toEqual([null, null]);
+    await type(page, '/rates/times/finish/setUp', '10');
+    await type(page, '/rates/labourPerHour/finish', '48');
+    await type(page, '/rates/fillerPerKilogram', '35');
+    await type(page, '/closing/daysAtBender', '9');
+    await settled(page);
+    const correction = await corrected(id);
+    for (const way of correction.ways) expect([way.cost, way.days]).not.toContain(null);
+    await seen(async () => ways(page).getByRole('table').first().innerText()).not.toContain('≥');
+    await expectTable(page, correction);
+    const newFrame = wayOf(correction, 'new-frame').days!.value;
+    expect(newFrame).toBeGreaterThanOrEqual(9);
+    expect(wayOf(correction, 'splice-fewest').days!.value).toBeLessThan(newFrame);
+  });
+
+  it('takes the comparison along on one page, with all ways on it', { timeout: 60_000 }, async () => {
     const id = await workshop.store();
     const page = await workshop.visit('phone');
     await open(page, id);
     const sheet = await openSheet(page, workshop, 'Comparison of the ways');
-    for (const name of ['rebend', 'splice, the far side turned', 'new frame'])
-      expect(sheet.says(name), name).toBe(true);
+    expect(sheet.sizes.length).toBe(1);
+    for (const { key } of (await corrected(id)).ways.filter((way) => way.possible))
+      expect(sheet.says(wordsOf('wayShort', key)) || sheet.says(wordsOf('way', key)), key).toBe(true);
+    expect(sheet.says('fewest welds')).toBe(true);
+  });
+});
+
+/** The example with every one of its sizes read, so that one wrong reading shows. */
+function measuredTwice(): Job {
+  const job = landingStage();
+  const size = (check: string, value: number): Reading => ({
+    reading: 'size',
+    check,
+    index: 0,
+    reference: 'outside',
+    value,
+    accuracy: null,
+  });
+  const cameBack = job.cameBack!;
+  const more = [size('crown-rise', 29), size('width-at-middle', 980)];
+  return { ...job, cameBack: { ...cameBack, readings: [...cameBack.readings, ...more] } };
+}
+
+describe('a reading that disagrees', () => {
+  it('is told at its field and left out', { timeout: 60_000 }, async () => {
+    const id = await workshop.store(measuredTwice());
+    const page = await workshop.visit('phone');
+    await open(page, id);
+    const [part, pointer] = [stage(page, 'cameBack'), '/cameBack/readings/2/value'];
+    const row = part.locator('[data-size="left-leg/0"]');
+    await part.getByText('10 readings, 3 more than needed.').waitFor();
+    expect(await part.getByText('does not agree').count()).toBe(0);
+
+    await type(page, pointer, '751');
+    await settled(page);
+    const told = row.locator('.finding');
+    expect(await told.innerText()).toContain('This reading does not agree with all the others.');
+    expect(await told.innerText()).toContain('It was read as 751.0 mm');
+    // what the others say of it
+    const fitted = (await planOf(workshop, await stored(workshop, id))).correction!.fit.readings;
+    const left = fitted.find(({ field: at }) => at === pointer || at === '/cameBack/readings/2')!;
+    expect(left.disagrees).toBe(true);
+    expect(Math.abs(left.fitted.value - 701)).toBeLessThan(2);
+    expect(await row.innerText()).toContain(left.fitted.value.toFixed(1));
+
+    await row.getByRole('button', { name: 'Leave this reading out' }).click();
+    await settled(page);
+    await told.waitFor({ state: 'detached' });
+    expect(await (await field(page, pointer)).inputValue()).toBe('');
+    await part.getByText('9 readings, 2 more than needed.').waitFor();
+    expect((await corrected(id)).fit.readings.some(({ disagrees }) => disagrees)).toBe(false);
   });
 });

@@ -43,14 +43,14 @@ describe.each<ScreenName>(['desktop', 'phone'])('a welder at the %s', (screen) =
     );
     expect(misfits).toEqual([...misfits].sort((a, b) => a - b));
 
-    const turned = stage(page, 'ways').getByRole('radio', { name: 'splice, the far side turned', exact: true });
-    expect(await turned.isChecked()).toBe(true);
+    const fewest = stage(page, 'ways').getByRole('radio', { name: 'splice with the fewest welds', exact: true });
+    expect(await fewest.isChecked()).toBe(true);
     expect(
       await page
         .getByRole('navigation')
         .getByRole('link', { name: /Ways to put it right/ })
         .innerText(),
-    ).toContain('splice, turned');
+    ).toContain('splice, fewest welds');
 
     const { chambers } = plan.purge!;
     expect(chambers.length).toBe(2);

@@ -74,7 +74,7 @@ function liftOf(from: FlatPoint, start: FlatPoint, turn: number): number {
 }
 
 /** Where along its line a value may stand, best first. */
-const PLACES = [0.5, 0.34, 0.66, 0.22, 0.78];
+const PLACES = [0.5, 0.34, 0.66, 0.22, 0.78, 0.12, 0.88];
 
 export type DrawnDimension = {
   readonly dimension: ViewDimension;
@@ -89,38 +89,53 @@ export type DrawnDimension = {
   readonly lift: number;
 };
 
-/** Two values lie on each other where neither their places along nor across keep them apart. */
-function collide(one: DrawnDimension, place: FlatPoint, turn: number): boolean {
-  const apart = [Math.abs(one.middle[0] - place[0]), Math.abs(one.middle[1] - place[1])] as const;
+/** What is touched to type a value [px]; DimensionLine draws it. */
+const TOUCH = { width: 68, height: 44 };
+
+type Box = { readonly width: number; readonly height: number };
+type Placed = Pick<DrawnDimension, 'middle' | 'turn'>;
+
+/** Two boxes about two places lie on each other where neither their places along nor across keep them apart. */
+function collide(one: Placed, other: Placed, box: Box): boolean {
+  const apart = [Math.abs(one.middle[0] - other.middle[0]), Math.abs(one.middle[1] - other.middle[1])] as const;
   const lies = (angle: number): readonly [number, number] =>
-    Math.abs(angle) > 45 ? [VALUE.height, VALUE.width] : [VALUE.width, VALUE.height];
-  const [a, b] = [lies(one.turn), lies(turn)];
+    Math.abs(angle) > 45 ? [box.height, box.width] : [box.width, box.height];
+  const [a, b] = [lies(one.turn), lies(other.turn)];
   return apart[0] < (a[0] + b[0]) / 2 && apart[1] < (a[1] + b[1]) / 2;
 }
 
-/** Dimensions on the screen, each value moved along its line where it would lie on another. */
+/**
+ * Dimensions on the screen, each value moved along its line where it would lie on another, or where two that can be
+ * typed would be touched for each other; on a line too short for that it stands beyond its end. Short lines leave the
+ * least choice and choose first.
+ */
 export function drawnDimensions(dimensions: readonly ViewDimension[], screen: Screen): DrawnDimension[] {
-  const drawn: DrawnDimension[] = [];
-  for (const dimension of dimensions) {
-    const start = onScreen(dimension.line[0], screen);
-    const end = onScreen(dimension.line[1], screen);
+  const lined = dimensions.map((dimension) => {
+    const [start, end] = [onScreen(dimension.line[0], screen), onScreen(dimension.line[1], screen)];
+    return { dimension, start, end, size: Math.hypot(end[0] - start[0], end[1] - start[1]) };
+  });
+  const drawn = new Map<ViewDimension, DrawnDimension>();
+  for (const { dimension, start, end, size } of lined.toSorted((a, b) => a.size - b.size)) {
     const turn = readingTurn(start, end);
+    const others = [...drawn.values()];
     const at = (share: number): FlatPoint => [
       start[0] + (end[0] - start[0]) * share,
       start[1] + (end[1] - start[1]) * share,
     ];
-    const free = PLACES.find((share) => !drawn.some((other) => collide(other, at(share), turn)));
+    const isFree = (share: number, box: Box, among: readonly DrawnDimension[]): boolean =>
+      !among.some((other) => collide(other, { middle: at(share), turn }, box));
+    const touched = dimension.field === '' ? [] : others.filter((other) => other.dimension.field !== '');
+    const isReadable = (share: number): boolean => isFree(share, VALUE, others);
+    const beyond = (VALUE.width / 2 + ARROW.length) / Math.max(size, 1);
+    const share =
+      PLACES.find((one) => isReadable(one) && isFree(one, TOUCH, touched)) ??
+      PLACES.find(isReadable) ??
+      [1 + beyond, -beyond].find(isReadable) ??
+      0.5;
     const from = onScreen(dimension.from, screen);
-    drawn.push({
-      dimension,
-      from,
-      to: onScreen(dimension.to, screen),
-      start,
-      end,
-      middle: at(free ?? 0.5),
-      turn,
-      lift: liftOf(from, start, turn),
-    });
+    const to = onScreen(dimension.to, screen);
+    const lift = liftOf(from, start, turn);
+    drawn.set(dimension, { dimension, from, to, start, end, middle: at(share), turn, lift });
   }
-  return drawn;
+  return dimensions.flatMap((dimension) => drawn.get(dimension) ?? []);
 }

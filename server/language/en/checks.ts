@@ -19,6 +19,8 @@ export const checks = {
   'check.last-leg-of': 'last leg of member {index}',
   'check.length': 'length',
   'check.diagonal': 'diagonal {index}',
+  'check.between.1': 'left foot to right corner',
+  'check.between.2': 'right foot to left corner',
   'check.reach': 'reach',
   'check.crown-height': 'height of the crown',
   'check.die-radius': 'die radius',

@@ -99,7 +99,7 @@ export const fields = {
   '/closing/joints/#/station': 'stands at',
   '/closing/paperThickness': 'paper thickness',
   '/closing/daysAtBender': 'days at the bender',
-  '/closing/way': 'way chosen',
+  '/closing/way': 'ways',
 
   '/purge': 'purge',
   '/purge/gas': 'gas',

@@ -85,7 +85,13 @@ export function planCorrection(source: CorrectionInput): Corrected {
   const { work } = begun;
   findings.push(...begun.findings, ...footFindings(work.excesses, tape, '/cameBack/readings'));
   const rebend = rebendWay(work, { machine, fromFinish: source.fromFinish });
-  const splices = spliceWays({ job, machine, work, fromFinish: source.fromFinish });
+  const splices = spliceWays({
+    job,
+    machine,
+    work,
+    fromFinish: source.fromFinish,
+    minutesOf: (effort) => source.price({ effort, frame: work.uncut, scope: 'splice-own' }).minutes?.value ?? null,
+  });
   const { law, checks, fromFinish, newFrame } = source;
   const drafts = [
     leaveWay(work),

@@ -71,7 +71,7 @@ export function spliceWay(
     packing: [],
     steps: stepsOf(cuts, trims),
     members: drawnMembers(corrected, base.lay),
-    effort: effortOf(cuts, planned.joints, trims),
+    effort: { ...effortOf(cuts, trims), tubeMetres: sawnOff(planned.joints) / 1000 },
     bent: false,
   };
   const templated = () => planJoints(cuts, actual, closing, { ...context.faces, templates: true }).joints;
@@ -81,13 +81,14 @@ export function spliceWay(
 const weldsOf = (cuts: readonly CutJoint[]): number =>
   cuts.reduce((sum, { letIn }) => sum + (letIn === null ? 1 : 2), 0);
 
-function effortOf(cuts: readonly CutJoint[], joints: readonly Joint[], trims: readonly Trim[]): Effort {
-  const pieces = joints.flatMap(({ letIn }) => (letIn === null ? [] : [letIn]));
+/** What a splice takes of the shop; new tube as it is let in, without what is sawn off it. */
+export function effortOf(cuts: readonly CutJoint[], trims: readonly Trim[]): Effort {
+  const pieces = cuts.flatMap(({ letIn }) => (letIn === null ? [] : [letIn]));
   return {
     welds: weldsOf(cuts),
     cuts: 2 * (cuts.length + pieces.length) + trims.length,
-    bends: pieces.filter(({ angle }) => angle !== null).length,
-    tubeMetres: pieces.reduce((sum, { cutLength }) => sum + cutLength.value, 0) / 1000,
+    bends: pieces.filter(({ radius }) => radius !== null).length,
+    tubeMetres: pieces.reduce((sum, { length }) => sum + length, 0) / 1000,
     purgeJoints: cuts.flatMap(({ member, stationA, stationB, letIn }, index) => {
       const at = { number: index + 1, member: member.name };
       if (letIn === null) return [{ ...at, station: (stationA + stationB) / 2 }];
@@ -95,6 +96,10 @@ function effortOf(cuts: readonly CutJoint[], joints: readonly Joint[], trims: re
     }),
   };
 }
+
+/** New tube as it is sawn off the bar [mm]. */
+const sawnOff = (joints: readonly Joint[]): number =>
+  joints.reduce((sum, { letIn }) => sum + (letIn?.cutLength.value ?? 0), 0);
 
 /** A joint that stands at the edge of where it may [mm]. */
 const AT_EDGE = 0.5;

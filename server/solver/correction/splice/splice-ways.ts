@@ -4,15 +4,18 @@ import type { Finding } from '../../../plan/finding.ts';
 import type { SetUp } from '../../bending/set-up.ts';
 import { finding } from '../../finding.ts';
 import { cross, length, type Vector3 } from '../../geometry/vector.ts';
-import { moved } from '../../geometry/rigid-motion.ts';
+import { moved, UNMOVED } from '../../geometry/rigid-motion.ts';
 import { subtract } from '../../geometry/vector.ts';
+import type { Effort } from '../outcome.ts';
+import { trimsOf } from '../trims.ts';
 import type { CorrectionWork } from '../correction-work.ts';
 import { rebendRows } from '../rebend-rows.ts';
 import { turnLimits } from '../turn-limits.ts';
 import type { Candidate } from './candidate.ts';
 import { ownSplice } from './own-splice.ts';
 import { searchSplices, type Ground, type SearchResult, type SpliceTask } from './search-splices.ts';
-import { spliceWay, type SpliceContext, type SplicedWay } from './splice-way.ts';
+import { cutJoints } from './cut-joints.ts';
+import { effortOf, spliceWay, type SpliceContext, type SplicedWay } from './splice-way.ts';
 import { splicedAndRebent } from './splice-rebend.ts';
 
 /** What splices are sought with. */
@@ -21,6 +24,8 @@ export type SpliceInput = {
   readonly machine: SetUp;
   readonly work: CorrectionWork;
   readonly fromFinish: ReadonlySet<string>;
+  /** Minutes that an effort on the frame as it came back takes; null while one stands open. */
+  readonly minutesOf: (effort: Effort) => number | null;
 };
 
 export type SpliceWays = Pick<CorrectionPlan, 'alternatives' | 'search'> & {
@@ -94,7 +99,7 @@ export function spliceWays(source: SpliceInput): SpliceWays {
   return {
     ways,
     ground,
-    alternatives: alternativesOf(found, ground),
+    alternatives: alternativesOf(found, source),
     search: { layouts: found.layouts, solved: found.solved },
     findings: (shown) => [
       ...general,
@@ -165,14 +170,15 @@ function withBends(
 }
 
 /** Where else the joints could stand, apart from what the ways show already. */
-function alternativesOf({ candidates, best }: SearchResult, { graph }: Ground): Alternative[] {
+function alternativesOf({ candidates, best, ground }: SearchResult, { work, minutesOf }: SpliceInput): Alternative[] {
   const shown = new Set(best.map(({ candidate }) => candidate));
+  const trims = trimsOf(work.excesses, work.tape);
   return candidates
     .filter((candidate) => !shown.has(candidate))
     .slice(0, MOST_ALTERNATIVES)
     .map((one) => ({
       joints: one.splice.joints.map(({ joint, middle }) => ({
-        member: graph.members[joint.place.stretch.member]?.name ?? '',
+        member: ground.graph.members[joint.place.stretch.member]?.name ?? '',
         station: middle,
         on: joint.place.stretch.on,
       })),
@@ -181,6 +187,7 @@ function alternativesOf({ candidates, best }: SearchResult, { graph }: Ground): 
       largestKink: one.largestKink * DEGREES,
       largestHiLo: one.largestHiLo,
       welds: one.welds,
+      minutes: minutesOf(effortOf(cutJoints(one.splice, work.actual, UNMOVED), trims)),
     }));
 }
 
