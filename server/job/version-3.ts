@@ -13,7 +13,9 @@ export function withReadings(document: Document): Document {
   return {
     ...document,
     fixing: fresh.fixing,
-    cameBack: isPlainObject(document['cameBack']) ? readingsOf(document['cameBack'], document['frame']) : document['cameBack'],
+    cameBack: isPlainObject(document['cameBack'])
+      ? readingsOf(document['cameBack'], document['frame'])
+      : document['cameBack'],
     closing: {
       ...kept,
       mostJoints: joints === 'one' ? 1 : mostJoints,
@@ -47,7 +49,11 @@ const keptTexts = (texts: unknown): unknown =>
 function readingsOf(cameBack: Document, wanted: unknown): Document {
   const { frame, ...kept } = cameBack;
   const angleAccuracy = 0.2; // a good level or bevel; common practice, no source
-  return { ...kept, angleAccuracy, readings: isPlainObject(frame) ? readFrame(frame, isPlainObject(wanted) ? wanted : {}) : [] };
+  return {
+    ...kept,
+    angleAccuracy,
+    readings: isPlainObject(frame) ? readFrame(frame, isPlainObject(wanted) ? wanted : {}) : [],
+  };
 }
 
 type Read = Document | undefined;

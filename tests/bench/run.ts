@@ -10,6 +10,7 @@ import { landingStage } from '../../db/demo/landing-stage.ts';
 import { projectFolder } from '../../server/config.ts';
 import { renderSheet, SHEET_NAMES } from '../../server/sheets/render-sheet.ts';
 import { plan } from '../../server/solver/plan.ts';
+import { spliceBench } from './splice-bench.ts';
 import { thirtyBends } from './thirty-bends.ts';
 import { typingTimes } from './typing.ts';
 import { measureTube, startKernel } from '../kernel/kernel.ts';
@@ -40,6 +41,7 @@ timesOf(500, () => plan(long));
 const longPlans = timesOf(1000, () => plan(long));
 row('plan(run of 30 bends), median', at(longPlans, 0.5), 'goal 5');
 row('plan(run of 30 bends), 99 of 100', at(longPlans, 0.99), '');
+spliceBench();
 
 const data = mkdtempSync(join(tmpdir(), 'hoopwright-bench-'));
 const server = spawn(process.execPath, ['dist/server/main.js'], {

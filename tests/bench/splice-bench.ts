@@ -4,7 +4,6 @@ import { searchSplices, type SpliceTask } from '../../server/solver/correction/s
 import { solveSplice } from '../../server/solver/correction/splice/solve-splice.ts';
 import { frameGeometry } from '../../server/solver/frame/expand-frame.ts';
 import type { FrameGeometry } from '../../server/solver/frame/frame-geometry.ts';
-import type { Hoop } from '../../server/job/frame.ts';
 import type { Job } from '../../server/job/job.ts';
 import { plan } from '../../server/solver/plan.ts';
 import { fitReadings } from '../../server/solver/returned/fit-readings.ts';
@@ -34,7 +33,7 @@ const row = (name: string, value: number, after: string): void =>
 
 /** What the splices of a job are sought with. */
 function taskOf(job: Job): SpliceTask | undefined {
-  const { tube, closing, cameBack, machine } = job;
+  const { tube, cameBack, machine } = job;
   const { outsideDiameter } = tube;
   const radius = machine.dies[machine.die]?.radius ?? 0;
   const { geometry: wanted } = frameGeometry(job.frame, {
@@ -92,7 +91,11 @@ function besideDirect(members: string, task: SpliceTask): void {
   row(`  its best layout solved alone, median`, time, `cost ${own.toFixed(3)}`);
   // the optimiser has one layout to solve and more than the time of the whole search for it
   const found = searchGlobally(problem, own * AS_GOOD, TIMES * Math.max(time, whole));
-  row(`  the same layout by DIRECT`, found.time, `cost ${found.cost.toFixed(3)}, ${String(found.looks)} looks`);
+  row(
+    `  the same layout by DIRECT`,
+    found.time,
+    `cost ${found.cost.toFixed(3)}, ${String(found.looks)} looks, the last after ${found.last.toFixed(0)} ms`,
+  );
   const better = found.cost <= own * AS_GOOD ? 'as good' : `DIRECT still ${(found.cost / own).toFixed(1)} times worse`;
   console.log(
     `  time of DIRECT / ours: ${(found.time / time).toFixed(0)}, of the whole search: ${(found.time / whole).toFixed(1)}; ${better}`,

@@ -51,6 +51,7 @@ function expectCell(cell: string, way: Way, row: (typeof ROWS)[number]): void {
   if (value === null)
     expect(cell, name).toBe(row === 'cost' ? `≥ ${(way.costAtLeast.value / 100).toFixed(2)}` : 'open');
   else if (value.unit === 'minor') expect(cell, name).toBe((value.value / 100).toFixed(2));
+  else if (cell === '< 0.1') expect([row, value.value > 0 && value.value < 0.1], name).toEqual(['days', true]);
   else expectSaid(cell, value);
 }
 

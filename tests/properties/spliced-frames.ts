@@ -10,7 +10,7 @@ import { drawFrame } from '../../server/solver/frame/expand-frame.ts';
 import type { FrameGeometry, Spot } from '../../server/solver/frame/frame-geometry.ts';
 import { cross, length } from '../../server/solver/geometry/vector.ts';
 import { moved, turned, type RigidMotion } from '../../server/solver/geometry/rigid-motion.ts';
-import { movedLine } from '../../server/solver/returned/laid-line.ts';
+import { movedLine } from '../../server/solver/geometry/moved-centreline.ts';
 
 export const DEGREE = Math.PI / 180;
 

@@ -35,6 +35,7 @@ const LENGTH_NAMES: ReadonlySet<string> = new Set([
   'paperThickness',
   'damDistance',
   'ventBore',
+  'station',
   'fillerDiameter',
 ]);
 

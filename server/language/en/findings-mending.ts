@@ -47,7 +47,7 @@ export const findingsMending = {
   ),
   'leg-to-be-trimmed': about(
     'mm',
-    'A leg is longer than wanted and is cut back at its foot.',
+    'A leg[ (at the {end} of the tube)] is longer than wanted and is cut back at its foot.',
     'Cut after welding.',
     'It is longer by',
   ),

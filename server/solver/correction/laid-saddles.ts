@@ -2,7 +2,8 @@ import type { MemberGeometry } from '../frame/frame-geometry.ts';
 import { placeAt, straightPiece, type Centreline } from '../geometry/centreline.ts';
 import { turnAbout } from '../geometry/rigid-motion.ts';
 import { length, subtract, unit } from '../geometry/vector.ts';
-import { movedLine, withLine } from './moved-member.ts';
+import { withLine } from './with-line.ts';
+import { movedLine } from '../geometry/moved-centreline.ts';
 import { endOn, seatOf, turnOnto, type BothFrames, type Seat, type SetFrom } from './saddle-seat.ts';
 
 /**
@@ -53,7 +54,7 @@ function laid(old: MemberGeometry, member: MemberGeometry, frames: BothFrames): 
 function between(line: Centreline, start: Seat | undefined, finish: Seat | undefined): Centreline {
   if (start === undefined || finish === undefined) {
     const seat = start ?? finish;
-    return seat === undefined ? line : movedLine(line, seat.motion);
+    return seat === undefined ? line : movedLine(seat.motion, line);
   }
   const chord = subtract(finish.point, start.point);
   const direction = unit(chord);
@@ -66,5 +67,5 @@ function between(line: Centreline, start: Seat | undefined, finish: Seat | undef
   const to = placeAt(line, line.length)?.point;
   const own = from === undefined || to === undefined ? undefined : unit(subtract(to, from));
   if (from === undefined || own === undefined) return line;
-  return movedLine(line, turnAbout(from, turnOnto(own, direction), subtract(start.point, from)));
+  return movedLine(turnAbout(from, turnOnto(own, direction), subtract(start.point, from)), line);
 }

@@ -2,7 +2,7 @@ import type { Way } from '../../plan/correction.ts';
 import { planPieces } from '../geometry/plan-pieces.ts';
 import { moved, turned, UNMOVED, type RigidMotion } from '../geometry/rigid-motion.ts';
 import { add, dot, scale, subtract, type Vector3 } from '../geometry/vector.ts';
-import { movedLine } from '../returned/laid-line.ts';
+import { movedLine } from '../geometry/moved-centreline.ts';
 import type { CorrectedFrame, CorrectionTarget } from './corrected.ts';
 import { judgeAll, type CorrectionWork } from './correction-work.ts';
 import { countFigure, layOn, largest, outwardAt, type JudgeContext, type WayDraft } from './outcome.ts';

@@ -4,7 +4,8 @@ import { bestMotion, turned, type PointPair } from '../geometry/rigid-motion.ts'
 import { pieceEnd } from '../geometry/slice.ts';
 import { scale, subtract, type Vector3 } from '../geometry/vector.ts';
 import { laidSaddles } from './laid-saddles.ts';
-import { movedLine, withLine } from './moved-member.ts';
+import { withLine } from './with-line.ts';
+import { movedLine } from '../geometry/moved-centreline.ts';
 import type { SetFrom } from './saddle-seat.ts';
 
 /** A shorter piece than this is none [mm]; rounding. */
@@ -50,5 +51,5 @@ function laidOn(line: Centreline, drawn: Centreline, planeNormal: Vector3 | null
   const first = placeAt(line, 0)?.point;
   const foot = placeAt(drawn, 0)?.point;
   if (first === undefined || foot === undefined) return line;
-  return movedLine(line, { x: turn.x, y: turn.y, z: turn.z, shift: subtract(foot, turned(turn, first)) });
+  return movedLine({ x: turn.x, y: turn.y, z: turn.z, shift: subtract(foot, turned(turn, first)) }, line);
 }

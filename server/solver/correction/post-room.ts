@@ -2,7 +2,7 @@ import { straightPiece, type Centreline } from '../geometry/centreline.ts';
 import { finenessOf, leastDistance, stretches } from '../geometry/least-distance.ts';
 import type { RigidMotion } from '../geometry/rigid-motion.ts';
 import { add, dot, length, scale, subtract } from '../geometry/vector.ts';
-import { movedLine } from '../returned/laid-line.ts';
+import { movedLine } from '../geometry/moved-centreline.ts';
 import type { Post } from './corrected.ts';
 
 /**

@@ -4,7 +4,8 @@ import { bestMotion, composed, inverted, moved, UNMOVED, type RigidMotion } from
 import { pieceStations } from '../geometry/slice.ts';
 import { length, subtract, type Vector3 } from '../geometry/vector.ts';
 import { frameMaker } from '../returned/frame-of-lines.ts';
-import { laidBetween, motionBetween, movedLine, movedStand, standAt } from '../returned/laid-line.ts';
+import { laidBetween, motionBetween, movedStand, standAt } from '../returned/laid-line.ts';
+import { movedLine } from '../geometry/moved-centreline.ts';
 import { sizesOf } from '../returned/sizes.ts';
 import type { CorrectedFrame } from './corrected.ts';
 import { relaidMember, type MemberChange } from './relaid-member.ts';

@@ -5,7 +5,7 @@ import { closestStation } from '../geometry/closest-station.ts';
 import type { Closing } from '../geometry/path-through.ts';
 import { bestMotion } from '../geometry/rigid-motion.ts';
 import { angleBetween } from '../geometry/vector.ts';
-import { movedLine } from './laid-line.ts';
+import { movedLine } from '../geometry/moved-centreline.ts';
 import type { Lines } from './lines.ts';
 import type { Size } from './sizes.ts';
 import { placeAtStation, placeOfSpot, pointOf, stationOf, type Place } from './tube-places.ts';

@@ -1,5 +1,6 @@
-import { centrelineFromChain, placeOn, type Centreline, type Link, type Piece } from '../geometry/centreline.ts';
+import { centrelineFromChain, placeOn, type Centreline, type Link } from '../geometry/centreline.ts';
 import { moved, turned, type RigidMotion } from '../geometry/rigid-motion.ts';
+import { movedLine } from '../geometry/moved-centreline.ts';
 import { cross, dot, unit, type Vector3 } from '../geometry/vector.ts';
 
 /** A place with directions that go with the tube: along it, and square to it, carried from arc to arc. */
@@ -85,22 +86,9 @@ export const movedStand = (motion: RigidMotion, { point, direction, normal }: St
   normal: turned(motion, normal),
 });
 
-export function movedPiece(motion: RigidMotion, piece: Piece): Piece {
-  const start = moved(motion, piece.start);
-  const direction = turned(motion, piece.direction);
-  if (piece.kind === 'straight') return { kind: 'straight', start, direction, length: piece.length };
-  const { radius, angle, made, length } = piece;
-  return { kind: 'arc', start, direction, normal: turned(motion, piece.normal), radius, angle, made, length };
-}
-
 export const movedLaid = (motion: RigidMotion, { line, normal }: LaidLine): LaidLine => ({
   line: movedLine(motion, line),
   normal: turned(motion, normal),
-});
-
-export const movedLine = (motion: RigidMotion, line: Centreline): Centreline => ({
-  pieces: line.pieces.map((piece) => movedPiece(motion, piece)),
-  length: line.length,
 });
 
 /** A straight from point to point, which takes its direction square to it from another stand. */

@@ -10,7 +10,8 @@ import {
   UNMOVED,
   type RigidMotion,
 } from '../../geometry/rigid-motion.ts';
-import { add, cross, dot, scale, subtract, unit, type Vector3 } from '../../geometry/vector.ts';
+import { add, cross, dot, scale, subtract, type Vector3 } from '../../geometry/vector.ts';
+import { tubeStand } from '../tube-stand.ts';
 import type { SolvedSplice } from './solve-splice.ts';
 import { axesOf } from './splice-problem.ts';
 
@@ -174,13 +175,9 @@ function facePlane(
   };
 }
 
-/** Tangent, a direction square to it that goes with the tube, and the third. */
+/** Tangent, the direction square to it that goes with the tube, and the third. */
 function axesAt(frame: FrameGeometry, member: number, station: number): readonly Vector3[] | undefined {
   const line = frame.members[member]?.centreline;
-  const place = line === undefined ? undefined : placeAt(line, station);
-  if (line === undefined || place === undefined) return undefined;
-  const arc = place.piece.kind === 'arc' ? place.piece : line.pieces.find((piece) => piece.kind === 'arc');
-  const like = arc?.kind === 'arc' ? arc.normal : axesOf(place.tangent)[0];
-  const square = unit(subtract(like, scale(place.tangent, dot(like, place.tangent)))) ?? axesOf(place.tangent)[0];
-  return [place.tangent, square, cross(place.tangent, square)];
+  const stand = line === undefined ? undefined : tubeStand(line, station);
+  return stand === undefined ? undefined : [stand.direction, stand.normal, cross(stand.direction, stand.normal)];
 }

@@ -4,7 +4,7 @@ import { UNMOVED, type RigidMotion } from '../../geometry/rigid-motion.ts';
 import { sliceCentreline } from '../../geometry/slice.ts';
 import { add, angleBetween, cross, length, scale, unit } from '../../geometry/vector.ts';
 import type { CorrectedFrame } from '../corrected.ts';
-import { movedLine } from '../../returned/laid-line.ts';
+import { movedLine } from '../../geometry/moved-centreline.ts';
 import { bodiesAfter, type Bodies, type FrameGraph } from './frame-graph.ts';
 import type { Hinge } from './hinges.ts';
 import { letInRadius, type ClosedSides } from './joint-closing.ts';
