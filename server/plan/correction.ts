@@ -2,7 +2,7 @@ import { Type, type Static } from 'typebox';
 import { WAY_KEYS } from '../job/closing.ts';
 import { Figure, literals } from './figure.ts';
 import { PlanPiece } from './frame.ts';
-import { Joint } from './joint.ts';
+import { Joint, KeepOut } from './joint.ts';
 import { Data, Difference, ReadingsFit, Said } from './readings-fit.ts';
 import { SlipKey } from './slip.ts';
 import { FlatPoint } from './view.ts';
@@ -129,9 +129,7 @@ export const ReturnedMember = Type.Object({
   developedLength: Figure,
   pieces: Type.Array(PlanPiece),
   /** Where a joint may stand: stretches of its centreline, and the rule that ends each. */
-  free: Type.Array(
-    Type.Object({ from: Type.Number(), to: Type.Number(), startRule: Type.String(), endRule: Type.String() }),
-  ),
+  free: Type.Array(Type.Object({ from: Type.Number(), to: Type.Number(), startRule: KeepOut, endRule: KeepOut })),
 });
 export type ReturnedMember = Static<typeof ReturnedMember>;
 
@@ -166,8 +164,8 @@ export const CorrectionPlan = Type.Object({
   slips: Type.Array(SlipScore),
   ways: Type.Array(Way),
   alternatives: Type.Array(Alternative),
-  /** How many layouts of cuts were looked at, and how many of them were solved. */
-  search: Type.Object({ layouts: Type.Integer(), solved: Type.Integer() }),
+  /** How many layouts of cuts were looked at, how many worked out to the end, and whether none was left out for time. */
+  search: Type.Object({ layouts: Type.Integer(), workedOut: Type.Integer(), complete: Type.Boolean() }),
   recommended: Type.Union([WayKey, Type.Null()]),
   /** Why, as a language key with its data. */
   reason: Said,

@@ -78,6 +78,7 @@ export const FINDING_CODES = [
   'own-joint-off-tube',
   'own-joint-kept-out',
   'own-joints-too-near',
+  'own-joints-no-fit',
   'joint-pushed',
   'target-out-of-reach',
   'cut-narrower-than-kerf',

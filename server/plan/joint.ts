@@ -70,6 +70,10 @@ export const LetInPiece = Type.Object({
 });
 export type LetInPiece = Static<typeof LetInPiece>;
 
+/** What keeps a joint from standing somewhere: an end, a bend, a weld, a fitting, a stretch that a person barred. */
+export const KeepOut = literals(['end', 'bend', 'weld', 'fitting', 'barred'], 'keep-out');
+export type KeepOut = Static<typeof KeepOut>;
+
 /** slug: parallel faces; wedge: the faces lean; dart: a wedge not cut right through; let-in: new tube between them. */
 export const JOINT_KINDS = ['slug', 'wedge', 'dart', 'let-in'] as const;
 
@@ -82,7 +86,7 @@ export const Joint = Type.Object({
   place: Type.Number(),
   range: Type.Object({ from: Type.Number(), to: Type.Number() }),
   /** Which rule bounds the range at each side. */
-  bounds: Type.Object({ from: Type.String(), to: Type.String() }),
+  bounds: Type.Object({ from: KeepOut, to: KeepOut }),
   faceA: JointFace,
   faceB: JointFace,
   /** Centreline length between the two finished faces of the old tube. */

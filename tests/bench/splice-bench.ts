@@ -72,8 +72,8 @@ export function spliceBench(): void {
       median(RUNS, () => plan(job)),
       `goal ${String(goal)}`,
     );
-    const { layouts, solved } = correction?.search ?? { layouts: 0, solved: 0 };
-    console.log(`  layouts looked at: ${String(layouts)}, solved to the end: ${String(solved)}`);
+    const { layouts, workedOut } = correction?.search ?? { layouts: 0, workedOut: 0 };
+    console.log(`  layouts looked at: ${String(layouts)}, worked out to the end: ${String(workedOut)}`);
     console.log(`  recommended: ${correction?.recommended ?? 'nothing'}`);
     const task = taskOf(job);
     if (task !== undefined) besideDirect(members, task);

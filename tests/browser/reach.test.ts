@@ -15,41 +15,44 @@ const workshop = workshopOfFile();
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const STAGES = ['what', 'wanted', 'cameBack', 'ways', 'purge', 'level', 'price', 'sheets'];
 
-/** The example with as much in it as its two stages of a wrong frame can show. */
+/** The example with as much in it as its two stages of a wrong frame can show: one of each, and every row open. */
 function fullJob(): Job {
   const job = landingStage();
   const cameBack = job.cameBack!;
-  // narrower than wanted, so that new tube is let in; one reading disagrees; a point, a bevel and a level besides
-  const read = { 'width-at-corners': 917, 'width-at-feet': 990 } as const;
+  // narrower than wanted, so that new tube is let in; the left leg was misread
+  const read: Readonly<Record<string, number>> = {
+    'width-at-corners/0': 917,
+    'width-at-feet/0': 910,
+    'left-leg/0': 751,
+    'diagonal/1': 1152,
+    'diagonal/2': 1104,
+  };
   const sizes = cameBack.readings.map((one) =>
-    one.reading === 'size' && Object.hasOwn(read, one.check)
-      ? { ...one, value: read[one.check as keyof typeof read] }
-      : one,
+    one.reading === 'size' ? { ...one, value: read[`${one.check}/${String(one.index)}`] ?? one.value } : one,
   );
   const at = { member: 'hoop', spot: 'corner', number: 1, distance: 0 } as const;
-  const more: Reading[] = [
-    { reading: 'point', at, x: 0, y: 0, z: 0, accuracy: null },
-    { reading: 'bevel', from: { ...at, spot: 'start' }, to: { ...at, spot: 'finish' }, value: 178, accuracy: 0.5 },
-    { reading: 'turn', member: 'hoop', piece: 2, what: 'angle', value: 81, accuracy: null },
+  const [zero, away] = [
+    { x: 0, y: 0, z: 0 },
+    { x: 0, y: 0, z: 2000 },
   ];
-  const zero = { x: 0, y: 0, z: 0 };
-  const away = { ...zero, z: 2000 };
+  const more: Reading[] = [
+    { reading: 'piece', member: 'hoop', piece: 3, what: 'radius', value: 2400, accuracy: 50 },
+    { reading: 'point', at, ...zero, accuracy: null },
+    { reading: 'bevel', from: at, to: { ...at, spot: 'finish' }, value: null, accuracy: null },
+    { reading: 'level', at: { ...at, spot: 'middle' }, value: null, accuracy: 0.5 },
+  ];
   return {
     ...job,
     cameBack: { ...cameBack, readings: [...sizes, ...more] },
     closing: {
       ...job.closing,
-      way: 'splice-own',
-      barred: [{ member: 'crossbar 1', from: 400, to: 500, why: 'fitting' }],
-      joints: [
-        { member: 'hoop', station: 1128 },
-        { member: 'crossbar 1', station: 300 },
-      ],
+      way: 'splice-fewest',
+      barred: [{ member: 'crossbar 1', from: 700, to: 800, why: 'fitting' }],
     },
     fixing: [
-      { fixing: 'foot', name: 'left', at: { ...at, spot: 'start' }, off: zero, lands: null, tolerance: 2 },
+      { fixing: 'foot', name: 'left', at: { ...at, spot: 'start' }, off: zero, lands: null, tolerance: 4 },
       { fixing: 'foot', name: 'right', at: { ...at, spot: 'finish' }, off: zero, lands: null, tolerance: null },
-      { fixing: 'post', name: 'pile', at: away, axis: { ...zero, y: 1 }, diameter: 100, clearance: 20 },
+      { fixing: 'post', name: 'pile', at: away, axis: { x: 0, y: 1, z: 0 }, diameter: 100, clearance: 20 },
     ],
   };
 }
@@ -144,7 +147,7 @@ describe.each<ScreenName>(['desktop', 'phone'])('a frame that came back in every
     const page = await workshop.visit(screen);
     await openJob(page, fullJob());
     await page.getByRole('heading', { name: /^Joint 2 in/ }).waitFor();
-    expect(await page.locator('#stage-cameBack [data-reading]').count()).toBe(3);
+    expect(await page.locator('#stage-cameBack [data-reading]').count()).toBe(4);
     expect(await noSidewaysScroll(page)).toBe(true);
     await byDayAndNight(page);
     if (screen === 'phone') expect((await touched(page)).small).toEqual([]);

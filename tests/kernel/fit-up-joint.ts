@@ -25,7 +25,7 @@ import {
   type Vector3,
 } from '../../server/solver/geometry/vector.ts';
 import { outsideOf, type FrameSides } from '../../server/solver/joints/outside.ts';
-import { motionBetween } from '../../server/solver/returned/laid-line.ts';
+import { motionBetween } from '../../server/solver/geometry/laid-line.ts';
 import { axisNear, cutOff, faceNear, movedBody, overlap, tubeAlong, type Plane, type Tube } from './cut-tube.ts';
 
 const DEGREES = 180 / Math.PI;

@@ -4,7 +4,7 @@ import { expect, it } from 'vitest';
 import { newJob } from '../../server/job/default-job.ts';
 import type { CutJoint } from '../../server/solver/correction/cut-joint.ts';
 import { cutFace } from '../../server/solver/correction/joint-face.ts';
-import { scrapSides } from '../../server/solver/correction/slug.ts';
+import { scrapSides } from '../../server/solver/correction/scrap-sides.ts';
 import { planJoints } from '../../server/solver/correction/joint-plan.ts';
 import { placeAt } from '../../server/solver/geometry/centreline.ts';
 import { inverted, turnAbout, turned } from '../../server/solver/geometry/rigid-motion.ts';

@@ -92,7 +92,7 @@ export function correction(diameter: number, hoop: MemberPlan, bar: MemberPlan):
     slips: [],
     ways: all,
     alternatives: [],
-    search: { layouts: 312, solved: 140 },
+    search: { layouts: 312, workedOut: 14, complete: true },
     recommended: 'splice-fewest',
     reason: { key: 'reason.fewest-welds', data: { tolerance: 2, misfit: 0.6, welds: 2, kink: 0.74 } },
     wouldChange: [{ key: 'change.readings', data: { times: 4, tolerance: 2 } }],

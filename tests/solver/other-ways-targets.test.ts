@@ -7,6 +7,7 @@ import { rebentFrame } from '../../server/solver/correction/rebend.ts';
 import { arcsOf } from '../../server/solver/correction/turn-limits.ts';
 import { spotAt } from '../../server/solver/frame/tube-place-spot.ts';
 import { UNMOVED } from '../../server/solver/geometry/rigid-motion.ts';
+import { placeTyped, pointOf } from '../../server/solver/returned/tube-places.ts';
 import { D, DEGREE, drawn, HOOP, workOn } from './made-up-corrections.ts';
 
 const outside = (value: number) => ({ value, reference: 'outside' as const });
@@ -115,9 +116,41 @@ describe('places on a tube', () => {
     expect(spotAt({ member: 'mast', spot: 'start', number: 1, distance: 0 }, hoop)).toBeUndefined();
   });
 
-  it('a distance along keeps its share of its piece on another frame', () => {
-    const longer = drawn({ ...HOOP, leftLeg: outside(1115) });
-    const half = spotAt({ member: 'hoop', spot: 'along', number: 1, distance: leg! / 2 }, longer, hoop)!;
-    expect(half.station).toBeCloseTo(longer.members[0]!.centreline.pieces[0]!.length / 2, 9);
+  describe('a distance along, on a frame that came back otherwise,', () => {
+    const [longLeft, longRight] = [{ leftLeg: outside(1115) }, { rightLeg: outside(1115) }].map((change) =>
+      drawn({ ...HOOP, ...change }),
+    );
+    const [first, , middle, , last] = hoop.members[0]!.centreline.pieces.map(({ length }) => length);
+    const whole = hoop.members[0]!.centreline.length;
+    const along = (distance: number, frame: typeof hoop) =>
+      spotAt({ member: 'hoop', spot: 'along', number: 1, distance }, frame, hoop)!;
+
+    it('stays where a tape from the nearer end finds it', () => {
+      expect(along(first! / 2, longLeft!).station).toBeCloseTo(first! / 2, 9);
+      const grown = longRight!.members[0]!.centreline.length;
+      expect(grown).toBeGreaterThan(whole + 100);
+      expect(along(whole - last! / 3, longRight!).station).toBeCloseTo(grown - last! / 3, 9);
+    });
+
+    it('keeps its share of a piece between bends', () => {
+      const wider = drawn({ ...HOOP, width: outside(1000) });
+      const spot = along(first! + bend! + middle! / 4, wider);
+      expect(spot.station).toBeCloseTo(first! + bend! + (middle! + 100) / 4, 9);
+    });
+
+    it('is where a reading at the same place is taken', () => {
+      let count = 0;
+      for (const frame of [hoop, longLeft!, longRight!, drawn({ ...HOOP, leftLeg: outside(700) })]) {
+        const lines = frame.members.map(({ centreline }) => centreline);
+        for (let distance = 0; distance <= whole; distance += whole / 40) {
+          const at: TubePlace = { member: 'hoop', spot: 'along', number: 1, distance };
+          const read = pointOf(placeTyped(hoop, at)!, lines)!;
+          const fixed = spotAt(at, frame, hoop)!.point;
+          expect(Math.hypot(read.x - fixed.x, read.y - fixed.y, read.z - fixed.z)).toBeLessThan(1e-9);
+          count += 1;
+        }
+      }
+      expect(count).toBeGreaterThan(150);
+    });
   });
 });

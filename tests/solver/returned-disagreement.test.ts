@@ -109,9 +109,7 @@ describe('the reading that disagrees is named', () => {
       const corner = wanted.corners[index]!.point;
       expect(Math.hypot(point.x - corner.x, point.y - corner.y)).toBeLessThan(1e-5);
     });
-    const mended = readings.map((one, index) =>
-      index === bad ? ({ ...one, value: null } as Reading) : one,
-    );
+    const mended = readings.map((one, index) => (index === bad ? ({ ...one, value: null } as Reading) : one));
     expect(fitted(wanted, came(mended)).findings).toEqual([]);
   });
 

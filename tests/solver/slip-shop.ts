@@ -1,7 +1,7 @@
 import type { CameBack } from '../../server/job/came-back.ts';
 import type { Frame, Hoop } from '../../server/job/frame.ts';
 import type { SlipKey } from '../../server/plan/slip.ts';
-import { measureCheck } from '../../server/solver/correction/measured-frame.ts';
+import { measureCheck } from '../../server/solver/frame/frame-geometry.ts';
 import { misreadings, type Misreading, type ShopContext } from '../../server/solver/correction/misreadings.ts';
 import { readingsOn } from '../../server/solver/correction/readings-on.ts';
 import { slipPairs } from '../../server/solver/correction/slip-pairs.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { measureCheck } from '../../server/solver/correction/measured-frame.ts';
+import { measureCheck } from '../../server/solver/frame/frame-geometry.ts';
 import { slipPairs } from '../../server/solver/correction/slip-pairs.ts';
 import { scoreSlips } from '../../server/solver/correction/slips.ts';
 import { CROWNED, DIAMETER, draw, find, off, RADIUS, readingsFrom, SHOP, slipCase, U } from './slip-shop.ts';

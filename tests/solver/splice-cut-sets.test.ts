@@ -7,7 +7,8 @@ import {
   type FrameGraph,
 } from '../../server/solver/correction/splice/frame-graph.ts';
 import type { EndGeometry, MemberGeometry } from '../../server/solver/frame/frame-geometry.ts';
-import { centrelineFromChain, type Link } from '../../server/solver/geometry/centreline.ts';
+import { centrelineFromChain, straightPiece, type Link } from '../../server/solver/geometry/centreline.ts';
+import { length, subtract, unit, type Vector3 } from '../../server/solver/geometry/vector.ts';
 import { randomSource } from '../properties/returned-scatter.ts';
 
 const { uniform } = randomSource(41);
@@ -99,7 +100,7 @@ describe('ways of parting a frame in two', () => {
         .map((set) => set.join())
         .sort();
       const sets = cutSets(graph, (edge) => edge !== barred, [])
-        .map((set) => [...set].sort((a, b) => a - b).join())
+        .sets.map((set) => [...set].sort((a, b) => a - b).join())
         .sort();
       expect(sets).toEqual(wanted);
       found += wanted.length;
@@ -138,7 +139,7 @@ describe('ways of parting a frame in two', () => {
       };
     });
     const graph = frameGraph({ members: [...rails, ...rungs] });
-    const sets = cutSets(graph, () => true, [{ x: 0, y: 1, z: 0 }]);
+    const { sets } = cutSets(graph, () => true, [{ x: 0, y: 1, z: 0 }]);
     const across = sets.find((set) => set.length === rungs.length)!;
     expect(across.map((edge) => graph.edges[edge]!.member).sort((a, b) => a - b)).toEqual([2, 3, 4, 5, 6, 7, 8, 9]);
     for (const set of sets) expect(partsInTwo(graph, set, 1)).toBe(true);
@@ -213,4 +214,36 @@ it('what stays in one piece after cuts is what spreading finds', () => {
     most = Math.max(most, bodies.count);
   }
   expect(most).toBeGreaterThan(4);
+});
+
+it('a long ladder loses none of its single cuts to the count of all the others', () => {
+  const rungs = 20;
+  const straight = (
+    name: string,
+    from: Vector3,
+    to: Vector3,
+    onto: readonly [string, string] | null,
+  ): MemberGeometry => {
+    const way = subtract(to, from);
+    const line = {
+      pieces: [straightPiece({ start: from, direction: unit(way)!, length: length(way) })],
+      length: length(way),
+    };
+    const seat = (place: 0 | 1): MemberGeometry['start'] =>
+      onto === null
+        ? { kind: 'free' }
+        : { kind: 'saddle', onto: onto[place], station: from.y, axisAngle: Math.PI / 2, offset: 0 };
+    return { name, centreline: line, closed: false, closing: null, start: seat(0), finish: seat(1) };
+  };
+  const at = (x: number, y: number): Vector3 => ({ x, y, z: 0 });
+  const members = [
+    straight('left', at(0, 0), at(0, 3000), null),
+    straight('right', at(400, 0), at(400, 3000), null),
+    ...Array.from({ length: rungs }, (_, index) =>
+      straight(`rung ${String(index + 1)}`, at(0, 200 + 130 * index), at(400, 200 + 130 * index), ['left', 'right']),
+    ),
+  ];
+  const { sets } = cutSets(frameGraph({ members }), () => true, []);
+  // the four free ends of the rails
+  expect(sets.filter((set) => set.length === 1)).toHaveLength(4);
 });

@@ -82,8 +82,8 @@ describe('joints put down by hand', () => {
     const [first, ...rest] = correction.members;
     if (first === undefined) throw new Error('The made-up plan has no members.');
     const free = [
-      { from: 0, to: 400, startRule: 'end', endRule: 'bend' },
-      { from: 700, to: 1000, startRule: 'bend', endRule: 'bend' },
+      { from: 0, to: 400, startRule: 'end' as const, endRule: 'bend' as const },
+      { from: 700, to: 1000, startRule: 'bend' as const, endRule: 'bend' as const },
     ];
     const one = { ...correction, members: [{ ...first, free }, ...rest.map((member) => ({ ...member, free: [] }))] };
     expect(freshJoint(one, [])).toEqual({ member: first.name, station: 200 });

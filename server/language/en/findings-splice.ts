@@ -43,6 +43,11 @@ export const findingsSplice = {
     'Move them apart.',
     'Between them are',
   ),
+  'own-joints-no-fit': about(
+    'mm',
+    'These joints cannot be closed: tube is missing at a face, new tube would be too short to let in, or the walls do not meet.',
+    'Move the joints, or put others down.',
+  ),
   'joint-pushed': about(
     'mm',
     'This joint stands as far over as it may: [{keepOut}].',

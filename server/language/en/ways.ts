@@ -95,6 +95,8 @@ export const ways = {
     'Joint {joint}, {member}: scribe a line along the tube across both faces, to see the turn when closing.',
   'step.hold-shape': 'Tack braces across the frame, so that it keeps its shape when it is cut.',
   'step.cut': 'Joint {joint}, {member}: cut face A, then face B, and take the piece out.',
+  'step.cut-once': 'Joint {joint}, {member}: one pass of the saw along the marks takes out what must come out.',
+  'step.cut-dart': 'Joint {joint}, {member}: cut the dart along both lines and leave the wall at its hinge standing.',
   'step.make-let-in': 'Joint {joint}, {member}: saw the piece to be let in, and bend it where it is bent.',
   'step.dress-faces': 'Dress the faces square to their marks, and take the burr off inside and outside.',
   'step.close-and-tack': 'Joint {joint}, {member}: close, check the step between the walls, and tack.',
@@ -119,8 +121,6 @@ export const ways = {
   'keepOut.weld': 'a weld',
   'keepOut.fitting': 'a fitting',
   'keepOut.barred': 'a stretch not to be cut',
-  'keepOut.other-joint': 'another joint',
-  'keepOut.member-not-named': 'a member that may not be cut',
 
   'measuredFrom.datum-end': 'the datum end',
   'measuredFrom.far-end': 'the far end',
@@ -159,7 +159,8 @@ export const ways = {
   'joints.otherFigures': 'off by {misfit}, kink {kink}, hi-lo {hiLo}, {welds} welds',
   'joints.take': 'Take these',
   'joints.takeOf': 'Take these joints: {places}',
-  'joints.search': '{layouts} layouts looked at, {solved} worked out to the end.',
+  'joints.search': '{layouts} layouts looked at, {workedOut} worked out to the end.',
+  'joints.searchShort': 'Not every way of parting this frame was looked at.',
 
   'closing.title': 'Cut and close',
   'closing.anyMember': 'None ticked: any member may be cut.',

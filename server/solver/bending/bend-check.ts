@@ -1,11 +1,10 @@
 import type { Band, Figure } from '../../plan/figure.ts';
 import { band, figure, input } from '../figure.ts';
+import { DEGREES } from '../geometry/angle.ts';
 import { pieceEnd } from '../geometry/slice.ts';
 import { cross, dot, length, subtract } from '../geometry/vector.ts';
 import { radiusBand, withTape, type BendContext, type PlannedArc } from './planned-arc.ts';
 import { beyondStraight, beyondToCrown } from './over-bend.ts';
-
-const DEGREE = 180 / Math.PI;
 
 /**
  * The size that a tape reaches after a bend, along the straight before it: from the sawn end or the outside of the
@@ -52,7 +51,7 @@ export function bendCheck(
       input('h₁', 'beyond-before', behind, 'mm'),
       input('h₂', 'beyond-after', ahead, 'mm'),
       input('R', 'radius-after-release', arc.piece.radius, 'mm'),
-      input('θ', 'angle', arc.piece.angle * DEGREE, 'deg'),
+      input('θ', 'angle', arc.piece.angle * DEGREES, 'deg'),
       input('D', 'outside-diameter', outsideDiameter, 'mm'),
       ...(crown === undefined ? [] : [input('R_c', 'crown-radius', crown.radius, 'mm')]),
     ],

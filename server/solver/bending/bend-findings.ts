@@ -1,12 +1,12 @@
 import type { Finding, FindingCode, FindingGrade } from '../../plan/finding.ts';
 import { finding } from '../finding.ts';
+import { DEGREES } from '../geometry/angle.ts';
 import { FLATTENING_LIMIT, flatteningGuidance, mandrelAdvice } from './forming.ts';
 import type { BendContext, PlannedArc } from './planned-arc.ts';
 import { outerElongation } from './wall.ts';
 
-const DEGREE = 180 / Math.PI;
 /** A command this far outside the tested angles is an extrapolation [rad]: 5°, common practice, no source. */
-const BESIDE_TESTS = 5 / DEGREE;
+const BESIDE_TESTS = 5 / DEGREES;
 /** Rounding of lengths that add up [mm]. */
 const NOTHING = 1e-6;
 
@@ -61,14 +61,14 @@ function straightFindings(arc: PlannedArc, field: string, { machine }: BendConte
 
 function angleFindings(arc: PlannedArc, field: string, { law, machine }: BendContext): Finding[] {
   const findings: Finding[] = [];
-  const command = arc.command * DEGREE;
+  const command = arc.command * DEGREES;
   if (command > machine.largestAngle) {
     const range = { value: command, high: machine.largestAngle };
     findings.push(finding('angle-over-machine', 'stop', field, range));
   }
   const { tested } = law;
   if (tested !== null && (arc.command < tested.low - BESIDE_TESTS || arc.command > tested.high + BESIDE_TESTS)) {
-    const range = { value: command, low: tested.low * DEGREE, high: tested.high * DEGREE };
+    const range = { value: command, low: tested.low * DEGREES, high: tested.high * DEGREES };
     findings.push(finding('springback-extrapolated', 'note', '/machine/springback/bends', range));
   }
   if (!arc.ofDie) {

@@ -1,12 +1,12 @@
 import type { BendRow } from '../../plan/bending.ts';
 import type { Band, Figure } from '../../plan/figure.ts';
 import { band, figure, input } from '../figure.ts';
+import { DEGREES } from '../geometry/angle.ts';
 import { cornerTangent, hasCorner, tangentLength } from '../geometry/bend-table.ts';
 import { formingFigures } from './forming-figures.ts';
 import { radiusBand, setbackFactor, withTape, type BendContext, type PlannedArc } from './planned-arc.ts';
 import type { SpringbackLaw } from './springback-law.ts';
 
-const DEGREE = 180 / Math.PI;
 /** One row of the bend table. `before` is the arc before it; `check` is made by the caller, who sees the neighbours. */
 export function bendRow(
   arc: PlannedArc,
@@ -17,7 +17,7 @@ export function bendRow(
   const { tube, machine } = context;
   const rotation = arc.rotation * machine.rotationSign || 0; // never −0
   const { radius, angle } = arc.piece;
-  const rotationInput = input('ρ', 'rotation', rotation * DEGREE, 'deg');
+  const rotationInput = input('ρ', 'rotation', rotation * DEGREES, 'deg');
   const round = (rotation / 2) * tube.outsideDiameter;
   const feedSlope = (arc.ofDie ? setbackFactor(arc) : 0) + (before?.ofDie === true ? setbackFactor(before) : 0);
   return {
@@ -36,7 +36,7 @@ export function bendRow(
       withTape(radiusBand(feedSlope, context), context),
     ),
     rotation: figure(
-      rotation * DEGREE,
+      rotation * DEGREES,
       'deg',
       'ρ = s atan2((N₁ × N₂) · d, N₁ · N₂)',
       [input('s', 'rotation-sign', machine.rotationSign, 'count')],
@@ -57,7 +57,7 @@ export function bendRow(
       arc.piece.length,
       'mm',
       'L = R θ π / 180',
-      [input('R', 'radius-after-release', radius, 'mm'), input('θ', 'angle', angle * DEGREE, 'deg')],
+      [input('R', 'radius-after-release', radius, 'mm'), input('θ', 'angle', angle * DEGREES, 'deg')],
       ['geometry'],
       radiusBand(arc.ofDie ? angle : 0, context),
     ),
@@ -69,7 +69,7 @@ export function bendRow(
 
 /** ± of a rotation laid off round the tube: the scatter of the rotation, and the tube's own girth. */
 function roundBand(rotation: number, { tube, machine, tolerance }: BendContext): Band | null {
-  const scatter = ((machine.planeScatter / DEGREE) * tube.outsideDiameter) / 2;
+  const scatter = ((machine.planeScatter / DEGREES) * tube.outsideDiameter) / 2;
   const girth = (Math.abs(rotation) / 2) * (tolerance?.outsideDiameter ?? 0);
   if (scatter === 0 && girth === 0) return null;
   return band(Math.hypot(scatter, girth), 'rotation-scatter', ...(girth > 0 ? ['tube-tolerance'] : []));
@@ -82,7 +82,7 @@ function tangentFigure(arc: PlannedArc, context: BendContext): Figure | null {
     tangentLength(arc.piece),
     'mm',
     'T = R tan(θ / 2)',
-    [input('R', 'radius-after-release', radius, 'mm'), input('θ', 'angle', angle * DEGREE, 'deg')],
+    [input('R', 'radius-after-release', radius, 'mm'), input('θ', 'angle', angle * DEGREES, 'deg')],
     ['geometry', 'faa-43-13'],
     radiusBand(arc.ofDie ? Math.tan(angle / 2) : 0, context),
   );
@@ -92,25 +92,25 @@ function angleFigures(
   arc: PlannedArc,
   { law, machine }: BendContext,
 ): Pick<BendRow, 'angle' | 'angleToBendTo' | 'dieRadius' | 'radiusAfterRelease'> {
-  const wanted = input('θ', 'angle', arc.piece.angle * DEGREE, 'deg');
+  const wanted = input('θ', 'angle', arc.piece.angle * DEGREES, 'deg');
   const die = arc.piece.made === 'die';
   const scatter = law.bandFor(arc.piece.angle);
   const share = input('b', 'springback-share', die ? shareOf(arc, law) : 0, 'ratio');
-  const fixed = input('a', 'springback-fixed', law.fixed * DEGREE, 'deg');
+  const fixed = input('a', 'springback-fixed', law.fixed * DEGREES, 'deg');
   const source = law.method === 'theory' ? 'pure-bending' : 'test-bends';
   const after = input('R_f', 'radius-after-release', arc.piece.radius, 'mm');
   return {
-    angle: figure(arc.piece.angle * DEGREE, 'deg', 'θ', [wanted], ['geometry']),
+    angle: figure(arc.piece.angle * DEGREES, 'deg', 'θ', [wanted], ['geometry']),
     angleToBendTo: die
       ? figure(
-          arc.command * DEGREE,
+          arc.command * DEGREES,
           'deg',
           'c = (θ + a) / (1 − b)',
           [wanted, fixed, share],
           [source, law.method === 'theory' ? 'springback-shop' : 'springback-fit'],
-          band(scatter.plusMinus * DEGREE, ...scatter.from),
+          band(scatter.plusMinus * DEGREES, ...scatter.from),
         )
-      : figure(arc.command * DEGREE, 'deg', 'c = θ', [wanted], ['geometry']),
+      : figure(arc.command * DEGREES, 'deg', 'c = θ', [wanted], ['geometry']),
     dieRadius: arc.ofDie
       ? figure(machine.dieRadius, 'mm', 'R', [input('R', 'die-radius', machine.dieRadius, 'mm')], ['typed'])
       : figure(arc.dieRadius, 'mm', 'R = R_f (1 − λ(R))', [after], ['pure-bending', 'springback-shop']),

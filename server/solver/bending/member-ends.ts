@@ -2,12 +2,11 @@ import type { Finding } from '../../plan/finding.ts';
 import type { MemberPlan, WrapTemplate } from '../../plan/frame.ts';
 import { finding } from '../finding.ts';
 import type { EndGeometry, MemberGeometry } from '../frame/frame-geometry.ts';
+import { DEGREES } from '../geometry/angle.ts';
 import { placeAt } from '../geometry/centreline.ts';
 import { middleOf } from '../joints/outside.ts';
 import { saddleSeat, saddleWrap } from '../joints/saddle-wrap.ts';
 import type { BendContext } from './planned-arc.ts';
-
-const DEGREE = 180 / Math.PI;
 
 /** What the ends of a member are cut with: paper [mm], stations, and the members of the frame by name. */
 export type EndContext = BendContext & {
@@ -74,7 +73,7 @@ function endPlan(member: MemberGeometry, end: 'start' | 'finish', seat: EndGeome
     kind: seat.kind,
     onto: saddle ? seat.onto : null,
     point,
-    angle: saddle ? seat.axisAngle * DEGREE : null,
+    angle: saddle ? seat.axisAngle * DEGREES : null,
     offset: saddle ? seat.offset : null,
   };
 }

@@ -5,6 +5,7 @@ import type { WorkingInput } from '../../plan/figure.ts';
 import type { Finding } from '../../plan/finding.ts';
 import { band, figure, input } from '../figure.ts';
 import { finding } from '../finding.ts';
+import { DEGREES } from '../geometry/angle.ts';
 import type { SourceKey } from '../sources.ts';
 import type { ResolvedGrade } from '../tube/grades.ts';
 import type { SetUp } from './set-up.ts';
@@ -12,8 +13,6 @@ import { springbackShare } from './springback.ts';
 import { growthOf, possibleGrowth, possibleRadius, radiusOf } from './test-bends.ts';
 import { fitFigures, stretchFigure } from './springback-fit-figures.ts';
 import { LARGEST_SHARE, SHOP_AT_90, springbackLaw, type LawProblem, type SpringbackLaw } from './springback-law.ts';
-
-const DEGREE = 180 / Math.PI;
 
 /** Bend ratios R/D below which bends get hard: 1.5 and 2; common practice, no source. */
 const TIGHT = { caution: 1.5, note: 2 } as const;
@@ -79,7 +78,7 @@ function springbackFindings(law: SpringbackLaw, problem: LawProblem, machine: Se
   if (method === 'test-bends' && others > 0)
     findings.push(finding('test-bends-other-tube', 'note', field, { others, count: bends.length }));
   const residual = law.fit?.line.residual;
-  const seen = residual === undefined ? 0 : 2 * residual * DEGREE;
+  const seen = residual === undefined ? 0 : 2 * residual * DEGREES;
   if (seen > machine.angleScatter) {
     const scatter = '/machine/accuracy/angleScatter';
     const data = { value: seen, high: machine.angleScatter };
@@ -87,8 +86,8 @@ function springbackFindings(law: SpringbackLaw, problem: LawProblem, machine: Se
     findings.push(finding('scatter-over-typed', 'note', scatter, data, wayOut));
   }
   if (law.method === 'theory') {
-    const value = law.commandFor(Math.PI / 2) * DEGREE - 90;
-    const data = { value, shopLow: SHOP_AT_90.low * DEGREE, shopHigh: SHOP_AT_90.high * DEGREE };
+    const value = law.commandFor(Math.PI / 2) * DEGREES - 90;
+    const data = { value, shopLow: SHOP_AT_90.low * DEGREES, shopHigh: SHOP_AT_90.high * DEGREES };
     findings.push(finding('springback-estimate', 'note', '/machine/springback', data));
   }
   return findings;
@@ -133,7 +132,7 @@ function springbackFigures(
     input('Rp', 'proof-stress', grade.proofStress, 'MPa'),
   ];
   const fitInputs = [
-    input('a', 'springback-fixed', law.fixed * DEGREE, 'deg'),
+    input('a', 'springback-fixed', law.fixed * DEGREES, 'deg'),
     input('b', 'springback-share', law.share, 'ratio'),
   ];
   const theorySources: [SourceKey, ...SourceKey[]] = [
@@ -162,12 +161,12 @@ function springbackFigures(
       band(bandAt90.plusMinus / command, ...bandAt90.from),
     ),
     bendTo90: figure(
-      command * DEGREE,
+      command * DEGREES,
       'deg',
       theory ? 'c = θ / (1 − λ)' : 'c = (θ + a) / (1 − b)',
       theory ? [angle, lambda] : [angle, ...fitInputs],
       sources,
-      band(bandAt90.plusMinus * DEGREE, ...bandAt90.from),
+      band(bandAt90.plusMinus * DEGREES, ...bandAt90.from),
     ),
     radiusAfterRelease: law.radiusMeasured
       ? figure(

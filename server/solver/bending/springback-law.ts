@@ -1,4 +1,5 @@
 import type { Tube } from '../../job/tube.ts';
+import { RADIANS } from '../geometry/angle.ts';
 import type { SetUp } from './set-up.ts';
 import { springbackShare, type LoadedBend } from './springback.ts';
 import type { StraightLineFit } from './straight-line-fit.ts';
@@ -12,8 +13,6 @@ import {
   type BendsOfTube,
   type Stretch,
 } from './test-bends.ts';
-
-const RADIAN = Math.PI / 180;
 
 /** What the machine does to this tube. Angles in radians, radii in mm. */
 export type SpringbackLaw = {
@@ -50,7 +49,7 @@ export type SpringbackLaw = {
 export type LawProblem = 'none' | 'too-few' | 'one-angle' | 'no-fit';
 
 /** Annealed 304 and 316 at 2D to 3D spring back 2 to 4° at 90° in the shop; common practice, no source. */
-export const SHOP_AT_90 = { low: 2 * RADIAN, high: 4 * RADIAN } as const;
+export const SHOP_AT_90 = { low: 2 * RADIANS, high: 4 * RADIANS } as const;
 
 /** A springback of half the angle is not a bend that holds; beyond it the fit is refused (common practice). */
 export const LARGEST_SHARE = 0.5;
@@ -93,7 +92,7 @@ function byTests(used: BendsOfTube, scatter: number): Angles | LawProblem {
   if (bends.length < 2) return 'too-few';
   const line = fitSpringback(bends);
   if (line === undefined) return 'one-angle';
-  const commanded = bends.map((bend) => bend.commandedAngle * RADIAN);
+  const commanded = bends.map((bend) => bend.commandedAngle * RADIANS);
   const low = Math.min(...commanded);
   const high = Math.max(...commanded);
   const law = { fixed: line.at0, share: line.slope };
@@ -168,7 +167,7 @@ export function springbackLaw(
   tube: Tube,
   machine: SetUp,
 ): { law: SpringbackLaw; problem: LawProblem } {
-  const scatter = machine.angleScatter * RADIAN;
+  const scatter = machine.angleScatter * RADIANS;
   const theory = byTheory(bend, scatter);
   const { share } = theory;
   const byRecord = machine.springback.method === 'test-bends';

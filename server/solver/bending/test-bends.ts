@@ -1,9 +1,9 @@
 import type { TestBend } from '../../job/machine.ts';
 import type { Tube } from '../../job/tube.ts';
+import { RADIANS } from '../geometry/angle.ts';
 import { isOfDiameter } from './set-up.ts';
 import { fitStraightLine, type StraightLineFit } from './straight-line-fit.ts';
 
-const RADIAN = Math.PI / 180;
 /** A wall, or a die's radius, that is the same within what a caliper or a tape shows [–]; common practice, no source. */
 const SAME_WALL = 0.03;
 const SAME_RADIUS = 0.005;
@@ -46,8 +46,8 @@ export function bendsOfTube(record: readonly TestBend[], tube: Tube, dieRadius: 
 export const fitSpringback = (bends: readonly MeasuredBend[]): StraightLineFit | undefined =>
   fitStraightLine(
     bends.map(({ commandedAngle, measuredAngle }) => ({
-      x: commandedAngle * RADIAN,
-      y: (commandedAngle - measuredAngle) * RADIAN,
+      x: commandedAngle * RADIANS,
+      y: (commandedAngle - measuredAngle) * RADIANS,
     })),
   );
 
@@ -71,7 +71,7 @@ export const possibleRadius = ({ dieRadius }: TestBend): { low: number; high: nu
 /** What a bend can grow by [mm]: nothing, or at the most what its outer fibre stretches, D/2 times the angle. */
 export const possibleGrowth = ({ commandedAngle, tubeDiameter }: TestBend): { low: number; high: number } => ({
   low: -SCRIBED,
-  high: (tubeDiameter / 2) * commandedAngle * RADIAN + SCRIBED,
+  high: (tubeDiameter / 2) * commandedAngle * RADIANS + SCRIBED,
 });
 
 const isWithin = (value: number, { low, high }: { low: number; high: number }): boolean =>
@@ -101,7 +101,7 @@ export type Stretch = { readonly at: (command: number) => number; readonly plusM
 export function fitStretch(bends: readonly TestBend[], tape: number): Stretch | undefined {
   const points = bends.flatMap((bend) => {
     const growth = growthOf(bend);
-    return growth === null ? [] : [{ x: bend.commandedAngle * RADIAN, y: growth }];
+    return growth === null ? [] : [{ x: bend.commandedAngle * RADIANS, y: growth }];
   });
   if (points.length === 0) return undefined;
   const reading = Math.SQRT2 * tape;

@@ -1,7 +1,7 @@
 import type { SlipKey } from '../../plan/slip.ts';
 import type { FrameGeometry } from '../frame/frame-geometry.ts';
-import type { Piece } from '../geometry/centreline.ts';
-import { isDieBend, type Bends, type BendSlip } from './bent-by.ts';
+import { isDieBend, type Piece } from '../geometry/centreline.ts';
+import type { Bends, BendSlip } from './bent-by.ts';
 import { cutToApexes, onOtherDie, startsAsEnds, withAngles, withStretch, wrongMarks } from './wrong-marks.ts';
 import { bentOtherWay, fromOtherEnd, rotatedOtherWay, toSupplements } from './wrong-turns.ts';
 

@@ -1,5 +1,5 @@
 import type { FrameGeometry } from '../frame/frame-geometry.ts';
-import type { Centreline, Piece } from '../geometry/centreline.ts';
+import { isDieBend, type Centreline } from '../geometry/centreline.ts';
 import { reverseCentreline } from '../geometry/reverse-centreline.ts';
 import type { Bent } from './made-frame.ts';
 import type { Slip } from './slip.ts';
@@ -14,8 +14,6 @@ export type BendSlip = {
   readonly order: number;
   readonly bends: Bends;
 };
-
-export const isDieBend = (piece: Piece): boolean => piece.kind === 'arc' && piece.made === 'die';
 
 /**
  * Bends the members of a frame on top of what happened to them before; marks are laid out from the end that is bent

@@ -1,9 +1,10 @@
 import type { CorrectionPlan, Way } from '../../plan/correction.ts';
 import type { Said } from '../../plan/readings-fit.ts';
 import type { Figure } from '../../plan/figure.ts';
+import { VISIBLE_KINK } from './weld-limits.ts';
 
-/** A kink that the eye does not find [deg]: common practice, no source. */
-export const HIDDEN_KINK = 1;
+/** A kink that the eye does not find [deg]. */
+export const HIDDEN_KINK = (VISIBLE_KINK * 180) / Math.PI;
 
 /** Two numbers of a column that differ by less than this count as the same: rounding of the solver, our own choice. */
 const SAME = 1e-6;

@@ -6,10 +6,10 @@ import { spotAt } from '../frame/tube-place-spot.ts';
 import { placeAt } from '../geometry/centreline.ts';
 import { turned, UNMOVED, type RigidMotion } from '../geometry/rigid-motion.ts';
 import { pieceStations } from '../geometry/slice.ts';
-import { add, unit, type Vector3 } from '../geometry/vector.ts';
-import { motionBetween } from '../returned/laid-line.ts';
+import { add, ORIGIN, unit, type Vector3 } from '../geometry/vector.ts';
+import { motionBetween } from '../geometry/laid-line.ts';
 import type { CorrectionTarget, Post } from './corrected.ts';
-import { tubeStand } from './tube-stand.ts';
+import { tubeStand } from '../geometry/tube-stand.ts';
 
 type LandingPoint = Exclude<FixingPoint, { readonly fixing: 'post' }>;
 
@@ -26,12 +26,10 @@ export type TargetInput = {
   readonly tolerance: number;
 };
 
-const NONE: Vector3 = { x: 0, y: 0, z: 0 };
-
 /** A guide may be so many accuracies of the tape off before it counts: it follows, it does not decide; our own choice. */
 const GUIDE_TAPES = 10;
-/** The accuracy that a guide is counted in where the tape is said to be perfect [mm]; our own choice. */
-const LEAST_TAPE = 0.1;
+/** A tape read to better than this is not believed [mm]: common practice, no source. */
+export const LEAST_TAPE = 0.1;
 /** A straight between two bends is followed from so many diameters on; our own choice. */
 const LONG_STRAIGHT = 10;
 
@@ -120,7 +118,7 @@ const unnamed = (
   tolerance: number,
   name = '',
   along: Vector3 | null = null,
-): CorrectionTarget => ({ spot, off: NONE, wanted, along, tolerance, kind, field: '', name, fixing: 'foot' });
+): CorrectionTarget => ({ spot, off: ORIGIN, wanted, along, tolerance, kind, field: '', name, fixing: 'foot' });
 
 /** The free ends, counted in the order of the frame. */
 const feet = ({ wanted, actual, tolerance }: TargetInput, kind: 'fixing' | 'corner'): CorrectionTarget[] =>
@@ -157,7 +155,7 @@ function guides({ wanted, actual, outsideDiameter, tape }: TargetInput): Correct
       const followed =
         piece.kind === 'arc' ? piece.made === 'rolled' : between && piece.length > LONG_STRAIGHT * outsideDiameter;
       if (!followed) return [];
-      const spot = onTube(actual, { member: member.name, station: middle(stations, index), point: NONE });
+      const spot = onTube(actual, { member: member.name, station: middle(stations, index), point: ORIGIN });
       const goal = placeAt(member.centreline, middle(goals, index));
       if (spot === undefined || goal === undefined) return [];
       return [unnamed(spot, goal.point, 'guide', tolerance, '', goal.tangent)];

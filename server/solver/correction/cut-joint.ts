@@ -1,3 +1,4 @@
+import type { KeepOut } from '../../plan/joint.ts';
 import type { MemberGeometry } from '../frame/frame-geometry.ts';
 import type { Vector3 } from '../geometry/vector.ts';
 
@@ -40,7 +41,3 @@ export type CutJoint = {
   readonly range: { readonly from: number; readonly to: number };
   readonly bounds: { readonly from: KeepOut; readonly to: KeepOut };
 };
-
-/** What keeps a joint from standing somewhere. */
-export const KEEP_OUTS = ['end', 'bend', 'weld', 'fitting', 'barred', 'other-joint', 'member-not-named'] as const;
-export type KeepOut = (typeof KEEP_OUTS)[number];

@@ -2,6 +2,7 @@ import type { JointFace, SawSetting } from '../../plan/joint.ts';
 import type { Tube } from '../../job/tube.ts';
 import { band, figure, input } from '../figure.ts';
 import type { MemberGeometry } from '../frame/frame-geometry.ts';
+import { DEGREES } from '../geometry/angle.ts';
 import { placeAt } from '../geometry/centreline.ts';
 import { cross, dot, length, scale, subtract, type Vector3 } from '../geometry/vector.ts';
 import { faceWrap, type CutFace } from '../joints/face-wrap.ts';
@@ -9,8 +10,6 @@ import { GENERATORS, generatorRuns } from '../joints/generators.ts';
 import { outsideOf, type FrameSides } from '../joints/outside.ts';
 import type { WrapFrame } from '../joints/wrap.ts';
 import { tapeMarks } from './tape-marks.ts';
-
-const DEGREES = 180 / Math.PI;
 
 /** Leaning less than this a face is square and leans no way [rad]: rounding. */
 const SQUARE = 1e-9;

@@ -4,7 +4,7 @@ import type { Band } from '../../plan/figure.ts';
 import { figure, input } from '../figure.ts';
 import type { CutJoint } from './cut-joint.ts';
 import type { Lean } from './joint-face.ts';
-import type { ScrapSides } from './slug.ts';
+import type { ScrapSides } from './scrap-sides.ts';
 
 const DEGREES = 180 / Math.PI;
 

@@ -3,18 +3,10 @@ import type { Joint } from '../../plan/joint.ts';
 import type { Finding } from '../../plan/finding.ts';
 import { finding } from '../finding.ts';
 import type { CutJoint } from './cut-joint.ts';
-import type { ScrapSides } from './slug.ts';
+import type { ScrapSides } from './scrap-sides.ts';
+import { HI_LO_LIMITS, TWIST_TO_SCRIBE, VISIBLE_KINK } from './weld-limits.ts';
 
 const DEGREES = 180 / Math.PI;
-
-/** Hi-lo in walls: good enough to polish away; ASME BPE-2012 orbital; ISO 5817 imperfection 5072. */
-const HI_LO_LIMITS = { good: 0.1, practice: 0.15, standard: 0.5 } as const;
-
-/** A kink that the eye finds along a polished tube [rad]: 1 degree, common practice, no source. */
-const VISIBLE_KINK = Math.PI / 180;
-
-/** A turn about the tube's own axis that is lost without a scribed line [rad]: half a degree, our own choice. */
-const TWIST_TO_SCRIBE = Math.PI / 360;
 
 /** An opening that filler still bridges, in walls: half the wall, common practice, no source. */
 const BRIDGED = 0.5;

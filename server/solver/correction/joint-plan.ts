@@ -11,7 +11,7 @@ import { cutFace, jointFace, jointFrame, type FaceContext } from './joint-face.t
 import { jointFigures, type JointBands } from './joint-figures.ts';
 import { gradeHiLo, jointFindings } from './joint-findings.ts';
 import { letInPiece } from './let-in-piece.ts';
-import { scrapSides, type ScrapSides } from './slug.ts';
+import { scrapSides, type ScrapSides } from './scrap-sides.ts';
 
 /** Below this the two faces of a joint are parallel for any saw [rad]: 0.02 degrees, our own choice. */
 const PARALLEL = (0.02 * Math.PI) / 180;

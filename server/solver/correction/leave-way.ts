@@ -62,7 +62,6 @@ export function leaveWay(work: CorrectionWork): WayDraft {
     ]),
     members: drawnMembers(asItIs(work), base.lay),
     effort: { welds: 0, cuts: trims.length, bends: 0, tubeMetres: 0, purgeJoints: [] },
-    bent: false,
   };
 }
 

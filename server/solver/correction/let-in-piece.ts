@@ -1,11 +1,10 @@
 import type { LetInPiece } from '../../plan/joint.ts';
 import type { WrapTemplate } from '../../plan/frame.ts';
 import { band, figure, input } from '../figure.ts';
+import { DEGREES } from '../geometry/angle.ts';
 import { wrapForPlane } from '../joints/wrap.ts';
 import type { CutJoint, LetIn } from './cut-joint.ts';
 import { jointFrame, type FaceContext, type Lean } from './joint-face.ts';
-
-const DEGREES = 180 / Math.PI;
 
 /**
  * New tube for a joint, with what is sawn off the bar for it and the wraps of its ends. Its generators count as those

@@ -1,7 +1,7 @@
 import type { Frame } from '../../job/frame.ts';
 import type { FrameGeometry, MemberGeometry } from '../frame/frame-geometry.ts';
 import { mirrorFrame } from '../frame/mirror-frame.ts';
-import type { Piece } from '../geometry/centreline.ts';
+import { isDieBend, type Piece } from '../geometry/centreline.ts';
 import { frameMaker, type FrameMaker } from '../returned/frame-of-lines.ts';
 import { sizesOf } from '../returned/sizes.ts';
 import { atMarks, type ShopHabits } from './at-marks.ts';
@@ -9,7 +9,7 @@ import { canBe, madeMembers, type Bent } from './made-frame.ts';
 import { readOtherwise } from './read-otherwise.ts';
 import type { SetFrom } from './saddle-seat.ts';
 import type { Slip } from './slip.ts';
-import { bentBy, isDieBend, type BendSlip } from './bent-by.ts';
+import { bentBy, type BendSlip } from './bent-by.ts';
 
 /** What a shop would work with: how a frame is drawn, and what it does with it. */
 export type ShopContext = ShopHabits & {

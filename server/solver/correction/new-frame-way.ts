@@ -64,7 +64,6 @@ export function newFrameWay(work: CorrectionWork, made: NewFrame): WayDraft {
     steps: workSteps([{ key: 'bend-new-frame' }, { key: 'check-sizes' }]),
     members: drawnMembers(asPlanned, base.lay),
     effort: made.effort,
-    bent: true,
   };
 }
 

@@ -2,9 +2,9 @@ import type { FixingResult, Way } from '../../plan/correction.ts';
 import type { Difference } from '../../plan/readings-fit.ts';
 import type { Band, Figure } from '../../plan/figure.ts';
 import { band, figure, input } from '../figure.ts';
-import type { Check } from '../frame/frame-geometry.ts';
+import { DEGREES } from '../geometry/angle.ts';
 import { length, subtract } from '../geometry/vector.ts';
-import { extraFor } from './measured-frame.ts';
+import { sizeDifference } from '../returned/differences.ts';
 import type { Outcome } from './outcome.ts';
 
 /**
@@ -25,7 +25,6 @@ export const END_WIDTHS: readonly string[] = ['width-at-feet', 'height'];
 
 /** Bands smaller than this are none [mm or rad]; rounding. */
 const NOTHING = 1e-9;
-const DEGREES = 180 / Math.PI;
 
 /**
  * The figures of an outcome with their bands. A band is first order, √Σ over all variations of (varied less base)²; the
@@ -40,7 +39,7 @@ export function outcomeFigures(
   variations: readonly Outcome[],
   extra: readonly Doubt[] = [],
 ): OutcomeFigures {
-  const doubts: readonly Doubt[] = [{ from: 'tape', outcomes: variations }, ...extra];
+  const doubts: readonly Doubt[] = [{ from: 'readings', outcomes: variations }, ...extra];
   const misfits = base.targets.map((one, index): Misfit => {
     const spread = bandOf(doubts, (outcome) => {
       const varied = outcome.targets[index]?.off;
@@ -56,11 +55,13 @@ export function outcomeFigures(
   const ofKind = (kind: Misfit['target']['kind']) => misfits.filter(({ target }) => target.kind === kind);
   const shortfalls = rooms.map(({ room, spread }) => ({ distance: Math.max(0, -room), spread }));
   const { sizes, toe, wantedToe } = base;
-  const grown = (keys: readonly string[]): Figure | null => {
-    const index = sizes.findIndex(({ check }) => keys.includes(check.key));
-    const size = sizes[index];
-    return size === undefined ? null : differenceFigure(size.after, size.wanted, sizeBand(doubts, base, index));
-  };
+  const after = sizes.map((size, index): Difference => {
+    const { check, field, wanted, extra: added } = size;
+    const grows = bandOf(doubts, (outcome) => sizeNow(outcome.sizes[index] ?? size) - sizeNow(size));
+    return sizeDifference({ check, field, wanted, actual: size.after, extra: added }, grows);
+  });
+  const grown = (keys: readonly string[]): Figure | null =>
+    after.find(({ key }) => keys.includes(key))?.difference ?? null;
   return {
     fixingMisfit: worst([...ofKind('fixing'), ...shortfalls]),
     fixings: [...ofKind('fixing').map(landed), ...rooms.map(passed)],
@@ -75,7 +76,7 @@ export function outcomeFigures(
       ['geometry'],
       bandOf(doubts, (outcome) => (outcome.toe - toe) * DEGREES),
     ),
-    after: sizes.map((size, index) => difference(size, sizeBand(doubts, base, index))),
+    after,
   };
 }
 
@@ -92,10 +93,7 @@ function bandOf(doubts: readonly Doubt[], change: (outcome: Outcome) => number):
     : band(Math.hypot(...parts.map(({ size }) => size)), ...new Set(parts.map(({ from }) => from)));
 }
 
-const sizeBand = (doubts: readonly Doubt[], base: Outcome, index: number): Band | null => {
-  const own = base.sizes[index]?.after ?? 0;
-  return bandOf(doubts, (outcome) => (outcome.sizes[index]?.after ?? own) - own);
-};
+const sizeNow = ({ after, extra }: Outcome['sizes'][number]): number => after + extra;
 
 /** The largest of some distances, with its own band. */
 function worst(distances: readonly { readonly distance: number; readonly spread: Band | null }[]): Figure {
@@ -152,33 +150,3 @@ function passed({
     allowed: figure(0, 'mm', 'm ≥ 0', [least], ['typed']),
   };
 }
-
-const differenceFigure = (after: number, wanted: number, spread: Band | null): Figure =>
-  figure(
-    after - wanted,
-    'mm',
-    'Δ = actual − wanted',
-    [input('a', 'actual', after, 'mm'), input('w', 'wanted', wanted, 'mm')],
-    ['geometry', 'first-order'],
-    spread,
-  );
-
-/** A check dimension after the correction, in the reference that the wanted one was typed in. */
-function difference({ check, field, wanted, after }: Outcome['sizes'][number], spread: Band | null): Difference {
-  const extra = extraFor(check, check.reference);
-  return {
-    key: check.key,
-    index: check.index,
-    field,
-    reference: check.reference,
-    wanted: sizeFigure(check, wanted, 'centre-to-centre-wanted', null),
-    cameBack: sizeFigure(check, after, 'centre-to-centre-actual', spread),
-    difference: differenceFigure(after + extra, wanted + extra, spread),
-  };
-}
-
-const sizeFigure = (check: Check, centre: number, name: string, spread: Band | null): Figure => {
-  const extra = extraFor(check, check.reference);
-  const inputs = [input('c', name, centre, 'mm'), input('e', 'reference-extra', extra, 'mm')];
-  return figure(centre + extra, 'mm', 'w = c + e', inputs, ['geometry'], spread);
-};

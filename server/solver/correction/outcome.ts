@@ -2,12 +2,11 @@ import type { Way } from '../../plan/correction.ts';
 import type { Joint } from '../../plan/joint.ts';
 import type { Figure } from '../../plan/figure.ts';
 import { figure, input } from '../figure.ts';
-import type { Check, FrameGeometry, Spot } from '../frame/frame-geometry.ts';
+import { extraFor, measureCheck, type Check, type FrameGeometry, type Spot } from '../frame/frame-geometry.ts';
 import { placeAt } from '../geometry/centreline.ts';
 import { bestMotion, moved, turned, type RigidMotion } from '../geometry/rigid-motion.ts';
 import { add, cross, length, scale, subtract, type Vector3 } from '../geometry/vector.ts';
 import type { CorrectedFrame, CorrectionTarget, Post } from './corrected.ts';
-import { measureCheck } from './measured-frame.ts';
 import { postRoom } from './post-room.ts';
 import { toeOf } from './toe.ts';
 
@@ -27,8 +26,6 @@ export type WayDraft = Omit<
   'purgeSetups' | 'purgeGas' | 'minutes' | 'cost' | 'costAtLeast' | 'days' | 'unbeaten' | 'risks'
 > & {
   readonly effort: Effort;
-  /** True where the frame goes to the bender again. */
-  readonly bent: boolean;
 };
 
 /** What a corrected frame is measured against. Targets stand on `actual`. */
@@ -50,12 +47,16 @@ export type Outcome = {
   /** How much more the first two feet turn towards each other than on the wanted frame; `wantedToe` is that one's. */
   readonly toe: number;
   readonly wantedToe: number;
-  /** Check dimensions, centre to centre. `check` is the wanted frame's, `field` where it is read on the actual one. */
+  /**
+   * Check dimensions, centre to centre. `check` is the wanted frame's, `field` where it is read on the actual one, and
+   * `extra` what the reference of the wanted one adds to it now.
+   */
   readonly sizes: readonly {
     readonly check: Check;
     readonly field: string;
     readonly wanted: number;
     readonly after: number;
+    readonly extra: number;
   }[];
 };
 
@@ -89,7 +90,8 @@ export function judge(context: JudgeContext, corrected: CorrectedFrame): Outcome
       if (own === undefined) return [];
       const now = corrected.checks?.find(isSame);
       const after = now === undefined ? measureCheck(own, placed) : measureCheck(now);
-      return [{ check, field: own.field, wanted: measureCheck(check), after }];
+      const extra = extraFor(now ?? own, check.reference);
+      return [{ check, field: own.field, wanted: measureCheck(check), after, extra }];
     }),
   };
 }
@@ -117,7 +119,10 @@ export function layOn(
 const SAME_PLANE = 1e-9;
 
 /** Normal of the plane that both frames lie in; null where one of them is in space. */
-function commonPlane({ planeNormal: one }: FrameGeometry, { planeNormal: other }: FrameGeometry): Vector3 | null {
+export function commonPlane(
+  { planeNormal: one }: FrameGeometry,
+  { planeNormal: other }: FrameGeometry,
+): Vector3 | null {
   return one !== null && other !== null && length(cross(one, other)) < SAME_PLANE ? one : null;
 }
 

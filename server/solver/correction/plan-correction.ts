@@ -6,7 +6,7 @@ import type { SetUp } from '../bending/set-up.ts';
 import type { SpringbackLaw } from '../bending/springback-law.ts';
 import { figure, input } from '../figure.ts';
 import { finding } from '../finding.ts';
-import type { FrameGeometry } from '../frame/frame-geometry.ts';
+import { measureCheck, type FrameGeometry } from '../frame/frame-geometry.ts';
 import { planPieces } from '../geometry/plan-pieces.ts';
 import { differences } from '../returned/differences.ts';
 import { fitReadings } from '../returned/fit-readings.ts';
@@ -16,7 +16,6 @@ import { correctionWork } from './correction-work.ts';
 import { daysOut } from './days-out.ts';
 import { fitTolerance } from './fit-tolerance.ts';
 import { leaveWay } from './leave-way.ts';
-import { measureCheck } from './measured-frame.ts';
 import type { Misreading } from './misreadings.ts';
 import { newFrameWay } from './new-frame-way.ts';
 import type { Effort, WayDraft } from './outcome.ts';
@@ -111,7 +110,7 @@ export function planCorrection(source: CorrectionInput): Corrected {
   });
   const ways = markUnbeaten(
     drafts.map((draft) => {
-      const { effort, bent: _, ...way } = draft;
+      const { effort, ...way } = draft;
       const priced = source.price(workOf(draft));
       const risks = risksOf(way, {
         outsideDiameter,

@@ -1,7 +1,6 @@
 import type { ReadingCheck, ReadingDimension, ReadingRow } from '../../plan/reading-check.ts';
 import { figure, input } from '../figure.ts';
-import type { Check, FrameGeometry } from '../frame/frame-geometry.ts';
-import { extraFor, measureCheck } from './measured-frame.ts';
+import { extraFor, measureCheck, type Check, type FrameGeometry } from '../frame/frame-geometry.ts';
 import type { Misreading } from './misreadings.ts';
 import { readingsOn } from './readings-on.ts';
 

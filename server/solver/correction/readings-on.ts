@@ -1,8 +1,8 @@
 import type { Reading } from '../../job/came-back.ts';
-import type { FrameGeometry, MemberGeometry } from '../frame/frame-geometry.ts';
+import { extraFor, measureCheck, type FrameGeometry, type MemberGeometry } from '../frame/frame-geometry.ts';
+import { DEGREES } from '../geometry/angle.ts';
 import type { Piece } from '../geometry/centreline.ts';
-import { linksOf } from '../geometry/links-of.ts';
-import { extraFor, measureCheck } from './measured-frame.ts';
+import { chainOf } from '../geometry/chain.ts';
 
 /** A tape shows no more than this [mm], a level or a bevel no more than that [degrees]; as tens of what is shown. */
 const SHOWN = 10;
@@ -11,8 +11,6 @@ const SHOWN = 10;
 const LEAST = 0.001;
 const MOST = 50_000;
 const MOST_READINGS = 400;
-
-const DEGREES = 180 / Math.PI;
 
 /**
  * What a tape would find on a frame with the pieces of the wanted one: every size of that in the reference that it has,
@@ -41,7 +39,7 @@ const inRange = ({ reading }: Reading, value: number): boolean =>
 
 /** Every straight, and every arc's angle and rotation since the arc before it; a rolled one's radius too. */
 function piecesOf({ name, centreline }: MemberGeometry): Reading[] {
-  const links = linksOf(centreline)?.links ?? [];
+  const links = chainOf(centreline)?.links ?? [];
   const first = links.findIndex(({ kind }) => kind === 'arc');
   if (first < 0) return [];
   return links.flatMap((link, index): Reading[] => {

@@ -1,12 +1,12 @@
 import type { Finding } from '../../plan/finding.ts';
 import { finding } from '../finding.ts';
+import { DEGREES } from '../geometry/angle.ts';
+import { isDieBend } from '../geometry/centreline.ts';
 import type { CorrectionWork } from './correction-work.ts';
 import type { Outcome } from './outcome.ts';
 import type { Rebending } from './rebend.ts';
 import type { RelaidFrame } from './relaid-frame.ts';
 import { MOST_OPENING } from './turn-limits.ts';
-
-const DEGREES = 180 / Math.PI;
 
 /** Opening by less than this is what a bend moves by itself [rad]: 0.1 degrees, common practice, no source. */
 const OPENED = 0.1 / DEGREES;
@@ -37,7 +37,7 @@ export function rebendFindings(of: {
       const pieces = work.actual.members.find(({ name }) => name === member)?.centreline.pieces ?? [];
       const isDie = (index: number) => {
         const one = pieces[index];
-        return one?.kind === 'arc' && one.made === 'die';
+        return one !== undefined && isDieBend(one);
       };
       const value = pieces[piece]?.length ?? 0;
       return isDie(piece - 1) && isDie(piece + 1)

@@ -3,9 +3,8 @@ import type { Figure } from '../../plan/figure.ts';
 import type { SetUp } from '../bending/set-up.ts';
 import { band, figure, input } from '../figure.ts';
 import type { FrameGeometry } from '../frame/frame-geometry.ts';
+import { DEGREES } from '../geometry/angle.ts';
 import type { BendTurn } from './rebend.ts';
-
-const DEGREES = 180 / Math.PI;
 
 /** The bends that are turned and the crowns that are rolled again, as the plan shows them. */
 export const rebendRows = (

@@ -1,6 +1,7 @@
 import type { Finding } from '../../plan/finding.ts';
 import { finding } from '../finding.ts';
 import type { FrameGeometry } from '../frame/frame-geometry.ts';
+import { DEGREES, RADIANS } from '../geometry/angle.ts';
 import { drawnMembers, unjoined } from './leave-way.ts';
 import { judgeAll, type CorrectionWork } from './correction-work.ts';
 import { countFigure, judge, type JudgeContext, type Outcome, type WayDraft } from './outcome.ts';
@@ -49,7 +50,6 @@ export function rebendWay(source: CorrectionWork, shop: RebendShop): { way: WayD
       tubeMetres: newTube(actual, relaid) / 1000,
       purgeJoints: refits,
     },
-    bent: turns.length > 0,
   };
   return { way, findings: why === null ? findings : [...findings, finding(why, 'note', '/closing/way')] };
 }
@@ -99,7 +99,7 @@ const scattered = (
   { machine }: RebendShop,
   correctedBy: (asked: readonly BendTurn[]) => (context: JudgeContext) => ReturnType<typeof asCorrected>,
 ): Outcome[] => {
-  const off = (machine.angleScatter * Math.PI) / 180;
+  const off = machine.angleScatter * RADIANS;
   return turns.map((one) => {
     const missed = turns.map((turn) => (turn === one ? { ...turn, turn: turn.turn + off } : turn));
     return judge(work, correctedBy(missed)(work));
@@ -141,7 +141,7 @@ function rebendSteps(
     if (made === 'die' || arc?.kind !== 'arc')
       return {
         key: turn > 0 ? 'rebend' : 'rebend-open',
-        data: { member, bend, value: (Math.abs(turn) * 180) / Math.PI },
+        data: { member, bend, value: Math.abs(turn) * DEGREES },
       };
     return { key: 're-roll', data: { member, bend, value: arc.length / (arc.angle + turn) } };
   });

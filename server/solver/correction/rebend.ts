@@ -1,4 +1,5 @@
 import type { FrameGeometry, Spot } from '../frame/frame-geometry.ts';
+import { RADIANS } from '../geometry/angle.ts';
 import { placeAt } from '../geometry/centreline.ts';
 import { moved, turned } from '../geometry/rigid-motion.ts';
 import { dot, scale, subtract, type Vector3 } from '../geometry/vector.ts';
@@ -23,7 +24,7 @@ export type Rebending = {
 const TURN_SCALE = 5 * Math.PI;
 
 /** Turns smaller than this are no turns [rad]: 0.01 degrees, well inside any machine's scatter. */
-const LEAST_TURN = (0.01 * Math.PI) / 180;
+const LEAST_TURN = 0.01 * RADIANS;
 
 /** How large a turn typically is [rad], for the steps of the search. */
 const TURN_SIZE = 1e-2;
@@ -74,7 +75,7 @@ export function solveRebend(
     for (const [{ arc }, turn] of solved) near.set(`${arc.member} ${String(arc.piece)}`, turn);
     return solved;
   };
-  const least = Math.max(LEAST_TURN, (shop.machine.angleScatter * Math.PI) / 180);
+  const least = Math.max(LEAST_TURN, shop.machine.angleScatter * RADIANS);
   const fixed = new Map<TurnLimit, number>(
     limits.filter(({ low, high }) => low === 0 && high === 0).map((one) => [one, 0]),
   );

@@ -1,16 +1,17 @@
 import type { Check, EndGeometry, FrameGeometry, MemberGeometry, Spot } from '../frame/frame-geometry.ts';
-import { placeAt, type Centreline } from '../geometry/centreline.ts';
+import { placeAt } from '../geometry/centreline.ts';
 import { bestMotion, composed, inverted, moved, UNMOVED, type RigidMotion } from '../geometry/rigid-motion.ts';
 import { pieceStations } from '../geometry/slice.ts';
 import { length, subtract, type Vector3 } from '../geometry/vector.ts';
 import { frameMaker } from '../returned/frame-of-lines.ts';
-import { laidBetween, motionBetween, movedStand, standAt } from '../returned/laid-line.ts';
+import { laidBetween, motionBetween, movedStand, standAt } from '../geometry/laid-line.ts';
 import { movedLine } from '../geometry/moved-centreline.ts';
 import { sizesOf } from '../returned/sizes.ts';
 import type { CorrectedFrame } from './corrected.ts';
 import { relaidMember, type MemberChange } from './relaid-member.ts';
 import { betweenFeet } from './trims.ts';
-import { tubeStand } from './tube-stand.ts';
+import { tubeStand } from '../geometry/tube-stand.ts';
+import { withLine } from './with-line.ts';
 
 /** Changes at the arcs of a frame, by member; and the members that are bent from their finish. */
 export type FrameChange = {
@@ -218,12 +219,3 @@ function laidToSeats(old: MemberGeometry, start: RigidMotion, seatA: Vector3, se
     },
   };
 }
-
-const withLine = (member: MemberGeometry, centreline: Centreline): MemberGeometry => ({
-  name: member.name,
-  centreline,
-  closed: member.closed,
-  closing: member.closing,
-  start: member.start,
-  finish: member.finish,
-});

@@ -1,7 +1,8 @@
 import type { MemberGeometry } from '../frame/frame-geometry.ts';
 import type { Centreline, Link } from '../geometry/centreline.ts';
 import { reverseCentreline } from '../geometry/reverse-centreline.ts';
-import { chainOf, laid } from '../returned/laid-line.ts';
+import { chainOf, laidAgain } from '../geometry/chain.ts';
+import { withLine } from './with-line.ts';
 
 /** What is changed at one arc of a member; what is left out stays. */
 export type ArcChange = {
@@ -29,7 +30,7 @@ export type MemberChange = ReadonlyMap<number, ArcChange>;
 function relaidLine(line: Centreline, change: MemberChange, fromFinish: boolean): Centreline {
   if (change.size === 0) return line;
   const back = fromFinish ? reverseCentreline(line) : line;
-  const chain = chainOf(back, null);
+  const chain = chainOf(back);
   if (chain === undefined) return line;
   const last = line.pieces.length - 1;
   const changeOf = (index: number): ArcChange | undefined => change.get(fromFinish ? last - index : index);
@@ -51,19 +52,10 @@ function relaidLine(line: Centreline, change: MemberChange, fromFinish: boolean)
     taken = radius * angle - long + (own?.mark ?? 0);
     return { kind: 'arc', radius, angle, rotation, made: 'die' };
   });
-  const relaid = laid(chain.start, links).line;
+  const relaid = laidAgain(chain, links);
   return fromFinish ? reverseCentreline(relaid) : relaid;
 }
 
 /** A member with its arcs changed. */
 export const relaidMember = (member: MemberGeometry, change: MemberChange, fromFinish: boolean): MemberGeometry =>
-  change.size === 0
-    ? member
-    : {
-        name: member.name,
-        centreline: relaidLine(member.centreline, change, fromFinish),
-        closed: member.closed,
-        closing: member.closing,
-        start: member.start,
-        finish: member.finish,
-      };
+  change.size === 0 ? member : withLine(member, relaidLine(member.centreline, change, fromFinish));

@@ -1,7 +1,7 @@
 import type { EndGeometry, MemberGeometry } from '../frame/frame-geometry.ts';
 import { placeAt, type Centreline } from '../geometry/centreline.ts';
+import { keptPlace, keptStation } from '../geometry/kept-place.ts';
 import { turnAbout, turned, type RigidMotion } from '../geometry/rigid-motion.ts';
-import { pieceStations } from '../geometry/slice.ts';
 import { add, angleBetween, cross, scale, subtract, unit, type Vector3 } from '../geometry/vector.ts';
 
 /** A tube that sits on others is set out from their free ends, or from the bends next to it. */
@@ -69,8 +69,8 @@ export function endOn(end: EndGeometry, seat: Seat | undefined, along: Vector3, 
 }
 
 /**
- * On the first or the last straight of its partner a seat keeps its distance from the free end, or stands as much
- * further from the bend as is asked; elsewhere it keeps its share of the piece.
+ * A seat keeps its place on its partner. On the first or the last straight of that it can stand as much further from the
+ * bend as is asked instead.
  */
 function stationNow(
   drawn: MemberGeometry,
@@ -78,21 +78,12 @@ function stationNow(
   station: number,
   asked: number | null,
 ): { station: number; drift: number | null } {
-  const { pieces } = drawn.centreline;
-  const [own, other] = [pieceStations(drawn.centreline), pieceStations(partner)];
-  const last = pieces.length - 1;
-  const found = pieces.findIndex((_, place) => station <= (own[place + 1] ?? 0));
-  const index = found < 0 ? last : found;
-  const [begin, end] = [own[index] ?? 0, own[index + 1] ?? 0];
-  const [newBegin, newEnd] = [other[index] ?? 0, other[index + 1] ?? 0];
-  const isEnd = pieces[index]?.kind === 'straight' && last > 0 && !drawn.closed && (index === 0 || index === last);
-  if (!isEnd) {
-    const share = end > begin ? (station - begin) / (end - begin) : 0;
-    return { station: newBegin + share * (newEnd - newBegin), drift: null };
-  }
-  const drift = asked ?? newEnd - newBegin - (end - begin);
-  return {
-    station: index === 0 ? newEnd - (end - station) - drift : newBegin + (station - begin) + drift,
-    drift,
-  };
+  const place = keptPlace(drawn.centreline, station);
+  if (place === undefined) return { station, drift: null };
+  const { piece, by } = place;
+  const kept = keptStation(place, partner);
+  if (by === 'share' || drawn.closed || drawn.centreline.pieces.length === 1) return { station: kept, drift: null };
+  const grown = (partner.pieces[piece]?.length ?? 0) - (drawn.centreline.pieces[piece]?.length ?? 0);
+  const drift = asked ?? grown;
+  return { station: by === 'from-start' ? kept + grown - drift : kept + drift - grown, drift };
 }

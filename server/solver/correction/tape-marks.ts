@@ -1,11 +1,11 @@
 import type { TapeMarks } from '../../plan/joint.ts';
 import { band, figure, input } from '../figure.ts';
 import type { MemberGeometry } from '../frame/frame-geometry.ts';
+import { DEGREES } from '../geometry/angle.ts';
+import { isDieBend } from '../geometry/centreline.ts';
 import { pieceStations } from '../geometry/slice.ts';
 import { faceStation, type CutFace } from '../joints/face-wrap.ts';
 import { GENERATORS, lengthAlong } from '../joints/generators.ts';
-
-const DEGREES = 180 / Math.PI;
 
 /** A bend's scribed line is taken where it is nearer than every end by more than this [mm]: our own choice. */
 const WORTH_A_BEND = 200;
@@ -45,7 +45,7 @@ function bendPoints({ centreline }: MemberGeometry): TapePoint[] {
   const points: TapePoint[] = [];
   let bend = 0;
   for (const [index, piece] of centreline.pieces.entries()) {
-    if (piece.kind !== 'arc' || piece.made !== 'die') continue;
+    if (!isDieBend(piece)) continue;
     bend += 1;
     points.push({ from: 'bend-start', bend, station: stations[index] ?? 0, standOff: 0 });
     points.push({ from: 'bend-end', bend, station: stations[index + 1] ?? 0, standOff: 0 });

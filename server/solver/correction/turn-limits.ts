@@ -1,6 +1,7 @@
 import type { SetUp } from '../bending/set-up.ts';
 import type { FrameGeometry, MemberGeometry } from '../frame/frame-geometry.ts';
-import type { Piece } from '../geometry/centreline.ts';
+import { RADIANS } from '../geometry/angle.ts';
+import { isDieBend, type Piece } from '../geometry/centreline.ts';
 
 /** An arc of a frame that can be bent again, `piece` counted in its member; die bends and crowns counted by themselves. */
 export type TurnableArc = {
@@ -31,13 +32,11 @@ export type RebendShop = {
   readonly fromFinish: ReadonlySet<string>;
 };
 
-const RADIAN = Math.PI / 180;
-
 /**
  * Opening a formed bend by more than this wrinkles or flattens work-hardened stainless [rad]: 3 degrees, common practice,
  * no source; ask the shop.
  */
-export const MOST_OPENING = 3 * RADIAN;
+export const MOST_OPENING = 3 * RADIANS;
 
 /** A crown is rolled again to between half and twice its curvature: beyond that it is another frame; our own choice. */
 const CROWN_SHARE = { least: 0.5, most: 2 };
@@ -94,7 +93,7 @@ function limitOf(
   // the next bend, if it is turned too, is held by what is left of this straight
   const kept = others.after ? Math.min(machine.leastStraight, follows) : 0;
   const byTube = Math.max(0, (follows - kept) / piece.radius);
-  const byMachine = Math.max(0, machine.largestAngle * RADIAN - piece.angle);
+  const byMachine = Math.max(0, machine.largestAngle * RADIANS - piece.angle);
   // a bend that nothing follows would leave a gap where it is opened
   const low = follows > 0 ? -Math.min(MOST_OPENING, piece.angle / 2) : 0;
   const high = Math.min(byTube, byMachine);
@@ -111,11 +110,9 @@ function limitOf(
 }
 
 /** Length of tube that a clamp can hold: a straight, or a crown, which is nearly one [mm]. */
-const clampable = (piece: Piece | undefined): number =>
-  piece === undefined || (piece.kind === 'arc' && piece.made === 'die') ? 0 : piece.length;
+const clampable = (piece: Piece | undefined): number => (piece === undefined || isDieBend(piece) ? 0 : piece.length);
 
 function bendsBeyond(pieces: readonly Piece[], at: number, step: 1 | -1): { before: boolean; after: boolean } {
-  const isDie = (piece: Piece) => piece.kind === 'arc' && piece.made === 'die';
-  const [low, high] = [pieces.slice(0, at).some(isDie), pieces.slice(at + 1).some(isDie)];
+  const [low, high] = [pieces.slice(0, at).some(isDieBend), pieces.slice(at + 1).some(isDieBend)];
   return step > 0 ? { before: low, after: high } : { before: high, after: low };
 }

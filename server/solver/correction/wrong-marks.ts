@@ -1,5 +1,5 @@
 import { cornerTangent } from '../geometry/bend-table.ts';
-import type { Centreline, Piece } from '../geometry/centreline.ts';
+import { isDieBend, type Centreline, type Piece } from '../geometry/centreline.ts';
 import { relay } from '../geometry/slice.ts';
 
 /**
@@ -46,7 +46,7 @@ export function wrongMarks(planned: Centreline, mark: 'start' | 'middle', spareL
 export function withAngles(planned: Centreline, made: (wanted: number) => number): Centreline {
   let left = 0;
   return relay(planned, (piece) => {
-    if (piece.kind === 'arc' && piece.made === 'die') {
+    if (isDieBend(piece)) {
       const angle = Math.max(0, made(piece.angle));
       left += piece.radius * (piece.angle - angle);
       return { length: piece.radius * angle, angle };
@@ -87,7 +87,7 @@ export function startsAsEnds(planned: Centreline): Centreline | null {
 export function withStretch(planned: Centreline, growth: (angle: number) => number): Centreline {
   let owed = 0;
   return relay(planned, (piece) => {
-    if (piece.kind === 'arc' && piece.made === 'die') {
+    if (isDieBend(piece)) {
       owed += growth(piece.angle);
       return asPlanned(piece);
     }
@@ -134,8 +134,6 @@ const lengthened = (piece: Piece, more: number): Laid => ({
 /** Without tube between two bends, or before the first, or after the last, there is nothing that a slip could take it from. */
 const haveTubeBetween = (pieces: readonly Piece[], bends: readonly number[]): boolean =>
   !bends.some((bend) => bends.includes(bend + 1)) && bends.at(-1) !== pieces.length - 1 && bends[0] !== 0;
-
-const isDieBend = (piece: Piece): boolean => piece.kind === 'arc' && piece.made === 'die';
 
 const dieBends = (pieces: readonly Piece[]): number[] =>
   pieces.flatMap((piece, index) => (isDieBend(piece) ? [index] : []));

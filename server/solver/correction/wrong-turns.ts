@@ -1,15 +1,13 @@
-import type { Centreline, Link } from '../geometry/centreline.ts';
-import { laidAgain, linksOf } from '../geometry/links-of.ts';
+import { RADIANS } from '../geometry/angle.ts';
+import { isDieBend, type Centreline, type Link } from '../geometry/centreline.ts';
+import { chainOf, laidAgain } from '../geometry/chain.ts';
 
 /** What a bend has by way of an angle is a half turn short of its supplement. */
 const HALF_TURN = Math.PI;
 
-/** Whether a link is bent on a die. */
-const isDieBend = (link: Link): boolean => link.kind === 'arc' && link.made === 'die';
-
 /** A member whose rotations were all counted the other way: its own mirror image. Null where none is turned. */
 export function rotatedOtherWay(planned: Centreline): Centreline | null {
-  const chain = linksOf(planned);
+  const chain = chainOf(planned);
   if (chain === undefined || !isInSpace(chain.links)) return null;
   return laidAgain(
     chain,
@@ -23,7 +21,7 @@ export function rotatedOtherWay(planned: Centreline): Centreline | null {
  * @param number of the die bend from the start; the first has nothing to be turned from, but the rest has
  */
 export function bentOtherWay(planned: Centreline, number: number): Centreline | null {
-  const chain = linksOf(planned);
+  const chain = chainOf(planned);
   if (chain === undefined) return null;
   let count = 0;
   let owed = 0;
@@ -40,7 +38,7 @@ export function bentOtherWay(planned: Centreline, number: number): Centreline | 
 
 /** A member whose straights were laid out in the order from its other end; null where that is the same. */
 export function fromOtherEnd(planned: Centreline): Centreline | null {
-  const chain = linksOf(planned);
+  const chain = chainOf(planned);
   if (chain === undefined) return null;
   const gaps: Link[][] = [[]];
   const bends: Link[] = [];
@@ -69,7 +67,7 @@ export function fromOtherEnd(planned: Centreline): Centreline | null {
  * more or less of the next straight. Null where a corner has no such angle, or all of them are square.
  */
 export function toSupplements(planned: Centreline): Centreline | null {
-  const chain = linksOf(planned);
+  const chain = chainOf(planned);
   if (chain === undefined) return null;
   const bends = chain.links.filter(isDieBend);
   const other = (angle: number): number => HALF_TURN - angle;
@@ -77,7 +75,7 @@ export function toSupplements(planned: Centreline): Centreline | null {
   if (bends.every((link) => link.kind === 'arc' && Math.abs(other(link.angle) - link.angle) < LEAST)) return null;
   let owed = 0;
   const links = chain.links.map((link): Link => {
-    if (link.kind === 'arc' && link.made === 'die') {
+    if (isDieBend(link)) {
       const angle = other(link.angle);
       owed += link.radius * (angle - link.angle);
       return { kind: 'arc', radius: link.radius, angle, rotation: link.rotation, made: 'die' };
@@ -92,7 +90,7 @@ export function toSupplements(planned: Centreline): Centreline | null {
 }
 
 /** A smaller angle is none [rad]: 0.01°, common practice. */
-const LEAST = (0.01 * Math.PI) / 180;
+const LEAST = 0.01 * RADIANS;
 
 const isInSpace = (links: readonly Link[]): boolean =>
   links.some((link) => link.kind === 'arc' && Math.abs(Math.sin(link.rotation)) > LEAST);

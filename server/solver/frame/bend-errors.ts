@@ -1,5 +1,5 @@
 import type { ArcPiece, Centreline, Piece } from '../geometry/centreline.ts';
-import { placeAt } from '../geometry/centreline.ts';
+import { isDieBend, placeAt } from '../geometry/centreline.ts';
 import { reverseCentreline } from '../geometry/reverse-centreline.ts';
 import { arcCentre, pieceEnd } from '../geometry/slice.ts';
 import { add, cross, dot, length, scale, subtract, unit, type Vector3 } from '../geometry/vector.ts';
@@ -57,7 +57,7 @@ export function bentMember(centreline: Centreline, from: 'start' | 'finish'): Be
   const bends: MadeBend[] = [];
   let station = 0;
   for (const [index, piece] of line.pieces.entries()) {
-    if (piece.kind === 'arc' && piece.made === 'die') bends.push(madeBend(piece, station, line, index));
+    if (isDieBend(piece)) bends.push(madeBend(piece, station, line, index));
     station += piece.length;
   }
   return { line, bends, fromFinish: from === 'finish' };

@@ -1,5 +1,5 @@
 import { LEAST_BEND, tangentLength } from '../geometry/bend-table.ts';
-import { placeAt } from '../geometry/centreline.ts';
+import { isDieBend, placeAt } from '../geometry/centreline.ts';
 import { pieceStations } from '../geometry/slice.ts';
 import { add, scale, type Vector3 } from '../geometry/vector.ts';
 import type { MemberGeometry, Spot } from './frame-geometry.ts';
@@ -11,7 +11,7 @@ const NO_APEX = Math.PI - LEAST_BEND;
 export function dieCorners(member: MemberGeometry): Spot[] {
   const stations = pieceStations(member.centreline);
   return member.centreline.pieces.flatMap((piece, index): Spot[] => {
-    if (piece.kind !== 'arc' || piece.made !== 'die') return [];
+    if (!isDieBend(piece)) return [];
     const station = (stations[index] ?? 0) + piece.length / 2;
     const apex = add(piece.start, scale(piece.direction, tangentLength(piece)));
     return [piece.angle < NO_APEX ? { member: member.name, station, point: apex } : spotAt(member, station)];

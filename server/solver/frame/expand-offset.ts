@@ -2,6 +2,7 @@ import type { Offset } from '../../job/frame.ts';
 import type { Dimension } from '../../job/quantities.ts';
 import type { Finding } from '../../plan/finding.ts';
 import { finding } from '../finding.ts';
+import { DEGREES, RADIANS } from '../geometry/angle.ts';
 import { LEAST_BEND, tangentLength } from '../geometry/bend-table.ts';
 import { pathThrough } from '../geometry/path-through.ts';
 import type { Vector3 } from '../geometry/vector.ts';
@@ -27,7 +28,7 @@ export const run = ({ across, angle }: Pick<OffsetSizes, 'across' | 'angle'>): n
 
 /** Two equal and opposite bends in x-y: from the origin along +x, up by the offset, and on along +x. */
 export function expandOffset(offset: Offset, context: ShapeContext): DrawnFrame {
-  const angle = (offset.angle * Math.PI) / 180;
+  const angle = offset.angle * RADIANS;
   const corner = toCorner({ angle, outsideDiameter: context.outsideDiameter });
   const sizes: OffsetSizes = {
     across: centred(offset.across, acrossTubes(context.outsideDiameter)),
@@ -70,7 +71,7 @@ function drawn(
   context: ShapeContext,
 ): FrameGeometry {
   const { outsideDiameter, root } = context;
-  const angle = (offset.angle * Math.PI) / 180;
+  const angle = offset.angle * RADIANS;
   const whole = member.centreline.length;
   const at = (station: number, point: Vector3): Spot => ({ member: member.name, station, point });
   const feet = freeEnds(member);
@@ -118,7 +119,7 @@ function sizeFindings(offset: Offset, sizes: OffsetSizes, context: ShapeContext)
     findings.push(finding(code, 'stop', field, { value: typed.value, low }, wayOut(field, atLeast(low))));
   };
   if (angle < LEAST_BEND) {
-    const low = (LEAST_BEND * 180) / Math.PI;
+    const low = LEAST_BEND * DEGREES;
     findings.push(finding('bend-angle-zero', 'stop', `${root}/angle`, { value: offset.angle, low }));
   }
   // room for both bends along the travel: H / sin θ ≥ 2 T

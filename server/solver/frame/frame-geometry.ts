@@ -1,7 +1,7 @@
 import type { Reference } from '../../job/quantities.ts';
 import type { Centreline } from '../geometry/centreline.ts';
 import type { Closing } from '../geometry/path-through.ts';
-import type { Vector3 } from '../geometry/vector.ts';
+import { length, subtract, type Vector3 } from '../geometry/vector.ts';
 
 /**
  * How a member ends. A saddle's member runs to the partner's centreline: its station 0 (or its last) lies where the
@@ -53,6 +53,14 @@ export type Check = {
   readonly from: Spot;
   readonly to: Spot;
 };
+
+/** What a check's reference adds to its centre size [mm]. */
+export const extraFor = (check: Check, reference: Reference): number =>
+  reference === 'outside' ? check.outsideExtra : reference === 'inside' ? check.insideExtra : 0;
+
+/** Size of a check, centre to centre [mm]; `placed` where its spots have moved. */
+export const measureCheck = (check: Check, placed: (spot: Spot) => Vector3 = (spot) => spot.point): number =>
+  length(subtract(placed(check.to), placed(check.from)));
 
 /** A whole frame in space, in its own right-handed axes [mm]. */
 export type FrameGeometry = {

@@ -1,3 +1,4 @@
+import { RADIANS } from '../geometry/angle.ts';
 import type { SourceKey } from '../sources.ts';
 
 /** A general tolerance: ± in the unit of what it is for, and where it is from. */
@@ -96,7 +97,7 @@ export function angleTolerance(general: GeneralClass, shorterLeg: number): Gener
   if (shorterLeg <= 0) return undefined;
   const row = ANGLES[general];
   const minutes = inRange(row, general.startsWith('iso-13920') ? ISO_13920_LEGS : ISO_2768_LEGS, shorterLeg);
-  return minutes === undefined ? undefined : { plusMinus: (minutes / 60) * (Math.PI / 180), source: row.source };
+  return minutes === undefined ? undefined : { plusMinus: (minutes / 60) * RADIANS, source: row.source };
 }
 
 /** What a line or a face may be out of straight, flat or parallel [mm], by its nominal length [mm]; undefined below 30. */

@@ -1,4 +1,5 @@
 import type { Hoop } from '../../job/frame.ts';
+import { RADIANS } from '../geometry/angle.ts';
 import { solveLean } from './hoop-lean.ts';
 import { centreSize } from './reference.ts';
 
@@ -40,7 +41,7 @@ export type Half = {
 };
 
 /** A corner of less than this is none [rad]: 0.01°, as for every bend; common practice, no source. */
-const LEAST_CORNER = (0.01 * Math.PI) / 180;
+const LEAST_CORNER = 0.01 * RADIANS;
 
 function halfHoop(
   shape: { width: number; radius: number; crown: number | null; diameter: number },

@@ -1,6 +1,7 @@
 import type { ChainPiece, MemberPath, RunPoint } from '../../job/frame.ts';
 import type { Finding } from '../../plan/finding.ts';
 import { finding } from '../finding.ts';
+import { RADIANS } from '../geometry/angle.ts';
 import { centrelineFromChain, type Centreline, type Link } from '../geometry/centreline.ts';
 import { pathThrough, type Closing, type PathPoint } from '../geometry/path-through.ts';
 import { cross, dot, length, scale, subtract, unit, type Vector3 } from '../geometry/vector.ts';
@@ -17,7 +18,6 @@ export type DrawnPath = {
 
 /** A typed radius of this many diameters or more is rolled, not bent on a die; common practice, no source. */
 const ROLLED_FROM = 10;
-const DEGREE = Math.PI / 180;
 /** Share of a typed normal that must stand square to the direction; below it the two are parallel. */
 const LEAST_SQUARE = 1e-6;
 
@@ -83,8 +83,8 @@ const link = (piece: ChainPiece, context: ShapeContext): Link =>
     : {
         kind: 'arc',
         radius: piece.radius ?? context.cornerRadius,
-        angle: piece.angle * DEGREE,
-        rotation: piece.rotation * DEGREE,
+        angle: piece.angle * RADIANS,
+        rotation: piece.rotation * RADIANS,
         made: piece.made,
       };
 

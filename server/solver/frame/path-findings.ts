@@ -1,10 +1,10 @@
 import type { RunPoint } from '../../job/frame.ts';
 import type { Finding } from '../../plan/finding.ts';
 import { finding } from '../finding.ts';
+import { DEGREES } from '../geometry/angle.ts';
 import type { PathProblem } from '../geometry/path-through.ts';
 import { atMost, wayOut } from './way-out.ts';
 
-const DEGREE = 180 / Math.PI;
 /** The largest radius that the Job takes [mm]. */
 const MOST_RADIUS = 1_000_000;
 
@@ -32,13 +32,13 @@ export function pathFindings(
         return finding(problem.problem, 'stop', `${field}/${String(problem.at)}`, {
           ...named,
           point: problem.at + 1,
-          value: problem.angle * DEGREE,
+          value: problem.angle * DEGREES,
         });
       case 'bend-angle-zero':
         return finding(problem.problem, 'note', `${field}/${String(problem.at)}`, {
           ...named,
           point: problem.at + 1,
-          value: problem.angle * DEGREE,
+          value: problem.angle * DEGREES,
         });
       case 'straight-negative':
         return finding(

@@ -6,7 +6,6 @@ import type { CheckDimension, FramePlan, MemberPlan } from '../../plan/frame.ts'
 import type { MemberMaking } from '../../plan/making.ts';
 import { planMember, type PlannedMember } from '../bending/plan-member.ts';
 import type { BendContext } from '../bending/planned-arc.ts';
-import { extraFor, measureCheck } from '../correction/measured-frame.ts';
 import type { Misreading } from '../correction/misreadings.ts';
 import { planReadingCheck } from '../correction/reading-check.ts';
 import { band, figure, input } from '../figure.ts';
@@ -15,7 +14,7 @@ import { holeWraps } from '../joints/hole-wrap.ts';
 import { bendingOf, planMaking } from '../making/plan-making.ts';
 import type { AllowedSize } from '../tube/tolerances.ts';
 import { bentMember, type BentMember } from './bend-errors.ts';
-import type { Check, FrameGeometry } from './frame-geometry.ts';
+import { extraFor, measureCheck, type Check, type FrameGeometry } from './frame-geometry.ts';
 import { linearTolerance } from './general-tolerances.ts';
 import { bandOfParts, sizeBand } from './size-band.ts';
 import { atLeast, wayOut } from './way-out.ts';

@@ -3,11 +3,10 @@ import { isOfDie } from '../bending/planned-arc.ts';
 import type { SetUp } from '../bending/set-up.ts';
 import type { SpringbackLaw } from '../bending/springback-law.ts';
 import { band } from '../figure.ts';
+import { RADIANS } from '../geometry/angle.ts';
 import { dot, subtract, unit } from '../geometry/vector.ts';
 import { movement, sawnLonger, targetOf, type BentMember } from './bend-errors.ts';
 import type { Check } from './frame-geometry.ts';
-
-const RADIAN = Math.PI / 180;
 
 /** How far what is made may stand off the plan, and the law that all bends have alike. */
 export type SizeDoubts = {
@@ -48,9 +47,9 @@ export function sizeBand(check: Check, members: ReadonlyMap<string, BentMember>,
     const near = movement(member, from, bend);
     const turned = dot(along, subtract(far.angle, near.angle));
     tape += (dot(along, subtract(far.mark, near.mark)) * machine.markAccuracy) ** 2;
-    angle += (turned * machine.angleScatter * RADIAN) ** 2;
+    angle += (turned * machine.angleScatter * RADIANS) ** 2;
     if (bend !== member.bends[0])
-      rotation += (dot(along, subtract(far.rotation, near.rotation)) * machine.planeScatter * RADIAN) ** 2;
+      rotation += (dot(along, subtract(far.rotation, near.rotation)) * machine.planeScatter * RADIANS) ** 2;
     alike += turned * law.lawBandFor(bend.angle);
     if (isOfDie(bend, law)) radius += dot(along, subtract(far.radius, near.radius)) * law.radiusPlusMinus;
   }

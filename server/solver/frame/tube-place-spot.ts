@@ -1,4 +1,6 @@
 import type { TubePlace } from '../../job/tube-place.ts';
+import { isDieBend } from '../geometry/centreline.ts';
+import { keptPlace, keptStation } from '../geometry/kept-place.ts';
 import { pieceStations } from '../geometry/slice.ts';
 import { dieCorners, spotAt as spotAtStation } from './die-corners.ts';
 import type { FrameGeometry, MemberGeometry, Spot } from './frame-geometry.ts';
@@ -9,7 +11,7 @@ const ROUNDING = 1e-6;
 /**
  * Where a place on a tube is on a frame [mm]: the ends of a member, the tangent points of a die bend, its corner (where
  * the two straights would meet; its middle where they do not; the station is that of the middle), the middle of a piece,
- * or a distance along the member as wanted, which is carried to the same share of the same piece.
+ * or a distance along the member as wanted, which is kept as a person with a tape means it.
  *
  * @param frame the wanted frame, or one with the same members and pieces
  * @param wanted the frame that `along` counts its distance on; left out: `frame` itself
@@ -40,27 +42,15 @@ export function spotAt(place: TubePlace, frame: FrameGeometry, wanted: FrameGeom
     case 'along': {
       const counted = memberNamed(wanted, place.member);
       if (counted === undefined || place.distance > counted.centreline.length + ROUNDING) return undefined;
-      return spotAtStation(member, carriedStation(counted, place.distance, member));
+      const kept = keptPlace(counted.centreline, place.distance);
+      return kept === undefined ? undefined : spotAtStation(member, keptStation(kept, member.centreline));
     }
   }
 }
 
-/** A station of one member at the same share of the same piece of another one with the same pieces [mm]. */
-function carriedStation(from: MemberGeometry, station: number, to: MemberGeometry): number {
-  const own = pieceStations(from.centreline);
-  const other = pieceStations(to.centreline);
-  const last = from.centreline.pieces.length - 1;
-  const found = from.centreline.pieces.findIndex((_, index) => station <= (own[index + 1] ?? 0) + ROUNDING);
-  const index = found < 0 ? last : found;
-  const [begin, end] = [own[index] ?? 0, own[index + 1] ?? 0];
-  const [otherBegin, otherEnd] = [other[index] ?? 0, other[index + 1] ?? 0];
-  const share = end > begin ? (station - begin) / (end - begin) : 0;
-  return otherBegin + share * (otherEnd - otherBegin);
-}
-
 /** Indices of the pieces of a member that are die bends, in order. */
 const dieBendPieces = (member: MemberGeometry): number[] =>
-  member.centreline.pieces.flatMap((piece, index) => (piece.kind === 'arc' && piece.made === 'die' ? [index] : []));
+  member.centreline.pieces.flatMap((piece, index) => (isDieBend(piece) ? [index] : []));
 
 const memberNamed = (frame: FrameGeometry, name: string): MemberGeometry | undefined =>
   frame.members.find((member) => member.name === name);

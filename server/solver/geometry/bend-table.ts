@@ -1,3 +1,4 @@
+import { RADIANS } from './angle.ts';
 import { add, angleBetween, cross, dot, length, rotate, scale, subtract, unit, type Vector3 } from './vector.ts';
 
 /** A corner of a run: where the straights beside the bend would meet, and the bend's centreline radius [mm]. */
@@ -21,14 +22,14 @@ export type StartFrame = { readonly point: Vector3; readonly direction: Vector3;
 export type TableFailure = { readonly failure: 'points-coincide' | 'bend-angle-straight-back'; readonly at: number };
 
 /** Below this change of direction there is no bend and the two straights are one [rad]: 0.01°, common practice. */
-export const LEAST_BEND = (0.01 * Math.PI) / 180;
+export const LEAST_BEND = 0.01 * RADIANS;
 
 /** Tangent length T = R tan(θ/2) [mm]. FAA AC 43.13-1B Table 4-7 prints tan(θ/2) as K. */
 export const tangentLength = (bend: { radius: number; angle: number }): number =>
   bend.radius * Math.tan(bend.angle / 2);
 
 /** From this angle on the corner of a bend is too far off to be held or to say where the bend is [rad]: 170°, common practice. */
-export const FAR_CORNER = (170 * Math.PI) / 180;
+export const FAR_CORNER = 170 * RADIANS;
 
 /** A half turn has no corner at all; what rounding leaves short of it has none either [rad]. */
 const HALF_TURN = Math.PI - 1e-6;

@@ -22,6 +22,11 @@ export type ArcPiece = {
 
 export type Piece = StraightPiece | ArcPiece;
 
+/** Whether a piece of a centreline or a link of a chain is bent on a die. */
+export const isDieBend = <Part extends Pick<StraightPiece, 'kind'> | Pick<ArcPiece, 'kind' | 'made'>>(
+  part: Part,
+): part is Extract<Part, { kind: 'arc' }> & { made: 'die' } => part.kind === 'arc' && part.made === 'die';
+
 /** Pieces are made here alone, so that all have one layout and reading them stays fast. */
 export const straightPiece = ({ start, direction, length }: Omit<StraightPiece, 'kind'>): StraightPiece => ({
   kind: 'straight',

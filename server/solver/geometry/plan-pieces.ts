@@ -1,4 +1,5 @@
 import type { PlanPiece } from '../../plan/frame.ts';
+import { DEGREES } from './angle.ts';
 import type { Centreline, Piece } from './centreline.ts';
 import { arcCentre, pieceEnd } from './slice.ts';
 
@@ -13,7 +14,7 @@ function planPiece(piece: Piece): PlanPiece {
     centre: arcCentre(piece),
     normal: piece.normal,
     radius: piece.radius,
-    angle: (piece.angle * 180) / Math.PI,
+    angle: piece.angle * DEGREES,
     length: piece.length,
     made: piece.made,
   };

@@ -1,10 +1,8 @@
 import { EigenvalueDecomposition, Matrix } from 'ml-matrix';
-import { add, cross, dot, rotate, scale, subtract, unit, type Vector3 } from './vector.ts';
+import { add, cross, dot, ORIGIN, rotate, scale, subtract, unit, type Vector3 } from './vector.ts';
 
 /** A rigid motion: p → R p + shift [mm]. The rows of R are the images' coordinates: R = (x, y, z)ᵀ. */
 export type RigidMotion = { readonly x: Vector3; readonly y: Vector3; readonly z: Vector3; readonly shift: Vector3 };
-
-const ORIGIN: Vector3 = { x: 0, y: 0, z: 0 };
 
 /** The motion that leaves everything where it is. */
 export const UNMOVED: RigidMotion = {

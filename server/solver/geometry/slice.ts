@@ -1,12 +1,5 @@
-import {
-  arcPiece,
-  centrelineFromChain,
-  placeOn,
-  straightPiece,
-  type Centreline,
-  type Piece,
-  type Place,
-} from './centreline.ts';
+import { arcPiece, placeOn, straightPiece, type Centreline, type Link, type Piece, type Place } from './centreline.ts';
+import { chainOf, laidAgain } from './chain.ts';
 import { add, cross, scale, type Vector3 } from './vector.ts';
 
 /** The end of a piece: where it stops and which way it goes there. */
@@ -55,29 +48,14 @@ export function relay(
   centreline: Centreline,
   change: (piece: Piece, index: number) => { length: number; angle: number; radius?: number },
 ): Centreline {
-  const [first] = centreline.pieces;
-  if (first === undefined) return centreline;
-  const firstArc = centreline.pieces.find((piece) => piece.kind === 'arc');
-  const normal = firstArc?.kind === 'arc' ? firstArc.normal : anyNormal(first.direction);
-  let before = normal;
-  const links = centreline.pieces.map((piece, index) => {
+  const chain = chainOf(centreline);
+  if (chain === undefined) return centreline;
+  const links = chain.links.map((link, index): Link => {
+    const piece = centreline.pieces[index];
+    if (piece === undefined) return link;
     const { length, angle, radius } = change(piece, index);
-    if (piece.kind === 'straight') return { kind: 'straight' as const, length };
-    const rotation = Math.atan2(
-      dotCross(before, piece.normal, piece.direction),
-      before.x * piece.normal.x + before.y * piece.normal.y + before.z * piece.normal.z,
-    );
-    before = piece.normal;
-    return { kind: 'arc' as const, radius: radius ?? piece.radius, angle, rotation, made: piece.made };
+    if (link.kind === 'straight') return { kind: 'straight', length };
+    return { kind: 'arc', radius: radius ?? link.radius, angle, rotation: link.rotation, made: link.made };
   });
-  return centrelineFromChain({ point: first.start, direction: first.direction, normal }, links);
+  return laidAgain(chain, links);
 }
-
-const dotCross = (a: Vector3, b: Vector3, c: Vector3): number => {
-  const turned = cross(a, b);
-  return turned.x * c.x + turned.y * c.y + turned.z * c.z;
-};
-
-/** Any direction square to another: only needed where a centreline has no arc. */
-const anyNormal = (direction: Vector3): Vector3 =>
-  Math.abs(direction.z) < 0.9 ? cross({ x: 0, y: 0, z: 1 }, direction) : cross({ x: 1, y: 0, z: 0 }, direction);

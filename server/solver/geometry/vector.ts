@@ -1,6 +1,15 @@
 /** A point or a direction in the frame's right-handed axes [mm, or a unit vector]. */
 export type Vector3 = { readonly x: number; readonly y: number; readonly z: number };
 
+export const ORIGIN: Vector3 = { x: 0, y: 0, z: 0 };
+
+/** The three directions of the frame's axes. */
+export const AXES: readonly Vector3[] = [
+  { x: 1, y: 0, z: 0 },
+  { x: 0, y: 1, z: 0 },
+  { x: 0, y: 0, z: 1 },
+];
+
 export const add = (a: Vector3, b: Vector3): Vector3 => ({ x: a.x + b.x, y: a.y + b.y, z: a.z + b.z });
 export const subtract = (a: Vector3, b: Vector3): Vector3 => ({ x: a.x - b.x, y: a.y - b.y, z: a.z - b.z });
 export const scale = (a: Vector3, factor: number): Vector3 => ({ x: a.x * factor, y: a.y * factor, z: a.z * factor });
@@ -16,6 +25,20 @@ export const length = (a: Vector3): number => Math.hypot(a.x, a.y, a.z);
 export function unit(a: Vector3): Vector3 | undefined {
   const size = length(a);
   return size > 0 ? scale(a, 1 / size) : undefined;
+}
+
+/** A direction whose part square to another is shorter than this says nothing about it. */
+const NOTHING = 1e-6;
+
+/**
+ * A unit direction square to another unit direction: as near to `like` as it can be, and without one, or along one, any,
+ * always the same.
+ */
+export function squareTo(direction: Vector3, like: Vector3 | null = null): Vector3 {
+  const beside = like === null ? undefined : subtract(like, scale(direction, dot(like, direction)));
+  if (beside !== undefined && length(beside) > NOTHING) return unit(beside) ?? beside;
+  const axis = Math.abs(direction.z) < 0.9 ? { x: 0, y: 0, z: 1 } : { x: 1, y: 0, z: 0 };
+  return unit(cross(axis, direction)) ?? axis;
 }
 
 /** Angle between two directions [rad], good near 0 and π as well (atan2, not acos). */

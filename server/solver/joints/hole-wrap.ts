@@ -1,6 +1,7 @@
 import type { Tube } from '../../job/tube.ts';
 import type { TemplateStation, WrapTemplate } from '../../plan/frame.ts';
 import type { EndGeometry, MemberGeometry } from '../frame/frame-geometry.ts';
+import { DEGREES } from '../geometry/angle.ts';
 import { placeAt } from '../geometry/centreline.ts';
 import { arcCentre } from '../geometry/slice.ts';
 import { add, cross, dot, scale, subtract, type Vector3 } from '../geometry/vector.ts';
@@ -107,7 +108,7 @@ export function holeWrap(
   });
   if (missed) return undefined;
   const ordinates = [...curve.map(([, ordinate]) => ordinate), ...stations.map(({ cut }) => cut)];
-  const edge = ((facing + Math.PI) * 180) / Math.PI;
+  const edge = (facing + Math.PI) * DEGREES;
   return {
     key: `${main.name} hole ${String(number)}`,
     kind: 'hole',

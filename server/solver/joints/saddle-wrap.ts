@@ -1,5 +1,6 @@
 import type { WrapTemplate } from '../../plan/frame.ts';
 import type { EndGeometry, MemberGeometry } from '../frame/frame-geometry.ts';
+import { RADIANS } from '../geometry/angle.ts';
 import { placeAt, type ArcPiece } from '../geometry/centreline.ts';
 import { arcCentre } from '../geometry/slice.ts';
 import { add, angleBetween, cross, dot, length, scale, subtract, unit, type Vector3 } from '../geometry/vector.ts';
@@ -29,7 +30,7 @@ export type ReadSeat = SaddleSeat & { readonly acuteSide: Vector3 };
 export type SaddleWrap = { readonly template: WrapTemplate; readonly throat: number; readonly mean: number };
 
 /** Saddles flatter than this are not cut with a wrap [rad]: 10°, common practice, no source. */
-const LEAST_AXIS_ANGLE = (10 * Math.PI) / 180;
+const LEAST_AXIS_ANGLE = 10 * RADIANS;
 /** Offsets below this are rounding [mm]. */
 const NO_OFFSET = 1e-6;
 

@@ -1,10 +1,9 @@
 import type { Figure } from '../../plan/figure.ts';
 import type { Making, MakingProblem, Split } from '../../plan/making.ts';
 import { figure, input } from '../figure.ts';
+import { DEGREES } from '../geometry/angle.ts';
 import type { SplitMember } from './split-member.ts';
 import type { MakingMachine, WayProblem, WayToBend } from './way-to-bend.ts';
-
-const DEGREE = 180 / Math.PI;
 
 /** One way to bend a member as the plan shows it. */
 export function makingFigures(way: WayToBend, machine: MakingMachine): Making {
@@ -43,7 +42,7 @@ export function makingFigures(way: WayToBend, machine: MakingMachine): Making {
               'a',
               [
                 input('s', 'station', nearest.station, 'mm'),
-                input('t', nearest.while === 'bending' ? 'swing' : 'turn', nearest.swing * DEGREE, 'deg'),
+                input('t', nearest.while === 'bending' ? 'swing' : 'turn', nearest.swing * DEGREES, 'deg'),
               ],
               ['machine-envelope'],
             ),
@@ -52,7 +51,7 @@ export function makingFigures(way: WayToBend, machine: MakingMachine): Making {
 }
 
 const problemOf = ({ code, bend, value, low, high, obstacle }: WayProblem): MakingProblem => {
-  const angle = code === 'angle-over-machine' ? DEGREE : 1;
+  const angle = code === 'angle-over-machine' ? DEGREES : 1;
   const limit = low ?? high;
   return { code, bend, value: value * angle, low: limit === null ? null : limit * angle, obstacle };
 };

@@ -6,6 +6,7 @@ import type { BendContext } from '../bending/planned-arc.ts';
 import { FLATTENING_LIMIT } from '../bending/forming.ts';
 import { figure, input } from '../figure.ts';
 import type { MemberGeometry } from '../frame/frame-geometry.ts';
+import { RADIANS } from '../geometry/angle.ts';
 import { planClosing } from './closing-weld.ts';
 import type { DieBend, MachineEnvelope } from './machine-envelope.ts';
 import { makingFigures, splitFigures } from './making-figures.ts';
@@ -51,7 +52,7 @@ export function planMaking(
       gripLength: machine.gripLength,
       leastStraight: machine.leastStraight,
       trimAllowance: machine.trimAllowance,
-      largestAngle: (machine.largestAngle * Math.PI) / 180,
+      largestAngle: machine.largestAngle * RADIANS,
       side,
       bothSides,
       envelope: envelopeOf(context),

@@ -1,6 +1,7 @@
-import { CholeskyDecomposition, EigenvalueDecomposition, Matrix } from 'ml-matrix';
+import { EigenvalueDecomposition, Matrix } from 'ml-matrix';
 import type { FitProblem } from './fit-problem.ts';
-import { informationOf, type Fitted } from './fit-unknowns.ts';
+import type { Fitted } from './fit-unknowns.ts';
+import { informationOf, leftWithHold } from './information.ts';
 
 /** What the readings know about the unknowns, each counted in its size. */
 export type Knowledge = {
@@ -13,10 +14,7 @@ export type Knowledge = {
 };
 
 export function knowledgeOf(problem: FitProblem, fitted: Fitted): Knowledge {
-  const count = problem.sizes.length;
-  const information = informationOf(fitted.slopes, count);
-  for (let index = 0; index < count; index += 1) information.set(index, index, information.get(index, index) + 1);
-  const left = count === 0 ? new Matrix(0, 0) : new CholeskyDecomposition(information).solve(Matrix.eye(count));
+  const left = leftWithHold(fitted.slopes, problem.sizes.length);
   const leverages = fitted.slopes.slice(0, problem.measured.length).map((slope) => quadratic(left, slope));
   return { left, leverages, decided: leverages.reduce((sum, one) => sum + one, 0) };
 }

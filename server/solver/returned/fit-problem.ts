@@ -1,7 +1,7 @@
 import { cross, subtract } from '../geometry/vector.ts';
+import { standAt, type LaidLine } from '../geometry/laid-line.ts';
 import { UNMOVED, type RigidMotion } from '../geometry/rigid-motion.ts';
 import type { FrameModel } from './frame-model.ts';
-import { standAt, type LaidLine } from './laid-line.ts';
 import { layAgain, layFrame, type LaidFrame } from './lay-frame.ts';
 import { POSE_SIZES, poseAt, type PoseGuess } from './pose.ts';
 import type { Measured } from './readings.ts';

@@ -3,6 +3,7 @@ import type { ReadingsFit } from '../../plan/readings-fit.ts';
 import type { Finding } from '../../plan/finding.ts';
 import { finding } from '../finding.ts';
 import type { FrameGeometry } from '../frame/frame-geometry.ts';
+import { RADIANS } from '../geometry/angle.ts';
 import { doubtOf } from './doubt-in-words.ts';
 import { directionsOfDoubt, knowledgeOf } from './doubt.ts';
 import { disagreementIn, studentised, type Disagreement } from './disagreement.ts';
@@ -41,8 +42,6 @@ export type ReadingsAnswer = {
   readonly solved: SolvedReadings;
 };
 
-const DEGREE = Math.PI / 180;
-
 /** From this misfit on no frame has the readings, and from the lower one on they are worth a look, in accuracies; common practice. */
 const CONTRADICTS = 5;
 const DOUBTFUL = 2;
@@ -62,8 +61,8 @@ export function fitReadings(given: ReadingsInput): ReadingsAnswer {
   const findings = [...refused];
   const solved = solvedReadings(wanted, measured);
   const scatter: Scatter = {
-    angle: given.angleScatter * DEGREE,
-    plane: given.planeScatter * DEGREE,
+    angle: given.angleScatter * RADIANS,
+    plane: given.planeScatter * RADIANS,
     length: Math.max(cameBack.tapeAccuracy, LEAST_SCATTER),
   };
   const model = frameModel(wanted, {

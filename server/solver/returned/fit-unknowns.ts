@@ -1,6 +1,7 @@
-import { CholeskyDecomposition, Matrix } from 'ml-matrix';
+import { Matrix } from 'ml-matrix';
 import { leastSquares } from '../least-squares.ts';
 import { poseOf, residualsAt, slopesAt, type FitProblem } from './fit-problem.ts';
+import { solvedWithHold } from './information.ts';
 
 /** The best frame for some readings: its unknowns, and at them the residuals and their slopes by unknowns in sizes. */
 export type Fitted = {
@@ -130,24 +131,7 @@ function stepFrom(slopes: readonly Float64Array[], residuals: readonly number[],
         right[index] = (right[index] ?? 0) - (slope[index] ?? 0) * residual;
   }
   if (count === 0) return [];
-  const information = informationOf(slopes, count);
-  for (let index = 0; index < count; index += 1) information.set(index, index, information.get(index, index) + 1);
-  return new CholeskyDecomposition(information).solve(Matrix.columnVector(right)).to1DArray();
-}
-
-/** JᵀJ, in sizes. */
-export function informationOf(slopes: readonly Float64Array[], count: number): Matrix {
-  const sums = Array.from({ length: count }, () => new Float64Array(count));
-  for (const slope of slopes) {
-    for (let row = 0; row < count; row += 1) {
-      const left = slope[row] ?? 0;
-      const into = sums[row];
-      if (left === 0 || into === undefined) continue;
-      for (let column = 0; column < count; column += 1)
-        into[column] = (into[column] ?? 0) + left * (slope[column] ?? 0);
-    }
-  }
-  return new Matrix(sums.map((row) => Array.from(row)));
+  return solvedWithHold(slopes, Matrix.columnVector(right)).to1DArray();
 }
 
 export const sumOfSquares = (values: readonly number[]): number => values.reduce((sum, one) => sum + one * one, 0);

@@ -1,6 +1,7 @@
 import type { FrameGeometry, MemberGeometry } from '../frame/frame-geometry.ts';
 import { cross, dot, scale, subtract, unit, type Vector3 } from '../geometry/vector.ts';
-import { chainOf, standAt, type Chain, type Stand } from './laid-line.ts';
+import { chainOf, type Chain, type Stand } from '../geometry/chain.ts';
+import { standAt } from '../geometry/laid-line.ts';
 import {
   chainParameters,
   seatParameters,

@@ -1,7 +1,5 @@
 import type { Link } from '../geometry/centreline.ts';
-import { bestMotion, composed, moved, turnAbout, type RigidMotion } from '../geometry/rigid-motion.ts';
-import { add, scale, type Vector3 } from '../geometry/vector.ts';
-import type { FrameModel, MemberModel, SeatAt } from './frame-model.ts';
+import type { Stand } from '../geometry/chain.ts';
 import {
   laid,
   laidBetween,
@@ -10,8 +8,10 @@ import {
   movedStand,
   standAt,
   type LaidLine,
-  type Stand,
-} from './laid-line.ts';
+} from '../geometry/laid-line.ts';
+import { bestMotion, composed, moved, turnAbout, type RigidMotion } from '../geometry/rigid-motion.ts';
+import { add, scale, type Vector3 } from '../geometry/vector.ts';
+import type { FrameModel, MemberModel, SeatAt } from './frame-model.ts';
 import type { Parameter } from './parameters.ts';
 import { stationOf } from './tube-places.ts';
 

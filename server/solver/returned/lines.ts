@@ -9,6 +9,9 @@ export type Side = 1 | 0 | -1;
 
 export const SIDES = { outside: 1, centre: 0, inside: -1 } as const;
 
+/** The reference that a side is typed as. */
+export const REFERENCES = { [1]: 'outside', [0]: 'centre', [-1]: 'inside' } as const;
+
 /** Lines of a frame with the same members and pieces as the wanted one; undefined for another frame. */
 export function linesLike(wanted: FrameGeometry, frame: FrameGeometry): Lines | undefined {
   const lines: Centreline[] = [];

@@ -1,7 +1,7 @@
-import { CholeskyDecomposition, Matrix } from 'ml-matrix';
 import { quadratic, type Knowledge } from './doubt.ts';
 import { parametersOf, type FitProblem } from './fit-problem.ts';
-import { informationOf, type Fitted } from './fit-unknowns.ts';
+import type { Fitted } from './fit-unknowns.ts';
+import { leftWithHold } from './information.ts';
 import { layAgain, layFrame } from './lay-frame.ts';
 import type { Size } from './sizes.ts';
 
@@ -52,7 +52,7 @@ export function notMeasured(
     });
   }
   const closing = fitted.slopes.slice(measured.length);
-  const closes = closing.length === 0 ? null : leftBy(closing, count);
+  const closes = closing.length === 0 ? null : leftWithHold(closing, count);
   return sizes.flatMap((size) => {
     const slope = slopes.get(size);
     if (slope === undefined) return [];
@@ -67,9 +67,3 @@ export function notMeasured(
 
 /** A size that could be off by less than this is no size [mm²]; rounding. */
 const NOTHING = 1e-12;
-
-function leftBy(rows: readonly Float64Array[], count: number): Matrix {
-  const information = informationOf(rows, count);
-  for (let index = 0; index < count; index += 1) information.set(index, index, information.get(index, index) + 1);
-  return new CholeskyDecomposition(information).solve(Matrix.eye(count));
-}

@@ -1,3 +1,4 @@
+import { RADIANS } from '../geometry/angle.ts';
 import type { ArcPiece, Piece } from '../geometry/centreline.ts';
 
 /** In what a frame can have come back otherwise. All are deviations from the wanted frame [mm, rad]. */
@@ -29,16 +30,14 @@ export type Parameter = {
 /** What is known of the shop: scatter of angles and of planes [rad], of lengths [mm]. */
 export type Scatter = { readonly angle: number; readonly plane: number; readonly length: number };
 
-const DEGREE = Math.PI / 180;
-
 /**
  * A machine holds its angles far better than people lay out lengths, so where readings leave the choice a length is
  * doubted first: a die bend counts as 1 degree off where a length counts as 100 mm off. Our own choice.
  */
-const BEND = DEGREE;
+const BEND = RADIANS;
 
 /** Our own choice for all of these: wide enough not to hold a reading. */
-const WIDE = { length: 100, angle: 10 * DEGREE, radius: 50 } as const;
+const WIDE = { length: 100, angle: 10 * RADIANS, radius: 50 } as const;
 
 /**
  * A rolled tube keeps its radius unless a reading says otherwise: its bow counts as this much off [mm] where a die bend

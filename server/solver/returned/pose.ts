@@ -8,7 +8,7 @@ import {
   type PointPair,
   type RigidMotion,
 } from '../geometry/rigid-motion.ts';
-import { add, scale, type Vector3 } from '../geometry/vector.ts';
+import { add, ORIGIN, scale, type Vector3 } from '../geometry/vector.ts';
 import type { Lines } from './lines.ts';
 import type { Measured } from './readings.ts';
 import { pointOf } from './tube-places.ts';
@@ -18,8 +18,6 @@ export type PoseGuess = { readonly first: RigidMotion; readonly pivot: Vector3 }
 
 /** Sizes of the six unknowns of a pose; our own choice, wide enough not to hold a reading. */
 export const POSE_SIZES = [0.3, 0.3, 0.3, 300, 300, 300] as const;
-
-const ORIGIN: Vector3 = { x: 0, y: 0, z: 0 };
 
 export function poseAt({ first, pivot }: PoseGuess, values: readonly number[], from = 0): RigidMotion {
   const [a = 0, b = 0, c = 0, x = 0, y = 0, z = 0] = values.slice(from, from + 6);

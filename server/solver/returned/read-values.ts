@@ -1,8 +1,7 @@
+import { DEGREES } from '../geometry/angle.ts';
 import { dot, cross, length, scale, subtract, unit } from '../geometry/vector.ts';
 import type { Lines, Side } from './lines.ts';
 import { pointOf, reachBeyond, type Place } from './tube-places.ts';
-
-const DEGREES = 180 / Math.PI;
 
 /**
  * From place to place [mm]; over the outside or inside the tube's own reach beyond each place is added or taken off.

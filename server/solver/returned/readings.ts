@@ -4,14 +4,13 @@ import type { Said } from '../../plan/readings-fit.ts';
 import type { Finding } from '../../plan/finding.ts';
 import { finding } from '../finding.ts';
 import type { FrameGeometry } from '../frame/frame-geometry.ts';
+import { DEGREES } from '../geometry/angle.ts';
 import { moved, turned, type RigidMotion } from '../geometry/rigid-motion.ts';
 import { angleBetween } from '../geometry/vector.ts';
 import { SIDES, type Lines } from './lines.ts';
 import { distanceBetween, ofPiece } from './read-values.ts';
 import type { Size } from './sizes.ts';
 import { placeTyped, pointOf, tangentOf, type Place } from './tube-places.ts';
-
-const DEGREES = 180 / Math.PI;
 
 /** Nothing is read better than this, whatever accuracy was typed [mm, degrees]; our own choice. */
 const FINEST = { mm: 0.1, deg: 0.02 } as const;

@@ -1,8 +1,8 @@
-import type { Check, FrameGeometry } from '../frame/frame-geometry.ts';
+import { extraFor, type Check, type FrameGeometry } from '../frame/frame-geometry.ts';
 import { placeOn, type Centreline } from '../geometry/centreline.ts';
 import { add, dot, length, scale, subtract, unit, type Vector3 } from '../geometry/vector.ts';
 import { footOnSide, hoopCorner, hoopPoints, legOnSide, levelOn, type HoopPoints } from './hoop-points.ts';
-import type { Lines, Side } from './lines.ts';
+import { REFERENCES, type Lines, type Side } from './lines.ts';
 import { cornerOnSide, placeOfSpot, pointOf, type Place } from './tube-places.ts';
 
 /** A size of the frame that can be taken again on any frame with the same pieces. */
@@ -33,8 +33,7 @@ export function sizesOf(wanted: FrameGeometry, outsideDiameter: number): Size[] 
 }
 
 /** What a reference adds to a size, as the wanted frame has it [mm]. */
-const extraOn = (check: Check, side: Side): number =>
-  side === 1 ? check.outsideExtra : side === -1 ? check.insideExtra : 0;
+const extraOn = (check: Check, side: Side): number => extraFor(check, REFERENCES[side]);
 
 type PointsOf = (line: Centreline | undefined) => HoopPoints | undefined;
 

@@ -1,7 +1,16 @@
 import type { TubePlace } from '../../job/tube-place.ts';
 import type { FrameGeometry, Spot } from '../frame/frame-geometry.ts';
 import { hasCorner, tangentLength } from '../geometry/bend-table.ts';
-import { placeAt, placeOn, type ArcPiece, type Centreline, type Piece } from '../geometry/centreline.ts';
+import {
+  isDieBend,
+  placeAt,
+  placeOn,
+  type ArcPiece,
+  type Centreline,
+  type Piece,
+  type Place as PlaceOnLine,
+} from '../geometry/centreline.ts';
+import { alongPiece, keptPlace, keptStation, type KeptPlace } from '../geometry/kept-place.ts';
 import { pieceEnd } from '../geometry/slice.ts';
 import { add, length, scale, subtract, unit, type Vector3 } from '../geometry/vector.ts';
 import type { Lines, Side } from './lines.ts';
@@ -9,14 +18,11 @@ import type { Lines, Side } from './lines.ts';
 /** Rounding of stations and of points that lie on the line [mm]. */
 const NOTHING = 1e-6;
 
-/**
- * A place that keeps its meaning when the tube is bent otherwise: the corner of an arc, or a place on a piece, counted
- * from its start [mm], from its end [mm], or as a share of its length.
- */
+/** A place that keeps its meaning when the tube is bent otherwise: on a piece, or the corner of an arc. */
 export type Place = {
   readonly member: number;
   readonly piece: number;
-  readonly by: 'corner' | 'from-start' | 'from-end' | 'share';
+  readonly by: 'corner' | KeptPlace['by'];
   readonly amount: number;
   /** The tube ends here: a tape finds the edge of the cut. */
   readonly cut: boolean;
@@ -59,35 +65,20 @@ export function placeTyped(wanted: FrameGeometry, typed: TubePlace): Place | und
 function dieBend(line: Centreline, number: number): { index: number; arc: ArcPiece } | undefined {
   let count = 0;
   for (const [index, arc] of line.pieces.entries()) {
-    if (arc.kind !== 'arc' || arc.made !== 'die') continue;
+    if (!isDieBend(arc)) continue;
     count += 1;
     if (count === number) return { index, arc };
   }
   return undefined;
 }
 
-/**
- * The place at a station of the wanted frame. A tape finds places of the first and the last straight of a tube from its
- * end, all others stay at their share of the piece.
- */
+/** The place at a station of the wanted frame, kept as a person with a tape means it. */
 export function placeAtStation(wanted: FrameGeometry, member: number, station: number): Place | undefined {
   const own = wanted.members[member];
-  if (own === undefined) return undefined;
-  const { pieces } = own.centreline;
-  let begin = 0;
-  for (const [piece, { kind, length: long }] of pieces.entries()) {
-    const end = begin + long;
-    const last = piece === pieces.length - 1;
-    if (station <= end + NOTHING || last) {
-      const cut = !own.closed && (station <= NOTHING || station >= own.centreline.length - NOTHING);
-      if (piece === 0 && kind === 'straight' && station < end - NOTHING)
-        return { member, piece, by: 'from-start', amount: station, cut };
-      if (last && kind === 'straight') return { member, piece, by: 'from-end', amount: end - station, cut };
-      return { member, piece, by: 'share', amount: long > 0 ? (station - begin) / long : 0, cut };
-    }
-    begin = end;
-  }
-  return undefined;
+  const kept = own === undefined ? undefined : keptPlace(own.centreline, station);
+  if (own === undefined || kept === undefined) return undefined;
+  const cut = !own.closed && (station <= NOTHING || station >= own.centreline.length - NOTHING);
+  return { member, piece: kept.piece, by: kept.by, amount: kept.amount, cut };
 }
 
 /** The place of a spot of the wanted frame: on the tube, or a corner; undefined where it stands beside both. */
@@ -105,38 +96,33 @@ export function placeOfSpot(wanted: FrameGeometry, spot: Spot): Place | undefine
 
 const apexOf = (arc: ArcPiece): Vector3 => add(arc.start, scale(arc.direction, tangentLength(arc)));
 
-/** From the start of its piece [mm]; of a corner, to the middle of its arc. */
-const alongPiece = ({ by, amount }: Place, piece: Piece): number =>
-  by === 'from-start'
-    ? amount
-    : by === 'from-end'
-      ? piece.length - amount
-      : by === 'share'
-        ? amount * piece.length
-        : piece.length / 2;
+/** The place on the piece that it is kept on: a corner as the middle of its arc. */
+const onPiece = ({ piece, by, amount }: Place): KeptPlace =>
+  by === 'corner' ? { piece, by: 'share', amount: 1 / 2 } : { piece, by, amount };
 
 const pieceOf = (place: Place, lines: Lines): Piece | undefined => lines[place.member]?.pieces[place.piece];
 
+/** Where the tube is and goes at a place; a distance that is longer than its straight now runs on into the bend. */
+function standsAt(place: Place, lines: Lines): PlaceOnLine | undefined {
+  const line = lines[place.member];
+  const piece = line?.pieces[place.piece];
+  if (line === undefined || piece === undefined) return undefined;
+  const along = alongPiece(onPiece(place), piece);
+  const beyond = place.by === 'from-start' ? along > piece.length : place.by === 'from-end' && along < 0;
+  return beyond ? placeAt(line, stationOf(place, line)) : placeOn(piece, along);
+}
+
 export function pointOf(place: Place, lines: Lines): Vector3 | undefined {
+  if (place.by !== 'corner') return standsAt(place, lines)?.point;
   const piece = pieceOf(place, lines);
-  if (piece === undefined) return undefined;
-  if (place.by === 'corner') return piece.kind === 'arc' ? apexOf(piece) : undefined;
-  return placeOn(piece, alongPiece(place, piece)).point;
+  return piece?.kind === 'arc' ? apexOf(piece) : undefined;
 }
 
 /** Which way the tube goes there, from start to finish; at a corner, in the middle of its arc. */
-export function tangentOf(place: Place, lines: Lines): Vector3 | undefined {
-  const piece = pieceOf(place, lines);
-  return piece === undefined ? undefined : placeOn(piece, alongPiece(place, piece)).tangent;
-}
+export const tangentOf = (place: Place, lines: Lines): Vector3 | undefined => standsAt(place, lines)?.tangent;
 
 /** Station of a place on a line [mm]. */
-export function stationOf(place: Place, line: Centreline): number {
-  let begin = 0;
-  for (let index = 0; index < place.piece; index += 1) begin += line.pieces[index]?.length ?? 0;
-  const piece = line.pieces[place.piece];
-  return piece === undefined ? begin : begin + alongPiece(place, piece);
-}
+export const stationOf = (place: Place, line: Centreline): number => keptStation(onPiece(place), line);
 
 /** From the apex on the centreline to the outer apex: r / cos(θ/2) along the outward bisector. Derived. */
 function outward(arc: ArcPiece, radius: number): Vector3 | undefined {

@@ -1,6 +1,5 @@
 import type { FlatPoint, ViewDimension } from '../../plan/view.ts';
-import type { FrameGeometry } from '../frame/frame-geometry.ts';
-import { extraFor } from '../correction/measured-frame.ts';
+import { extraFor, type FrameGeometry } from '../frame/frame-geometry.ts';
 import { length, subtract } from '../geometry/vector.ts';
 import { project, rounded, type Projection } from './projection.ts';
 

@@ -151,7 +151,10 @@ function liesBetween(point: FlatPoint, before: FlatPoint, after: FlatPoint): boo
 }
 
 function boundsOf(lines: readonly (readonly FlatPoint[])[]): MisfitPicture['bounds'] {
-  const points = lines.flat();
-  const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)];
-  return [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)];
+  let [left, bottom, right, top] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const [x, y] of lines.flat()) {
+    [left, right] = [Math.min(left, x), Math.max(right, x)];
+    [bottom, top] = [Math.min(bottom, y), Math.max(top, y)];
+  }
+  return [left, bottom, right, top];
 }

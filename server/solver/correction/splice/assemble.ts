@@ -11,7 +11,7 @@ import {
   type RigidMotion,
 } from '../../geometry/rigid-motion.ts';
 import { add, cross, dot, scale, subtract, type Vector3 } from '../../geometry/vector.ts';
-import { tubeStand } from '../tube-stand.ts';
+import { tubeStand } from '../../geometry/tube-stand.ts';
 import type { SolvedSplice } from './solve-splice.ts';
 import { axesOf } from './splice-problem.ts';
 

@@ -1,6 +1,7 @@
 import { bestMotion, moved, type PointPair, type RigidMotion } from '../../geometry/rigid-motion.ts';
 import { add, length, subtract, type Vector3 } from '../../geometry/vector.ts';
 import type { CorrectionTarget } from '../corrected.ts';
+import { LEAST_TAPE } from '../correction-targets.ts';
 import type { Layout } from './layouts.ts';
 
 /** A target of one body: where it is before its body moves, where it must be, and what it weighs [1/mm]. */
@@ -11,9 +12,6 @@ export type BodyTarget = {
   readonly weight: number;
   readonly target: CorrectionTarget;
 };
-
-/** A tape read to better than this is not believed [mm]: common practice, no source. */
-const LEAST_TAPE = 0.1;
 
 /** What a target weighs: feet and corners as well as the tape is, or as their own tolerance asks; guides as they say. */
 const weightOf = ({ kind, tolerance }: CorrectionTarget, tape: number): number =>

@@ -1,5 +1,6 @@
 import { moved } from '../../geometry/rigid-motion.ts';
-import { dot, length, scale, subtract } from '../../geometry/vector.ts';
+import { angleBetween, dot, length, scale, subtract } from '../../geometry/vector.ts';
+import { HI_LO_LIMITS, VISIBLE_KINK } from '../weld-limits.ts';
 import type { SolvedSplice } from './solve-splice.ts';
 import { acrossPost } from './splice-problem.ts';
 import { leastLetIn } from './splice-problem.ts';
@@ -22,13 +23,9 @@ export type Candidate = {
   readonly score: number;
 };
 
-/** Half of the wall: hi-lo beyond it is over ISO 5817, imperfection 507, at every level. */
-const MOST_HI_LO = 0.5;
-/** A kink that the eye finds along a polished tube [rad]: 1 degree, common practice, no source. */
-const VISIBLE_KINK = Math.PI / 180;
 /** What a weld weighs beside a kink of one degree or a misfit of one tape: our own choice. */
 const WELD = 0.25;
-/** Metal that is not there beyond this is a joint that cannot be made [mm]: a tenth of a saw's width; our own choice. */
+/** Metal that is not there beyond this is a joint that cannot be made [mm]: our own choice. */
 const MISSING_METAL = 0.2;
 
 /** @param wall of the tube [mm] */
@@ -47,7 +44,7 @@ export function candidateOf(splice: SolvedSplice, wall: number): Candidate {
     const motion = motions[body];
     const short = motion === undefined ? 0 : Math.max(0, post.least - length(acrossPost(post, moved(motion, point))));
     fixingMisfit = Math.max(fixingMisfit, short);
-    outOfTolerance = Math.max(outOfTolerance, short / POST_TOLERANCE);
+    if (short > NO_ROOM) outOfTolerance = Math.max(outOfTolerance, 1 + short);
   }
   let [largestKink, largestHiLo, welds, possible] = [0, 0, 0, true];
   const { kerf, gap, shrinkage, outsideDiameter, tape } = problem.sizes;
@@ -55,7 +52,7 @@ export function candidateOf(splice: SolvedSplice, wall: number): Candidate {
     const { a, b, half, letIn, along } = sides;
     const { from, to } = joint.place.stretch;
     if (letIn === null) {
-      const kink = length(subtract(b.tangent, a.tangent));
+      const kink = angleBetween(a.tangent, b.tangent);
       const across = subtract(sides.gap, scale(along, dot(sides.gap, along)));
       largestKink = Math.max(largestKink, kink);
       largestHiLo = Math.max(largestHiLo, length(across));
@@ -63,7 +60,7 @@ export function candidateOf(splice: SolvedSplice, wall: number): Candidate {
       if (2 * half < needed - MISSING_METAL) possible = false;
       welds += 1;
     } else {
-      const kinks = [length(subtract(letIn.atA, a.tangent)), length(subtract(b.tangent, letIn.atB))];
+      const kinks = [angleBetween(a.tangent, letIn.atA), angleBetween(letIn.atB, b.tangent)];
       largestKink = Math.max(largestKink, ...kinks);
       // new tube that is shorter than two welds want, or would have to run backwards, is none
       if (dot(sides.gap, along) < leastLetIn(outsideDiameter) - tape) possible = false;
@@ -71,7 +68,7 @@ export function candidateOf(splice: SolvedSplice, wall: number): Candidate {
     }
     if (joint.place.movable && (middle - half < from - 1e-6 || middle + half > to + 1e-6)) possible = false;
   }
-  if (largestHiLo > MOST_HI_LO * wall) possible = false;
+  if (largestHiLo > HI_LO_LIMITS.standard * wall) possible = false;
   return {
     splice,
     fixingMisfit,
@@ -85,8 +82,8 @@ export function candidateOf(splice: SolvedSplice, wall: number): Candidate {
   };
 }
 
-/** A post has its room, or all but what the tape can tell [mm]: common practice, no source. */
-const POST_TOLERANCE = 1;
+/** Room that a post lacks and nobody could measure [mm]: our own choice. */
+const NO_ROOM = 0.01;
 
 /** How the three splices are picked. Kinks and steps below these are as good as none [rad, mm]; our own choice. */
 const SAME_KINK = Math.PI / 1800;

@@ -9,7 +9,7 @@ export type CutSet = readonly number[];
 /** Stretches that one cut set may go through when it is sought stretch by stretch; more only along a plane. */
 const MOST_EDGES = 4;
 
-/** Steps of the search at the most, so that a wild frame ends too; our own choice. */
+/** Steps of the search for each count of cuts, so that a wild frame ends too; our own choice. */
 const MOST_STEPS = 20_000;
 
 /** Planes that are laid through the frame in each direction. */
@@ -21,8 +21,13 @@ const PLANES = 9;
  *
  * @param usable whether a joint could stand on an edge
  * @param axes directions in which planes are laid through the frame
+ * @returns complete false where the search for few cuts ended before it had seen all
  */
-export function cutSets(graph: FrameGraph, usable: (edge: number) => boolean, axes: readonly Vector3[]): CutSet[] {
+export function cutSets(
+  graph: FrameGraph,
+  usable: (edge: number) => boolean,
+  axes: readonly Vector3[],
+): { sets: CutSet[]; complete: boolean } {
   const found = new Map<string, CutSet>();
   const take = (sides: Int8Array): void => {
     const set = graph.edges.flatMap((edge, index) => (sides[edge.start] === sides[edge.finish] ? [] : [index]));
@@ -30,9 +35,10 @@ export function cutSets(graph: FrameGraph, usable: (edge: number) => boolean, ax
     found.set(set.join(), set);
   };
   // an edge that ends where it began (a ring that nothing sits on) parts nothing when it is cut once
-  for (const sides of fewCuts(graph)) take(sides);
+  const few = fewCuts(graph);
+  for (const sides of few.found) take(sides);
   for (const axis of axes) for (const sides of alongPlanes(graph, axis)) take(sides);
-  return [...found.values()].sort((a, b) => a.length - b.length);
+  return { sets: [...found.values()].sort((a, b) => a.length - b.length), complete: few.complete };
 }
 
 /** The vertices that edges really end at, each after one that it hangs together with. */
@@ -60,8 +66,11 @@ function orderOf({ edges }: FrameGraph): number[] {
   return order;
 }
 
-/** Every split of the vertices that crosses few edges: sides are given out one by one, and too many crossings end it. */
-function fewCuts(graph: FrameGraph): Int8Array[] {
+/**
+ * Every split of the vertices that crosses few edges: sides are given out one by one, and too many crossings end it. One
+ * crossing is tried before two, so that what is left out for time are the larger sets.
+ */
+function fewCuts(graph: FrameGraph): { found: Int8Array[]; complete: boolean } {
   const order = orderOf(graph);
   // a cut set that leaves each half in one piece crosses every loop twice or not at all: one edge more than there are loops
   const most = Math.min(MOST_EDGES, graph.edges.length - order.length + 2);
@@ -70,13 +79,14 @@ function fewCuts(graph: FrameGraph): Int8Array[] {
     graph.edges.filter(({ start, finish }) => (start === vertex) !== (finish === vertex)),
   );
   const found: Int8Array[] = [];
-  let steps = 0;
+  let [steps, allowed, complete] = [0, 0, true];
   const give = (place: number, crossed: number): void => {
     steps += 1;
-    if (crossed > most || steps > MOST_STEPS) return;
+    if (steps > MOST_STEPS) complete = false;
+    if (crossed > allowed || steps > MOST_STEPS) return;
     const vertex = order[place];
     if (vertex === undefined) {
-      if (crossed > 0) found.push(sides.slice());
+      if (crossed === allowed) found.push(sides.slice());
       return;
     }
     for (const side of place === 0 ? [0] : [0, 1]) {
@@ -89,8 +99,11 @@ function fewCuts(graph: FrameGraph): Int8Array[] {
     }
     sides[vertex] = -1;
   };
-  give(0, 0);
-  return found;
+  for (allowed = 1; allowed <= most; allowed += 1) {
+    steps = 0;
+    give(0, 0);
+  }
+  return { found, complete };
 }
 
 /** Splits by planes square to an axis, as far from each other as the frame is long. */
@@ -107,8 +120,8 @@ function alongPlanes(graph: FrameGraph, axis: Vector3): Int8Array[] {
       if (point !== undefined) heights.set(vertex, dot(point, axis));
     }
   }
-  const all = [...heights.values()];
-  const [low, high] = [Math.min(...all), Math.max(...all)];
+  let [low, high] = [Infinity, -Infinity];
+  for (const height of heights.values()) [low, high] = [Math.min(low, height), Math.max(high, height)];
   return Array.from({ length: PLANES }, (_, index) => {
     const at = low + ((high - low) * (index + 0.5)) / PLANES;
     const sides = new Int8Array(graph.vertices);

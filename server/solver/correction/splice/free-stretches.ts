@@ -1,15 +1,17 @@
 import type { BarredStretch } from '../../../job/closing.ts';
 import type { MemberGeometry } from '../../frame/frame-geometry.ts';
 import { pieceStations } from '../../geometry/slice.ts';
-import type { KeepOut } from '../cut-joint.ts';
+import type { KeepOut } from '../../../plan/joint.ts';
 import type { FrameGraph } from './frame-graph.ts';
 
 /** Room that the clamp, the torch and the polishing belt want beside a bend, in tube diameters: common practice. */
 const CLEAR_OF_BEND = 1.5;
 
-/** Room beside another weld, in tube diameters and at the least [mm]: common practice, no source. */
-const CLEAR_OF_WELD = 1.5;
-const LEAST_CLEAR_OF_WELD = 25;
+/** Room beside another weld [mm]: 1.5 diameters, and 25 mm at the least; common practice, no source. */
+export const clearOfWeld = (outsideDiameter: number): number => Math.max(1.5 * outsideDiameter, 25);
+
+/** A saddle flatter than this runs along its main as far as one with this sine; our own choice. */
+const LEAST_SINE = 0.2;
 
 /** Where a short straight leaves no such room, a joint may come so near, in tube diameters, and is told: common practice. */
 const TIGHT = 0.5;
@@ -97,7 +99,7 @@ function closedStretches(
   const { outsideDiameter } = rules;
   const { length, pieces } = member.centreline;
   const besideBend = share * CLEAR_OF_BEND * outsideDiameter;
-  const besideWeld = share * Math.max(CLEAR_OF_WELD * outsideDiameter, LEAST_CLEAR_OF_WELD);
+  const besideWeld = share * clearOfWeld(outsideDiameter);
   const closed: Closed[] = [];
   const around = (at: number, room: number, rule: KeepOut) => closed.push({ from: at - room, to: at + room, rule });
   const stations = pieceStations(member.centreline);
@@ -110,7 +112,7 @@ function closedStretches(
     // the weld runs round the sitting tube's foot: half a diameter over the sine of the angle either side
     const seat = graph.members[sitting];
     const geometry = end === 0 ? seat?.start : seat?.finish;
-    const sine = geometry?.kind === 'saddle' ? Math.max(Math.sin(geometry.axisAngle), 0.2) : 1;
+    const sine = geometry?.kind === 'saddle' ? Math.max(Math.sin(geometry.axisAngle), LEAST_SINE) : 1;
     const foot = outsideDiameter / 2 / sine;
     if (main === index) around(station, foot + besideWeld, 'weld');
     if (sitting === index) around(end, foot + besideWeld, 'weld');

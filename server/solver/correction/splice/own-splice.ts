@@ -7,8 +7,8 @@ import { layoutOf, type CutPlace } from './layouts.ts';
 import { pieceStations } from '../../geometry/slice.ts';
 import { solvedAs, type Ground, type SpliceTask } from './search-splices.ts';
 
-/** Pieces shorter than this between two joints cannot be held, in tube diameters: common practice, no source. */
-const LEAST_PIECE = 1.5;
+/** Two joints nearer than this on one member cannot both be welded, in tube diameters: common practice, no source. */
+const LEAST_BETWEEN = 1.5;
 
 /**
  * The splice with the joints where a person put them. A joint in a place that is kept free is told, and made all the
@@ -50,6 +50,7 @@ export function ownSplice(
   const candidate = solvedAs(layoutOf(ground.graph, places), ground, task);
   if (candidate === undefined)
     findings.push(finding('cut-parts-nothing', 'stop', '/closing/joints', { joints: places.length }));
+  else if (!candidate.possible) findings.push(finding('own-joints-no-fit', 'stop', '/closing/joints'));
   return { candidate: candidate ?? null, findings };
 }
 
@@ -77,7 +78,7 @@ function pieceAt({ graph }: Ground, member: number, station: number): FreeStretc
 
 /** Neighbouring joints of one member with too little tube between them. */
 function tooShort(places: readonly CutPlace[], ground: Ground, { sizes }: SpliceTask): Finding[] {
-  const low = LEAST_PIECE * sizes.outsideDiameter;
+  const low = LEAST_BETWEEN * sizes.outsideDiameter;
   return places.flatMap(({ stretch, at }, index) => {
     const next = places
       .filter((other, place) => place !== index && other.stretch.member === stretch.member && other.at >= at)

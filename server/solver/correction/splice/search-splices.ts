@@ -38,7 +38,9 @@ export type SearchResult = {
   /** Everything that can be made, best first. */
   readonly candidates: readonly Candidate[];
   readonly layouts: number;
-  readonly solved: number;
+  readonly workedOut: number;
+  /** False where not every way of parting the frame was looked at. */
+  readonly complete: boolean;
 };
 
 /** Cut sets, pairs of them and layouts that are followed; our own choice: more found nothing better in any frame tried. */
@@ -78,7 +80,7 @@ export function searchSplices(task: SpliceTask): SearchResult {
     return line !== undefined && stretchesOn(edge, stretches, line.length).length > 0;
   });
   const axes = task.planeNormal === null ? SPACE : axesOf(task.planeNormal);
-  const sets = cutSets(graph, (edge) => usable[edge] === true, axes);
+  const { sets, complete } = cutSets(graph, (edge) => usable[edge] === true, axes);
   const context = { outsideDiameter: task.sizes.outsideDiameter, mostJoints: task.closing.mostJoints };
   const layoutsFor = (set: CutSet) => layoutsOf(graph, set, stretches, context);
   const rated = sets
@@ -117,7 +119,7 @@ export function searchSplices(task: SpliceTask): SearchResult {
     const [candidate] = [...candidates].sort(order);
     if (candidate !== undefined && !best.some((one) => one.candidate === candidate)) best.push({ key, candidate });
   }
-  return { ground, best, candidates, layouts: count, solved: candidates.filter((one) => !solved.includes(one)).length };
+  return { ground, best, candidates, layouts: count, workedOut: worked.size, complete };
 }
 
 const SPACE: readonly Vector3[] = [

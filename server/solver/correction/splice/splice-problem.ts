@@ -4,6 +4,7 @@ import { placeAt } from '../../geometry/centreline.ts';
 import { bestMotion, moved, UNMOVED, type PointPair, type RigidMotion } from '../../geometry/rigid-motion.ts';
 import { add, length, scale, subtract, unit, type Vector3 } from '../../geometry/vector.ts';
 import type { CorrectionTarget, Post } from '../corrected.ts';
+import { clearOfWeld } from './free-stretches.ts';
 import type { Hinge } from './hinges.ts';
 import { freeMotions, targetsOfBodies, type BodyTarget } from './body-targets.ts';
 import { closeSides } from './joint-closing.ts';
@@ -52,8 +53,8 @@ export type SpliceProblem = {
   readonly hinges: readonly { readonly hinge: Hinge; readonly bodyA: number; readonly bodyB: number }[];
 };
 
-/** New tube shorter than this is not let in: two welds keep the distance of two welds; common practice, no source. */
-export const leastLetIn = (outsideDiameter: number): number => Math.max(1.5 * outsideDiameter, 25);
+/** New tube shorter than this is not let in [mm]: its two welds keep the distance of two welds. */
+export const leastLetIn = clearOfWeld;
 
 /**
  * Sets a layout up: bodies begin where their own targets want them; those with too few are carried by their neighbours.
@@ -230,7 +231,7 @@ function nearestTo(
   );
 }
 
-/** Samples of one member at the most; our own choice. */
+/** Samples of one member at the most, and how many times the asked distance is far from a post; our own choice. */
 const MOST_SAMPLES = 400;
 const FAR_FROM_POST = 3;
 

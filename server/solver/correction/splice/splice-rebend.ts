@@ -4,11 +4,15 @@ import { candidateOf } from './candidate.ts';
 import { hingesOf, type Hinge } from './hinges.ts';
 import { layoutOf } from './layouts.ts';
 import type { Ground, SpliceTask } from './search-splices.ts';
-import { solveSplice } from './solve-splice.ts';
+import { solveSplice, type SolvedSplice } from './solve-splice.ts';
+import { searchOf, stateAt } from './splice-state.ts';
 import { spliceProblem } from './splice-problem.ts';
 
 /** How far a die bend of the frame may be opened and closed [rad]; undefined: not at all. */
 export type TurnLimits = (arc: ArcPiece, member: number, piece: number) => { low: number; high: number } | undefined;
+
+/** A bend and how far it is turned [rad]. */
+export type TurnedHinge = { readonly hinge: Hinge; readonly turn: number };
 
 /** A turn smaller than this is no turn [rad]: 0.01 degrees, well inside any machine's scatter. */
 const LEAST_TURN = (0.01 * Math.PI) / 180;
@@ -27,7 +31,7 @@ export function splicedAndRebent(
   ground: Ground,
   task: SpliceTask,
   limits: TurnLimits,
-): { candidate: Candidate; turned: { hinge: Hinge; turn: number }[] } | undefined {
+): { candidate: Candidate; turned: TurnedHinge[] } | undefined {
   const places = splice.joints.map(({ joint, middle }) => ({ ...joint.place, at: middle }));
   const cuts = places.map(({ stretch, at }) => ({ member: stretch.member, station: at }));
   const hinges = hingesOf(ground.graph, cuts, limits);
@@ -53,4 +57,17 @@ export function splicedAndRebent(
   const worst = Math.max(candidate.fixingMisfit, candidate.cornerMisfit);
   const gains = worst < WORTH * Math.max(fixingMisfit, cornerMisfit) || candidate.largestKink < WORTH * largestKink;
   return candidate.possible && turned.length > 0 && gains ? { candidate, turned } : undefined;
+}
+
+/** The same splice with one bend after the other turned by a little more; joints stay as they are planned. */
+export function scatteredTurns(splice: SolvedSplice, off: number): SolvedSplice[] {
+  const search = searchOf(splice.problem);
+  return search.freedoms.flatMap(({ hinge }, column): SolvedSplice[] => {
+    if (hinge === null) return [];
+    const values = splice.values.map((value, index) => (index === column ? value + off : value));
+    const turns = splice.problem.hinges.map((one, index) =>
+      one.hinge === hinge ? (splice.turns[index] ?? 0) + off : (splice.turns[index] ?? 0),
+    );
+    return [{ ...splice, values, turns, motions: stateAt(search, values).motions }];
+  });
 }

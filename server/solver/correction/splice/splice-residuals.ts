@@ -1,17 +1,19 @@
 import { composed, inverted, moved, turnOf } from '../../geometry/rigid-motion.ts';
 import { add, cross, dot, length, scale, subtract, unit, type Vector3 } from '../../geometry/vector.ts';
 import { letInRadius, type ClosedSides } from './joint-closing.ts';
+import { VISIBLE_KINK } from '../weld-limits.ts';
 import { acrossPost, axesOf, type SpliceProblem } from './splice-problem.ts';
 import { AXES, ORIGIN, type Search, type State } from './splice-state.ts';
 
 /** What each residual is divided by. */
 const HI_LO_SCALE = 0.02; // [mm] common practice, no source: a fingernail finds less than a tenth of a millimetre
-const KINK_SCALE = Math.PI / 180; // [rad] ISO 5817 imperfection 508, fatigue annex: 1 degree at the strictest level
+const KINK_SCALE = VISIBLE_KINK;
 const PLACE_SCALE = 20; // [mm] a joint may wander this far before it counts as much as one tape; our own choice
 const METAL_SCALE = 0.05; // [mm] metal that is not there; our own choice: nearly forbidden
 
-/** Room that a post does not have [mm]: counts as a target does that the tape can just tell; common practice, no source. */
-const POST_SCALE = 1;
+/** Room that a post does not have [mm]: nearly forbidden; and what is kept beyond it, so that it is really there. Our own choice. */
+const POST_SCALE = 0.1;
+const POST_MARGIN = 0.1;
 
 /** A joint is not turned about its tube for nothing [rad]; so weak that a turn that is wanted stays; our own choice. */
 const TWIST_SCALE = 1;
@@ -86,7 +88,7 @@ export function residualsOf({ problem, freedoms }: Search, state: State, values:
   for (const { body, point, post } of problem.keepAways) {
     const motion = state.motions[body];
     const away = length(acrossPost(post, motion === undefined ? point : moved(motion, point)));
-    rows.push(Math.max(0, post.least - away) / POST_SCALE);
+    rows.push(Math.max(0, post.least + POST_MARGIN - away) / POST_SCALE);
   }
   for (const [column, { kind }] of freedoms.entries()) rows.push((values[column] ?? 0) / FAR_OF[kind]);
   return rows;
@@ -194,7 +196,7 @@ export function derivativesOf({ problem, freedoms }: Search, state: State): numb
     const at = motion === undefined ? point : moved(motion, point);
     const away = acrossPost(post, at);
     const distance = length(away);
-    if (distance < post.least && distance > 0)
+    if (distance < post.least + POST_MARGIN && distance > 0)
       for (const column of ofBody[body] ?? []) row[column] = -dot(velocity(column, at), away) / distance / POST_SCALE;
     rows.push(row);
   }

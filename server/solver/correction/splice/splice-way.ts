@@ -8,9 +8,10 @@ import type { CutJoint } from '../cut-joint.ts';
 import type { FaceContext } from '../joint-face.ts';
 import { planJoints } from '../joint-plan.ts';
 import { drawnMembers } from '../leave-way.ts';
-import { outcomeFigures } from '../outcome-figures.ts';
+import { outcomeFigures, type Doubt } from '../outcome-figures.ts';
 import { countFigure, judge, largest, type Effort, type Outcome, type WayDraft } from '../outcome.ts';
 import { trimsOf } from '../trims.ts';
+import { TWIST_TO_SCRIBE } from '../weld-limits.ts';
 import { trimSteps, workSteps } from '../work-steps.ts';
 import { assembler } from './assemble.ts';
 import type { Candidate } from './candidate.ts';
@@ -37,12 +38,14 @@ export type SplicedWay = {
  * Measures a solved splice and says how it is cut, closed and checked.
  *
  * @param more findings of the splice that are known already
+ * @param extra what else than the readings leaves the frame in doubt
  */
 export function spliceWay(
   key: WayKey,
   { splice }: Pick<Candidate, 'splice'>,
   context: SpliceContext,
   more: readonly Finding[] = [],
+  extra: readonly Doubt[] = [],
 ): SplicedWay {
   const { work, ground, closing } = context;
   const { actual } = work;
@@ -61,7 +64,7 @@ export function spliceWay(
     key,
     possible: stops.length === 0,
     reasons: [...new Set(stops.map(({ code }) => code))],
-    ...outcomeFigures(base, varied),
+    ...outcomeFigures(base, varied, extra),
     largestKink: largest(planned.joints, ({ kink }) => kink, 'deg'),
     largestHiLo: largest(planned.joints, ({ hiLo }) => hiLo, 'mm'),
     welds: countFigure(weldsOf(cuts), 'joints'),
@@ -69,10 +72,9 @@ export function spliceWay(
     rebends: [],
     trims,
     packing: [],
-    steps: stepsOf(cuts, trims),
+    steps: stepsOf(cuts, planned.joints, trims),
     members: drawnMembers(corrected, base.lay),
     effort: { ...effortOf(cuts, trims), tubeMetres: sawnOff(planned.joints) / 1000 },
-    bent: false,
   };
   const templated = () => planJoints(cuts, actual, closing, { ...context.faces, templates: true }).joints;
   return { way, findings, templated };
@@ -101,7 +103,11 @@ export function effortOf(cuts: readonly CutJoint[], trims: readonly Trim[]): Eff
 const sawnOff = (joints: readonly Joint[]): number =>
   joints.reduce((sum, { letIn }) => sum + (letIn?.cutLength.value ?? 0), 0);
 
-/** A joint that stands at the edge of where it may [mm]. */
+/** How a joint is cut: a dart keeps its hinge, and what is narrower than two kerfs comes out in one pass. */
+const cutKey = (joint: Joint | undefined): string =>
+  joint?.kind === 'dart' ? 'cut-dart' : joint?.scrap.value === 0 ? 'cut-once' : 'cut';
+
+/** A joint that stands at the edge of where it may [mm]; our own choice. */
 const AT_EDGE = 0.5;
 
 /** Joints that a rule keeps from where they would rather stand. */
@@ -116,7 +122,7 @@ const pushed = (joints: readonly Joint[]): Finding[] =>
  * The order of the work: marks first, then the cuts, the joint on the longest member last, so that the frame holds its
  * shape as long as it can; that joint is closed first, sizes are checked while only tacks hold, and the rest follows.
  */
-function stepsOf(cuts: readonly CutJoint[], trims: readonly Trim[]): WorkStep[] {
+function stepsOf(cuts: readonly CutJoint[], joints: readonly Joint[], trims: readonly Trim[]): WorkStep[] {
   const longest = Math.max(0, ...cuts.map(({ member }) => member.centreline.length));
   const numbered = cuts.map((cut, index) => ({ cut, joint: index + 1 }));
   const main = numbered.filter(({ cut }) => cut.member.centreline.length === longest);
@@ -128,10 +134,12 @@ function stepsOf(cuts: readonly CutJoint[], trims: readonly Trim[]): WorkStep[] 
     step('mark-all'),
     ...each(
       'scribe-across',
-      numbered.filter(({ cut }) => Math.abs(cut.twist) > SCRIBED),
+      numbered.filter(({ cut }) => Math.abs(cut.twist) > TWIST_TO_SCRIBE),
     ),
     step('hold-shape'),
-    ...each('cut', [...others, ...main]),
+    ...[...others, ...main].map(({ cut, joint }) =>
+      step(cutKey(joints[joint - 1]), joint, { joint, member: cut.member.name }),
+    ),
     ...each(
       'make-let-in',
       numbered.filter(({ cut }) => cut.letIn !== null),
@@ -143,6 +151,3 @@ function stepsOf(cuts: readonly CutJoint[], trims: readonly Trim[]): WorkStep[] 
     ...workSteps(trimSteps(trims)),
   ];
 }
-
-/** A turn about the tube from here on is scribed [rad]: half a degree; our own choice. */
-const SCRIBED = (0.5 * Math.PI) / 180;

@@ -3,20 +3,22 @@ import type { Alternative, CorrectionPlan, WayKey } from '../../../plan/correcti
 import type { Finding } from '../../../plan/finding.ts';
 import type { SetUp } from '../../bending/set-up.ts';
 import { finding } from '../../finding.ts';
-import { cross, length, type Vector3 } from '../../geometry/vector.ts';
+import { length } from '../../geometry/vector.ts';
 import { moved, UNMOVED } from '../../geometry/rigid-motion.ts';
 import { subtract } from '../../geometry/vector.ts';
-import type { Effort } from '../outcome.ts';
+import { commonPlane, judge, type Effort } from '../outcome.ts';
 import { trimsOf } from '../trims.ts';
 import type { CorrectionWork } from '../correction-work.ts';
 import { rebendRows } from '../rebend-rows.ts';
-import { turnLimits } from '../turn-limits.ts';
+import type { BendTurn } from '../rebend.ts';
+import { MOST_OPENING, turnLimits } from '../turn-limits.ts';
 import type { Candidate } from './candidate.ts';
 import { ownSplice } from './own-splice.ts';
 import { searchSplices, type Ground, type SearchResult, type SpliceTask } from './search-splices.ts';
 import { cutJoints } from './cut-joints.ts';
 import { effortOf, spliceWay, type SpliceContext, type SplicedWay } from './splice-way.ts';
-import { splicedAndRebent } from './splice-rebend.ts';
+import { scatteredTurns, splicedAndRebent, type TurnedHinge } from './splice-rebend.ts';
+import { splicedFrame } from './spliced-frame.ts';
 
 /** What splices are sought with. */
 export type SpliceInput = {
@@ -48,7 +50,7 @@ export function spliceWays(source: SpliceInput): SpliceWays {
     frame: work.actual,
     targets: work.targets,
     posts: work.posts,
-    planeNormal: samePlane(work.wanted.planeNormal, work.actual.planeNormal),
+    planeNormal: commonPlane(work.wanted, work.actual),
     closing,
     sizes: {
       outsideDiameter: tube.outsideDiameter,
@@ -93,27 +95,27 @@ export function spliceWays(source: SpliceInput): SpliceWays {
           ),
         );
   if (rebent !== undefined) {
-    const spliced = spliceWay('splice-rebend', rebent.candidate, context);
-    ways.push(withBends(spliced, rebent.turned, source));
+    const { candidate, turned } = rebent;
+    const told = [...tight(candidate, ground), ...manyPieces(candidate), ...opened(turned, source)];
+    const scattered = scatteredTurns(candidate.splice, (machine.angleScatter * Math.PI) / 180).map((one) =>
+      judge(work, splicedFrame(one, work.actual, ground.graph)),
+    );
+    const spliced = spliceWay('splice-rebend', candidate, context, told, [
+      { from: 'angle-scatter', outcomes: scattered },
+    ]);
+    ways.push(withBends(spliced, turned, source));
   }
   return {
     ways,
     ground,
     alternatives: alternativesOf(found, source),
-    search: { layouts: found.layouts, solved: found.solved },
+    search: { layouts: found.layouts, workedOut: found.workedOut, complete: found.complete },
     findings: (shown) => [
       ...general,
       ...(ways.find(({ way }) => way.key === shown)?.findings ?? []),
       ...whyNone(found, ground, source),
     ],
   };
-}
-
-/** Two planes count as one up to this between their normals [rad]; far below what a bender can hold. */
-const SAME_PLANE = 1e-9;
-
-function samePlane(one: Vector3 | null, other: Vector3 | null): Vector3 | null {
-  return one !== null && other !== null && length(cross(one, other)) < SAME_PLANE ? one : null;
 }
 
 /** Joints that have less room beside bends and welds than usual. */
@@ -136,13 +138,9 @@ const manyPieces = ({ splice }: Candidate): Finding[] => {
     : [];
 };
 
-/** A splice with its bends: rows, the bender's steps, and that the frame goes away for it. */
-function withBends(
-  spliced: SplicedWay,
-  turned: readonly { hinge: { member: number; piece: number }; turn: number }[],
-  { work, machine }: SpliceInput,
-): SplicedWay {
-  const turns = turned.flatMap(({ hinge, turn }) => {
+/** A bend that is turned, as rows and steps name it. */
+function turnsOf(turned: readonly TurnedHinge[], { work }: SpliceInput): BendTurn[] {
+  return turned.flatMap(({ hinge, turn }) => {
     const member = work.actual.members[hinge.member];
     if (member === undefined) return [];
     const bend = member.centreline.pieces
@@ -150,12 +148,33 @@ function withBends(
       .filter((piece) => piece.kind === 'arc' && piece.made === 'die').length;
     return [{ member: member.name, piece: hinge.piece, made: 'die' as const, bend, turn }];
   });
+}
+
+/** Bends that are opened: hardened tube wrinkles there. */
+const opened = (turned: readonly TurnedHinge[], source: SpliceInput): Finding[] =>
+  turnsOf(turned, source).flatMap(({ member, bend, turn }) =>
+    turn < 0
+      ? [
+          finding('rebend-opens-bend', 'caution', '/closing/way', {
+            member,
+            bend,
+            value: -turn * DEGREES,
+            high: MOST_OPENING * DEGREES,
+          }),
+        ]
+      : [],
+  );
+
+/** A splice with its bends: rows, the bender's steps, and that the frame goes away for it. */
+function withBends(spliced: SplicedWay, turned: readonly TurnedHinge[], source: SpliceInput): SplicedWay {
+  const { work, machine } = source;
+  const turns = turnsOf(turned, source);
   const { way } = spliced;
   const close = way.steps.findIndex(({ key }) => key === 'close-and-tack');
   const bends = turns.map(({ member, bend, turn }) => ({
-    key: 'rebend',
+    key: turn > 0 ? 'rebend' : 'rebend-open',
     joint: 0,
-    data: { member, bend, value: turn * DEGREES },
+    data: { member, bend, value: Math.abs(turn) * DEGREES },
   }));
   return {
     ...spliced,
@@ -164,7 +183,6 @@ function withBends(
       rebends: rebendRows(work.actual, turns, machine),
       steps: [...way.steps.slice(0, close), ...bends, ...way.steps.slice(close)],
       effort: { ...way.effort, bends: way.effort.bends + turns.length },
-      bent: true,
     },
   };
 }

@@ -1,39 +1,13 @@
-import { centrelineFromChain, placeOn, type Centreline, type Link } from '../geometry/centreline.ts';
-import { moved, turned, type RigidMotion } from '../geometry/rigid-motion.ts';
-import { movedLine } from '../geometry/moved-centreline.ts';
-import { cross, dot, unit, type Vector3 } from '../geometry/vector.ts';
-
-/** A place with directions that go with the tube: along it, and square to it, carried from arc to arc. */
-export type Stand = { readonly point: Vector3; readonly direction: Vector3; readonly normal: Vector3 };
+import { centrelineFromChain, placeOn, type Centreline, type Link } from './centreline.ts';
+import type { Stand } from './chain.ts';
+import { movedLine } from './moved-centreline.ts';
+import { moved, turned, type RigidMotion } from './rigid-motion.ts';
+import { cross, dot, squareTo, unit, type Vector3 } from './vector.ts';
 
 /** A centreline, with the direction square to it that its chain was begun with. */
 export type LaidLine = { readonly line: Centreline; readonly normal: Vector3 };
 
-/** A chain as it was drawn: where it stands, and its links. */
-export type Chain = { readonly start: Stand; readonly links: readonly Link[] };
-
-/** Reads a centreline back into the chain that lays it. `plane` is the frame's, where it lies in one. */
-export function chainOf({ pieces }: Centreline, plane: Vector3 | null): Chain | undefined {
-  const [first] = pieces;
-  if (first === undefined) return undefined;
-  const arc = pieces.find((piece) => piece.kind === 'arc');
-  const normal = arc?.kind === 'arc' ? arc.normal : (plane ?? anySquare(first.direction));
-  let before = normal;
-  const links = pieces.map((piece): Link => {
-    if (piece.kind === 'straight') return { kind: 'straight', length: piece.length };
-    const rotation = Math.atan2(dot(cross(before, piece.normal), piece.direction), dot(before, piece.normal));
-    before = piece.normal;
-    return { kind: 'arc', radius: piece.radius, angle: piece.angle, rotation, made: piece.made };
-  });
-  return { start: { point: first.start, direction: first.direction, normal }, links };
-}
-
-/** Any direction square to another. */
-const anySquare = (direction: Vector3): Vector3 => {
-  const beside: Vector3 = Math.abs(direction.z) < 0.9 ? { x: 0, y: 0, z: 1 } : { x: 1, y: 0, z: 0 };
-  return unit(cross(beside, direction)) ?? beside;
-};
-
+/** Lays links end to end. */
 export const laid = (start: Stand, links: readonly Link[]): LaidLine => ({
   line: centrelineFromChain(start, links),
   normal: start.normal,
@@ -96,12 +70,8 @@ export function laidBetween(from: Vector3, to: Vector3, like: Stand): LaidLine |
   const way = { x: to.x - from.x, y: to.y - from.y, z: to.z - from.z };
   const direction = unit(way);
   if (direction === undefined) return undefined;
-  const along = dot(like.normal, direction);
-  const beside = unit({
-    x: like.normal.x - along * direction.x,
-    y: like.normal.y - along * direction.y,
-    z: like.normal.z - along * direction.z,
-  });
   const size = dot(way, direction);
-  return laid({ point: from, direction, normal: beside ?? like.normal }, [{ kind: 'straight', length: size }]);
+  return laid({ point: from, direction, normal: squareTo(direction, like.normal) }, [
+    { kind: 'straight', length: size },
+  ]);
 }

@@ -1,15 +1,6 @@
 import { lengthAlong } from '../joints/generators.ts';
 import { faceStation, type FacePair } from '../joints/face-wrap.ts';
 
-/**
- * What falls out between two saw cuts [mm], or undefined where the two kerfs are wider than what is to be taken
- * out: one pass then does it.
- */
-export function scrapLength(cut: { removed: number; kerf: number }): number | undefined {
-  const scrap = cut.removed - 2 * cut.kerf;
-  return scrap > 0 ? scrap : undefined;
-}
-
 /** Widths between two faces on the outer surface, where they are widest and narrowest apart [mm], and where [rad]. */
 export type ScrapSides = {
   readonly long: number;

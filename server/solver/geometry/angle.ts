@@ -1,0 +1,5 @@
+/** Degrees in one radian: a Job and a Plan have degrees, the solver radians. */
+export const DEGREES = 180 / Math.PI;
+
+/** Radians in one degree. */
+export const RADIANS = Math.PI / 180;
