@@ -1,7 +1,7 @@
 import type { Units } from '../job/job.ts';
 
 /** Millimetres in an inch, by definition (international yard, 1959). */
-const INCH = 25.4;
+export const INCH = 25.4;
 
 /** A number as text with its unit apart, so that the two can be set in different sizes. */
 export type Parts = { readonly number: string; readonly unit: string };

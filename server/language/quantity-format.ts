@@ -1,7 +1,7 @@
 import type { Units } from '../job/job.ts';
 import type { Band, Figure, Unit } from '../plan/figure.ts';
 import { unitWords } from './en/units.ts';
-import { fixed, lengthParts, type Parts } from './length-format.ts';
+import { INCH, fixed, lengthParts, type Parts } from './length-format.ts';
 
 /** Decimals that each unit is shown with (our own choice: one more than a shop can read off). */
 const DECIMALS: Readonly<Record<Unit, number>> = {
@@ -91,7 +91,7 @@ export const formatFigure = (figure: Figure, units: Units): string => formatQuan
 
 /** '± 1.2 mm'. A band in inches keeps three decimals: rounding it to a fraction would make most bands nothing. */
 export function formatBand(band: Band, unit: Unit, units: Units): string {
-  if (unit === 'mm' && units.length === 'inch') return `± ${fixed(band.plusMinus / 25.4, 3)} in`;
+  if (unit === 'mm' && units.length === 'inch') return `± ${fixed(band.plusMinus / INCH, 3)} in`;
   if (unit === 's') return `± ${fixed(band.plusMinus, band.plusMinus < 10 ? 1 : 0)} s`;
   return `± ${formatQuantity(band.plusMinus, unit, units)}`;
 }

@@ -25,6 +25,8 @@ export const TapeMarks = Type.Object({
       key: literals(['outside', 'top', 'inside', 'bottom'], 'generator'),
       angle: Type.Number(),
       distance: Figure,
+      /** How far along the tube, towards the finish, the face lies there from the ring at its station [mm]. */
+      ordinate: Type.Number(),
     }),
   ),
 });

@@ -1,5 +1,5 @@
 import { describeFinding } from '../language/finding-words.ts';
-import { fixed } from '../language/length-format.ts';
+import { INCH, fixed } from '../language/length-format.ts';
 import { formatMoney, quantityParts } from '../language/quantity-format.ts';
 import { words, wordsOf } from '../language/words.ts';
 import type { CorrectionPlan, Way } from '../plan/correction.ts';
@@ -9,7 +9,6 @@ import type { SheetInput } from './sheet-input.ts';
 import { table, type Cell, type Column, type Table } from './table.ts';
 
 const HEIGHT = 2;
-const INCH = 25.4;
 
 /** A column: its head, and what it says of a way. */
 type Told = { readonly head: string; readonly say: (way: Way) => string };

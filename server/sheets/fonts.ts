@@ -2,13 +2,15 @@ import { create, type Font } from 'fontkit';
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import PDFDocument from 'pdfkit';
+import { INCH } from '../language/length-format.ts';
 import { unpackWoff } from './woff.ts';
 
 export type Weight = 400 | 600;
 
 /** Height of the capitals over the size of the type, from the font's own table (698 of 1000 units). */
 const CAPITALS = 0.698;
-const POINTS_PER_MM = 72 / 25.4;
+/** By definition of the point, a 72nd of an inch. */
+export const POINTS_PER_MM = 72 / INCH;
 
 /** The alphabets that the typeface is split into, in the order in which a letter is looked for. */
 const ALPHABETS = ['latin', 'latin-ext', 'greek', 'cyrillic'] as const;

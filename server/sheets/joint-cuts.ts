@@ -90,13 +90,13 @@ const unwrapped = ({ faceA, faceB }: Joint): boolean =>
   [faceA, faceB].some(({ template }) => template !== null && !isWorthPrinting(template));
 
 /** The long and the short side of what falls out between two saw cuts, and where each is. */
-function scrapWords(joint: Joint, { tube, closing, units }: Job): string {
+function scrapWords(joint: Joint, { closing, units }: Job): string {
   const kerf = formatClosely(closing.kerf, units);
   const { scrap, scrapShort } = joint;
   const long = formatFigure(scrap, units);
   if (scrap.value <= 0) return words('sheet.scrap-none', { kerf });
   if (long === formatFigure(scrapShort, units)) return words('sheet.scrap-between', { kerf, length: long });
-  const widest = scrapLongAt(joint, tube.outsideDiameter);
+  const widest = scrapLongAt(joint);
   const places = { at: generatorWords(widest), shortAt: generatorWords(widest + 180) };
   return scrapShort.value > 0
     ? words('sheet.scrap-leaning', { kerf, long, short: formatFigure(scrapShort, units), ...places })
@@ -104,7 +104,7 @@ function scrapWords(joint: Joint, { tube, closing, units }: Job): string {
 }
 
 function dartWords(joint: Joint, { tube, units }: Job): string {
-  const widest = scrapLongAt(joint, tube.outsideDiameter);
+  const widest = scrapLongAt(joint);
   return capital(
     words('sheet.dart-how', {
       from: generatorWords(widest),

@@ -45,7 +45,7 @@ function layout({ a, b }: Slice, factor: number, width: number): Layout {
 /** Both faces of a joint on the uncut tube laid straight, to scale, seen so that their lean shows; scrap is hatched. */
 export function jointPicture(joint: Joint, { tube, units }: Job, width: number): { block: Block; scale: Scale } {
   const diameter = tube.outsideDiameter;
-  const slice = sliceOf(joint, diameter);
+  const slice = sliceOf(joint);
   const { a, b } = slice;
   const length = Math.max(b.upper, b.lower) - Math.min(a.upper, a.lower);
   const room = width - 2 * PAD - 2 * SIDE;

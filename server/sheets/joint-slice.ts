@@ -36,12 +36,18 @@ export type Edge = { readonly upper: number; readonly lower: number };
 /** A joint seen square to the plane that its faces lean in; `upper` is the generator that is drawn on top [degrees]. */
 export type Slice = { readonly upper: number; readonly a: Edge; readonly b: Edge };
 
-/** How far along the tube a face reaches at an angle round it: up to the finish on piece A, back to the start on B. */
-function reach(face: JointFace, side: 'A' | 'B', diameter: number): (angle: number) => number {
-  const radian = Math.PI / 180;
-  const most = (side === 'A' ? 1 : -1) * (diameter / 2) * Math.tan(face.saw.offSquare.value * radian);
-  const longest = longestAt(face);
-  return (angle) => face.station.value + most * Math.cos((angle - longest) * radian);
+/**
+ * Station of a face's edge at an angle round the tube: through the plan's ordinates at the four generators, and between
+ * those as a plane goes round a straight tube.
+ */
+function reach({ station, marks }: JointFace): (angle: number) => number {
+  const [outside = 0, top = 0, inside = 0, bottom = 0] = marks.generators.map(({ ordinate }) => ordinate);
+  const mean = (outside + top + inside + bottom) / 4;
+  const [along, across, twice] = [(outside - inside) / 2, (top - bottom) / 2, (outside + inside - top - bottom) / 4];
+  return (angle) => {
+    const turn = (angle * Math.PI) / 180;
+    return station.value + mean + along * Math.cos(turn) + across * Math.sin(turn) + twice * Math.cos(2 * turn);
+  };
 }
 
 /** Widths that differ by less than this are alike: finer than a tape reads [mm]. */
@@ -70,12 +76,12 @@ function widestAt(joint: Joint): number | null {
 }
 
 /** The slice of a joint that shows most of its lean, the scrap's long side on top; the outside on top where both are alike. */
-export function sliceOf(joint: Joint, diameter: number): Slice {
+export function sliceOf(joint: Joint): Slice {
   const { faceA, faceB } = joint;
   const steeper = faceA.saw.offSquare.value >= faceB.saw.offSquare.value ? faceA : faceB;
   const widest = widestAt(joint);
   const angle = steeper.saw.offSquare.value < SQUARE ? 0 : longestAt(steeper);
-  const [a, b] = [reach(faceA, 'A', diameter), reach(faceB, 'B', diameter)];
+  const [a, b] = [reach(faceA), reach(faceB)];
   const up = widest ?? 0;
   const upper = turned(Math.cos(((angle - up) * Math.PI) / 180) > -1e-9 ? angle : angle + 180);
   const edge = (at: (angle: number) => number): Edge => ({ upper: at(upper), lower: at(upper + 180) });
@@ -83,5 +89,4 @@ export function sliceOf(joint: Joint, diameter: number): Slice {
 }
 
 /** Generator of the scrap's long side [degrees]; where nobody can say, that of the slice. */
-export const scrapLongAt = (joint: Joint, diameter: number): number =>
-  turned(widestAt(joint) ?? sliceOf(joint, diameter).upper);
+export const scrapLongAt = (joint: Joint): number => turned(widestAt(joint) ?? sliceOf(joint).upper);

@@ -73,12 +73,10 @@ function pieceBetween(joint: WithPiece, { tube, units }: Job, width: number): Bl
   const [top, bottom] = [TOP, TOP + across];
   const left = (width - length) / 2;
   const right = left + length;
-  const slice = sliceOf(joint, diameter);
-  // the new piece is longest where the old one is shortest
-  const slope = ({ value }: Figure, back: number): number =>
-    Math.sign(back) * (across / 2) * Math.tan((value * Math.PI) / 180);
-  const a = slope(letIn.tiltA, slice.a.lower - slice.a.upper);
-  const b = slope(letIn.tiltB, slice.b.upper - slice.b.lower);
+  const slice = sliceOf(joint);
+  // the new piece closes on the old faces: it is longest where they are shortest
+  const a = ((slice.a.lower - slice.a.upper) / 2) * scale.factor;
+  const b = ((slice.b.upper - slice.b.lower) / 2) * scale.factor;
   const side = { height: HEIGHTS.small, align: 'middle' } as const;
   const run = (points: readonly Spot[], stroke = STROKES.edge): Item => line('edge', points, stroke);
   const text = words('sheet.let-in-length', { length: formatFigure(letIn.length, units) });

@@ -1,9 +1,7 @@
 import PDFDocument from 'pdfkit';
-import { fontName, registerFonts, runsOf, sizeInPoints, widthOf } from './fonts.ts';
+import { POINTS_PER_MM, fontName, registerFonts, runsOf, sizeInPoints, widthOf } from './fonts.ts';
 import type { Drawn, Written } from './ink.ts';
 import type { Page } from './page.ts';
-
-const POINTS_PER_MM = 72 / 25.4;
 
 export type DocumentFacts = { readonly title: string; readonly subject: string; readonly date: Date };
 

@@ -1,5 +1,5 @@
 import type { Units } from '../job/job.ts';
-import { fixed, formatClosely, formatLength } from '../language/length-format.ts';
+import { INCH, fixed, formatClosely, formatLength } from '../language/length-format.ts';
 import { words } from '../language/words.ts';
 import type { WrapTemplate } from '../plan/frame.ts';
 import { checkBars } from './check-bars.ts';
@@ -11,9 +11,6 @@ import { beside, paragraph, space, stacked, type Block } from './text-block.ts';
 import { tilesAlong } from './tiles.ts';
 import { wrapTiles } from './wrap-drawing.ts';
 import { wrapSize } from './wrap-size.ts';
-
-/** By definition of the inch. Ordinates in inches are decimal: a fraction is too coarse for a cut. */
-const MM_PER_INCH = 25.4;
 
 /** Height that the names and the check bars take above the wrap [mm]. */
 const HEAD = 44;
@@ -42,9 +39,8 @@ function turnFor(template: WrapTemplate, paper: Paper): Turn {
 
 const unitOf = (units: Units): string => (units.length === 'mm' ? 'mm' : 'in');
 
-/** An ordinate: hundredths of a millimetre, or thousandths of an inch. */
-const ordinate = (mm: number, units: Units): string =>
-  units.length === 'mm' ? fixed(mm, 2) : fixed(mm / MM_PER_INCH, 3);
+/** An ordinate: hundredths of a millimetre, or thousandths of an inch; a fraction of one is too coarse for a cut. */
+const ordinate = (mm: number, units: Units): string => (units.length === 'mm' ? fixed(mm, 2) : fixed(mm / INCH, 3));
 
 /** What identifies and checks a wrap; stands on every page of it. */
 function head(

@@ -7,8 +7,10 @@ import { isOfDiameter, setUpOf, type SetUp } from './bending/set-up.ts';
 import type { SpringbackLaw } from './bending/springback-law.ts';
 import { misreadings, type ShopContext } from './correction/misreadings.ts';
 import { saddleJoints } from './correction/saddle-joints.ts';
+import { struckPosts } from './correction/struck-posts.ts';
 import type { Effort } from './correction/outcome.ts';
 import { planCorrection } from './correction/plan-correction.ts';
+import { finding } from './finding.ts';
 import { drawFrame, frameGeometry } from './frame/expand-frame.ts';
 import type { FrameGeometry } from './frame/frame-geometry.ts';
 import { mirrorFrame } from './frame/mirror-frame.ts';
@@ -56,6 +58,8 @@ export function plan(job: Job): Plan {
   const wanted = ofHand(frameGeometry(job.frame, { ...shape, root: '/frame' }), job);
   findings.push(...wanted.findings);
   if (wanted.geometry === null) return { ...begun, findings };
+  for (const { field, name, lacks } of struckPosts(job.fixing, wanted.geometry, job.tube.outsideDiameter))
+    findings.push(finding('post-struck', 'stop', field, { name, value: lacks }));
   const found = misreadings(job.frame, wanted.geometry, {
     draw: (frame) => ofHand(drawFrame(frame, { ...closedAs(wanted.geometry, shape), root: '/frame' }), job).geometry,
     outsideDiameter: job.tube.outsideDiameter,

@@ -31,7 +31,7 @@ describe.each(Object.keys(SCREENS) as ScreenName[])('an owner at a %s', (screen)
     )!;
 
     await page.getByText('If the sketch is read another way').click();
-    const name = 'The outside size was read as centre to centre.';
+    const name = 'width: The outside size was read as centre to centre.';
     const line = stage(page, 'wanted').getByRole('row').filter({ hasText: name });
     const cells = line.getByRole('cell');
     expect(await cells.count()).toBe(check.dimensions.length);

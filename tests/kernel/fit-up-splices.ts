@@ -64,7 +64,7 @@ export function splicesOf({ wanted, actual }: MadeUpFrame, closes: Closes): Plan
   const rebent =
     first === undefined
       ? undefined
-      : splicedAndRebent(first.candidate, ground, task, () => ({ low: -TURN, high: TURN }));
+      : splicedAndRebent(first.candidate, ground, task, { limits: () => ({ low: -TURN, high: TURN }), least: 0 });
   const all = [
     ...best,
     ...(rebent === undefined ? [] : [{ key: 'splice-rebend' as const, candidate: rebent.candidate }]),

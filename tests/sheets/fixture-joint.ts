@@ -12,13 +12,23 @@ export type JointSpec = Partial<Omit<Joint, 'faceA' | 'faceB'>> & {
   readonly b: FaceSpec;
 };
 
-function marks(from: TapeMarks['from'], towards: TapeMarks['towards'], distance: (angle: number) => number): TapeMarks {
+function marks(
+  from: TapeMarks['from'],
+  towards: TapeMarks['towards'],
+  distance: (angle: number) => number,
+  height: (angle: number) => number,
+): TapeMarks {
   const bend = from === 'bend-end' || from === 'bend-start' ? 1 : 0;
   return {
     from,
     bend,
     towards,
-    generators: KEYS.map((key, index) => ({ key, angle: index * 90, distance: figure(distance(index * 90), 'mm', 1) })),
+    generators: KEYS.map((key, index) => ({
+      key,
+      angle: index * 90,
+      distance: figure(distance(index * 90), 'mm', 1),
+      ordinate: height(index * 90),
+    })),
   };
 }
 
@@ -47,8 +57,8 @@ function face(joint: JointSpec, side: 'A' | 'B', diameter: number): JointFace {
       longSide: KEYS[quarter] ?? 'outside',
       fromLongSide: spec.longest - 90 * Math.round(spec.longest / 90),
     },
-    marks: marks('bend-end', 'finish', (angle) => spec.station - 300 + height(angle)),
-    check: marks('far-end', 'start', (angle) => 2080 - spec.station - height(angle)),
+    marks: marks('bend-end', 'finish', (angle) => spec.station - 300 + height(angle), height),
+    check: marks('far-end', 'start', (angle) => 2080 - spec.station - height(angle), height),
     template: wrapOf(joint, side, diameter),
   };
 }

@@ -235,13 +235,23 @@ describe('a post that must pass', () => {
     expect(roomOf(clear)).toBeGreaterThan(20);
   });
 
-  it('that stands in the way of a leg is kept clear of as far as the cuts allow', () => {
+  it('that the wanted frame itself runs into is told, and no correction is bent out of shape for it', () => {
     // 3 mm too near to the right leg, whose inside stands at 475 − 38.1 mm
-    const near = { ...demo, fixing: [post(475 - 38.1 - 110 + 3, -200)] };
-    const struck = corrected(near);
-    const clear = struck.way('splice-fewest');
-    expect(roomOf(clear)).toBeGreaterThan(-2.5);
-    // as it came back the leg stands further out, and the post passes
-    expect(roomOf(struck.way('leave'))).toBeGreaterThan(0);
+    const { way, findings } = corrected({ ...demo, fixing: [post(475 - 38.1 - 110 + 3, -200)] });
+    const told = findings.find(({ code }) => code === 'post-struck');
+    expect(told).toMatchObject({ grade: 'stop', field: '/fixing/0' });
+    expect(Number(told!.data['value'])).toBeCloseTo(3, 6);
+    expect(way('splice-fewest').fixings.some(({ fixing }) => fixing === 'post')).toBe(false);
+    expect(way('splice-fewest').joints.map(({ place }) => Math.round(place))).toEqual(
+      corrected(demo)
+        .way('splice-fewest')
+        .joints.map(({ place }) => Math.round(place)),
+    );
+  });
+
+  it('is kept clear of where the cuts would otherwise bring a leg too near', () => {
+    // the post has a hundredth of a millimetre more than it asks for beside the wanted leg
+    const tight = corrected({ ...demo, fixing: [post(475 - 38.1 - 110 - 0.01, -200)] }).way('splice-fewest');
+    expect(roomOf(tight)).toBeGreaterThan(-0.5);
   });
 });

@@ -36,6 +36,20 @@ describe('where a tape is laid', () => {
     expect(marksOf(bent, length - 560).marks).toMatchObject({ from: 'bend-end', bend: 1, towards: 'finish' });
   });
 
+  it('with how far the face stands off its ring along each generator, the same from either end', () => {
+    const { marks, check } = planned(joint(member([line(2000)]), 700, 0, { a: radians(2), b: 0 })).joint.faceA;
+    const off = 24.15 * Math.tan(radians(2));
+    const ordinates = marks.generators.map(({ ordinate }) => ordinate);
+    expect(ordinates.map((one) => Math.abs(one) < 1e-9)).toEqual([false, true, false, true]);
+    expect(Math.abs(ordinates[0]!)).toBeCloseTo(off, 9);
+    expect(ordinates[2]).toBeCloseTo(-ordinates[0]!, 9);
+    for (const [index, { distance, ordinate }] of marks.generators.entries()) {
+      expect(distance.value).toBeCloseTo(700 + ordinate, 9);
+      expect(check!.generators[index]!.ordinate).toBeCloseTo(ordinate, 9);
+      expect(check!.generators[index]!.distance.value).toBeCloseTo(1300 - ordinate, 9);
+    }
+  });
+
   it('a rolled arc has no line to measure from, and generators run round it at their own radius', () => {
     const rolled = member([line(900), bend(1000, 1, 'rolled'), line(900)]);
     const { marks } = marksOf(rolled, 1300);

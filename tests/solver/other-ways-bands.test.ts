@@ -98,7 +98,7 @@ describe('bands beside drawn frames', () => {
     const way = leaveWay(workOn(wanted, wanted, { variations: [turnedBy(wanted, [0.1, 0])], tape: 1 }));
     expect(way.fixingMisfit.value).toBeLessThan(1e-9);
     expect(way.fixingMisfit.band!.plusMinus).toBeGreaterThan(0.2);
-    expect(way.fixingMisfit.band!.from).toEqual(['tape']);
+    expect(way.fixingMisfit.band!.from).toEqual(['readings']);
   });
 
   it('a rebend adds what the machine scatters, and says so', () => {
@@ -106,8 +106,8 @@ describe('bands beside drawn frames', () => {
     const work = workOn(wanted, turnedBy(wanted, [2, 0]), { variations: [turnedBy(wanted, [2.02, 0])] });
     const sure = rebendWay(work, EASY).way;
     const rough = rebendWay(work, { ...EASY, machine: { ...EASY.machine, angleScatter: 0.5 } }).way;
-    expect(sure.endWidth!.band!.from).toEqual(['tape']);
-    expect(rough.endWidth!.band!.from).toEqual(['angle-scatter', 'tape']);
+    expect(sure.endWidth!.band!.from).toEqual(['readings']);
+    expect(rough.endWidth!.band!.from).toEqual(['angle-scatter', 'readings']);
     const lever = wanted.members[0]!.centreline.pieces[0]!.length;
     const added = Math.sqrt(rough.endWidth!.band!.plusMinus ** 2 - sure.endWidth!.band!.plusMinus ** 2);
     expect(added / (lever * 0.5 * DEGREE)).toBeGreaterThan(0.9);

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { TubePlace } from '../../server/job/tube-place.ts';
 import { correctionTargets } from '../../server/solver/correction/correction-targets.ts';
+import { struckPosts } from '../../server/solver/correction/struck-posts.ts';
 import { leaveWay } from '../../server/solver/correction/leave-way.ts';
 import { judge } from '../../server/solver/correction/outcome.ts';
 import { rebentFrame } from '../../server/solver/correction/rebend.ts';
@@ -85,9 +86,14 @@ describe('targets', () => {
     };
     const { rooms } = judge({ wanted: hoop, actual: hoop, targets: [], posts }, frame);
     expect(rooms[0]!.room).toBeCloseTo(150 - 100 - D / 2 - 20, 4);
-    const tight = leaveWay(workOn(hoop, hoop, { fixing: [{ ...post, clearance: 40 }] }));
-    expect(tight.fixings.find(({ fixing }) => fixing === 'post')!.misfit.value).toBeCloseTo(150 - 100 - D / 2 - 40, 4);
-    expect(tight.fixingMisfit.value).toBeCloseTo(D / 2 - 10, 4);
+    const tight = [{ ...post, clearance: 40 }];
+    const near = correctionTargets({ ...input, actual: hoop, fixing: tight }).posts;
+    const short = judge({ wanted: hoop, actual: hoop, targets: [], posts: near }, frame).rooms[0]!.room;
+    expect(short).toBeCloseTo(150 - 100 - D / 2 - 40, 4);
+    // the wanted frame itself lacks that room: it is told, and no way is measured by it
+    expect(struckPosts(tight, hoop, D)).toMatchObject([{ field: '/fixing/0', name: 'pile' }]);
+    expect(struckPosts(tight, hoop, D)[0]!.lacks).toBeCloseTo(-short, 6);
+    expect(leaveWay(workOn(hoop, hoop, { fixing: tight })).fixings.some(({ fixing }) => fixing === 'post')).toBe(false);
   });
 });
 

@@ -1,10 +1,8 @@
 import type { PlacedJoint } from '../../server/job/closing.ts';
 import type { Job, Units } from '../../server/job/job.ts';
+import { INCH } from '../../server/language/length-format.ts';
 import type { CorrectionPlan } from '../../server/plan/correction.ts';
 import { withChoice } from './typed-text.ts';
-
-/** Millimetres in an inch, by definition (international yard, 1959). */
-const INCH = 25.4;
 
 /** Somebody's joint among those of its member: a joint keeps its place in the order when its number changes. */
 export type JointOfMember = { readonly member: string; readonly rank: number };

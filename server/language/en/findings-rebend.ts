@@ -11,7 +11,7 @@ export const findingsRebend = {
   'rebend-no-bends': about('count', 'The frame has no bend that could be turned.', 'Choose another way.'),
   'rebend-not-needed': about(
     'deg',
-    'No bend would have to be turned by more than the machine can hold.',
+    'No turn of a bend that the machine can hold brings the frame nearer.',
     'Leave the bends as they are.',
   ),
   'rebend-ring-closed': about(

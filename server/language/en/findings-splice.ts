@@ -17,6 +17,19 @@ export const findingsSplice = {
     'Cutting the members that may be cut does not part the frame, so nothing can be moved.',
     'Allow another member to be cut.',
   ),
+  'cut-member-missing': about('count', 'The frame has no such member.', 'Choose one that it has, or take this out.'),
+  'splice-gains-nothing': about(
+    'mm',
+    'No splice brings the frame nearer to the wanted one than it is.',
+    'Leave it, or allow other members to be cut.',
+    'As it is, it is off by',
+  ),
+  'post-struck': about(
+    'mm',
+    'The wanted frame itself has too little room for this post[: {name}].',
+    'Look at where the post stands, or change the frame.',
+    'It lacks',
+  ),
   'cut-parts-nothing': about(
     'count',
     'These joints do not part the frame: other tubes still hold both sides of a cut.',

@@ -61,13 +61,34 @@ export const bandOf = (way: Way): number =>
  *
  * @param tolerance ± [mm], of the whole frame
  */
-export function roomOf({ fixings, fixingMisfit, cornerMisfit }: Way, tolerance: number): number {
-  const rooms = fixings.map(({ fixing, misfit, allowed }) =>
-    // the misfit of a post is the room that is left
-    fixing === 'post' ? misfit.value : allowed.value - misfit.value,
-  );
+export const roomOf = (way: Way, tolerance: number): number =>
+  Math.min(...roomsOf(way, tolerance).map(({ room }) => room));
+
+/**
+ * Room that is left at the far end of every band [mm]: each point has its own room and its own band.
+ *
+ * @param tolerance ± [mm], of the whole frame
+ */
+export function sureRoomOf(way: Way, tolerance: number): number {
+  return Math.min(...roomsOf(way, tolerance).map(({ room, band }) => room - band));
+}
+
+/** Room and band of the corners, and of each fixing point or post [mm]. */
+export function roomsOf(
+  { fixings, fixingMisfit, cornerMisfit }: Way,
+  tolerance: number,
+): { readonly room: number; readonly band: number }[] {
+  const bandOfFigure = (figure: Way['fixingMisfit']): number => figure.band?.plusMinus ?? 0;
   const told = fixings.some(({ fixing }) => fixing !== 'post');
-  return Math.min(tolerance - cornerMisfit.value, told ? Infinity : tolerance - fixingMisfit.value, ...rooms);
+  return [
+    { room: tolerance - cornerMisfit.value, band: bandOfFigure(cornerMisfit) },
+    ...(told ? [] : [{ room: tolerance - fixingMisfit.value, band: bandOfFigure(fixingMisfit) }]),
+    // the misfit of a post is the room that is left
+    ...fixings.map(({ fixing, misfit, allowed }) => ({
+      room: fixing === 'post' ? misfit.value : allowed.value - misfit.value,
+      band: bandOfFigure(misfit),
+    })),
+  ];
 }
 
 /** Whether every fixing point and corner comes near enough, and no tube too near to a post. */
@@ -76,11 +97,15 @@ export const isWithin = (way: Way, tolerance: number): boolean => roomOf(way, to
 /** Whether its kinks stay hidden. */
 export const isFair = (way: Way): boolean => way.largestKink.value <= HIDDEN_KINK;
 
-/** The order in which ways that come within are taken: fewest welds, least done, cheapest where costs are known, nearest. */
+/**
+ * The order in which ways that come within are taken: fewest welds, least done, cheapest where costs are known, without the
+ * bender, nearest.
+ */
 const byEffort = (a: Way, b: Way): number =>
   a.welds.value - b.welds.value ||
   Number(b.key === 'leave') - Number(a.key === 'leave') ||
   costOrder(a, b) ||
+  Number(a.rebends.length > 0) - Number(b.rebends.length > 0) ||
   misfitOf(a) - misfitOf(b) ||
   a.largestKink.value - b.largestKink.value;
 
@@ -124,7 +149,7 @@ function taken(right: readonly Way[], possible: readonly Way[]): Way | undefined
 function reasonData(way: Way, tolerance: number): Said['data'] {
   const band = bandOf(way);
   const room = roomOf(way, tolerance);
-  const sure = room >= band;
+  const sure = sureRoomOf(way, tolerance) >= 0;
   const data = {
     tolerance,
     misfit: misfitOf(way),

@@ -7,6 +7,7 @@ import { placeAt } from '../geometry/centreline.ts';
 import { turned, UNMOVED, type RigidMotion } from '../geometry/rigid-motion.ts';
 import { pieceStations } from '../geometry/slice.ts';
 import { add, ORIGIN, unit, type Vector3 } from '../geometry/vector.ts';
+import { postsOf } from './struck-posts.ts';
 import { motionBetween } from '../geometry/laid-line.ts';
 import type { CorrectionTarget, Post } from './corrected.ts';
 import { tubeStand } from '../geometry/tube-stand.ts';
@@ -47,7 +48,7 @@ export function correctionTargets(source: TargetInput): {
   findings: Finding[];
 } {
   const findings: Finding[] = [];
-  const posts: Post[] = [];
+  const posts = postsOf(source.fixing, source.outsideDiameter);
   const landings: CorrectionTarget[] = [];
   for (const [index, point] of source.fixing.entries()) {
     const field = `/fixing/${String(index)}`;
@@ -57,16 +58,17 @@ export function correctionTargets(source: TargetInput): {
       else landings.push(target);
       continue;
     }
-    const axis = unit(point.axis);
-    if (axis === undefined) {
+    if (unit(point.axis) === undefined)
       findings.push(finding('fixing-no-axis', 'stop', `${field}/axis`, { name: point.name }));
-      continue;
-    }
-    const least = (point.diameter + source.outsideDiameter) / 2 + point.clearance;
-    posts.push({ field, name: point.name, at: point.at, axis, least });
   }
   const named = source.fixing.some(({ fixing }) => fixing !== 'post');
-  const targets = [...landings, ...feet(source, named ? 'corner' : 'fixing'), ...corners(source), ...guides(source)];
+  const targets = [
+    ...landings,
+    ...feet(source, named ? 'corner' : 'fixing'),
+    ...corners(source),
+    ...seats(source),
+    ...guides(source),
+  ];
   return { targets, posts, findings };
 }
 
@@ -134,6 +136,25 @@ const corners = ({ wanted, actual, tolerance }: TargetInput): CorrectionTarget[]
     const spot = onTube(actual, corner);
     const goal = like === undefined ? undefined : onTube(wanted, like);
     return spot === undefined || goal === undefined ? [] : [unnamed(spot, goal.point, 'corner', tolerance)];
+  });
+
+/** Where tubes sit on straight ones: a ladder has no other corners. */
+const seats = ({ wanted, actual, tolerance }: TargetInput): CorrectionTarget[] =>
+  wanted.members.flatMap((member) => {
+    const own = actual.members.find(({ name }) => name === member.name);
+    return (['start', 'finish'] as const).flatMap((end) => {
+      const seat = member[end];
+      const main = seat.kind === 'saddle' ? wanted.members.find(({ name }) => name === seat.onto) : undefined;
+      const bent = main?.centreline.pieces.some((piece) => piece.kind === 'arc' && piece.made === 'die');
+      if (own === undefined || main === undefined || bent === true) return [];
+      const at = (of: MemberGeometry): Spot => ({
+        member: of.name,
+        station: end === 'start' ? 0 : of.centreline.length,
+        point: ORIGIN,
+      });
+      const [spot, goal] = [onTube(actual, at(own)), onTube(wanted, at(member))];
+      return spot === undefined || goal === undefined ? [] : [unnamed(spot, goal.point, 'corner', tolerance)];
+    });
   });
 
 function onTube(frame: FrameGeometry, { member, station }: Spot): Spot | undefined {

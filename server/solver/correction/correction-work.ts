@@ -5,6 +5,7 @@ import type { ReturnedFrame } from '../returned/returned-frame.ts';
 import { correctionTargets } from './correction-targets.ts';
 import type { CorrectedFrame } from './corrected.ts';
 import { judge, type JudgeContext, type Outcome } from './outcome.ts';
+import { struckPosts } from './struck-posts.ts';
 import { footExcesses, trimmedFeet, type FootExcess } from './trims.ts';
 
 /** What every way of correcting a frame works on [mm]. */
@@ -32,6 +33,8 @@ export function correctionWork(source: {
 }): { work: CorrectionWork; findings: Finding[] } {
   const { wanted, returned, outsideDiameter, tape } = source;
   const found: Finding[] = [];
+  // a post that the wanted frame itself runs into is told, and no correction is bent out of shape for it
+  const struck = new Set(struckPosts(source.fixing, wanted, outsideDiameter).map(({ field }) => field));
   const cutBackBy = (measured: readonly FootExcess[]): CorrectionWork => {
     // nobody cuts off what the tape cannot tell
     const excesses = measured.filter(({ excess }) => Math.abs(excess) > tape);
@@ -39,7 +42,7 @@ export function correctionWork(source: {
       const actual = trimmedFeet(frame, excesses);
       const { targets, posts, findings } = correctionTargets({ ...source, actual });
       found.splice(0, found.length, ...findings);
-      return { wanted, actual, targets, posts };
+      return { wanted, actual, targets, posts: posts.filter(({ field }) => !struck.has(field)) };
     };
     const variations = returned.variations.map(contextOf);
     const context = contextOf(returned.geometry);

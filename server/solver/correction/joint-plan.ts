@@ -11,6 +11,7 @@ import { cutFace, jointFace, jointFrame, type FaceContext } from './joint-face.t
 import { jointFigures, type JointBands } from './joint-figures.ts';
 import { gradeHiLo, jointFindings } from './joint-findings.ts';
 import { letInPiece } from './let-in-piece.ts';
+import { TWIST_TO_SCRIBE } from './weld-limits.ts';
 import { scrapSides, type ScrapSides } from './scrap-sides.ts';
 
 /** Below this the two faces of a joint are parallel for any saw [rad]: 0.02 degrees, our own choice. */
@@ -21,6 +22,9 @@ const MOST_DART = (5 * Math.PI) / 180;
 
 /** Thicker than this the hinge wall of a dart does not give [mm]: common practice, no source. */
 const DART_WALL = 2;
+
+/** A hinge wall gives by this when it is bent shut [mm]: our own choice. */
+const HINGE_GIVES = 0.2;
 
 /** Longest scrap that goes on one wrap with both its lines [mm]: half a sheet of A4, our own choice. */
 const ONE_WRAP = 150;
@@ -101,8 +105,8 @@ function planJoint(
 function kindOf(joint: CutJoint, { long, short }: ScrapSides, closing: Closing, wall: number): Joint['kind'] {
   if (joint.letIn !== null) return 'let-in';
   if (joint.kink < PARALLEL) return 'slug';
-  // narrower than one cut on both sides it is no notch: one pass takes it out
-  const hinged = Math.abs(short) <= closing.kerf && long > closing.kerf;
+  // narrower than one cut on both sides it is no notch: one pass takes it out; and a hinge wall cannot twist
+  const hinged = Math.abs(short) <= HINGE_GIVES && long > closing.kerf && Math.abs(joint.twist) < TWIST_TO_SCRIBE;
   return hinged && joint.kink <= MOST_DART && wall <= DART_WALL ? 'dart' : 'wedge';
 }
 

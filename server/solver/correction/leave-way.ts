@@ -1,13 +1,13 @@
 import type { Way } from '../../plan/correction.ts';
 import { planPieces } from '../geometry/plan-pieces.ts';
 import { moved, turned, UNMOVED, type RigidMotion } from '../geometry/rigid-motion.ts';
-import { add, dot, scale, subtract, type Vector3 } from '../geometry/vector.ts';
+import { add, dot, scale, subtract } from '../geometry/vector.ts';
 import { movedLine } from '../geometry/moved-centreline.ts';
 import type { CorrectedFrame, CorrectionTarget } from './corrected.ts';
 import { judgeAll, type CorrectionWork } from './correction-work.ts';
 import { countFigure, layOn, largest, outwardAt, type JudgeContext, type WayDraft } from './outcome.ts';
 import { outcomeFigures } from './outcome-figures.ts';
-import { betweenFeet, packingOf, trimsOf } from './trims.ts';
+import { betweenFeet, packingOf, trimsOf, type FootExcess } from './trims.ts';
 import { trimSteps, workSteps } from './work-steps.ts';
 
 /** What a way without joints has of them. */
@@ -30,9 +30,21 @@ const asItIs = ({ actual }: JudgeContext): CorrectedFrame => ({
 export const drawnMembers = ({ members }: CorrectedFrame, lay: RigidMotion): WayDraft['members'] =>
   members.map(({ name, parts }) => ({ name, pieces: parts.flatMap((part) => planPieces(movedLine(lay, part))) }));
 
-/** Leave the frame as it is: feet that are too long are cut back, and something stands under those that do not reach. */
-export function leaveWay(work: CorrectionWork): WayDraft {
-  const heights = packingHeights(work);
+/**
+ * Leave the frame as it is: laid on the wanted one, a foot that stands out beyond its landing is cut back, and something
+ * stands under one that does not reach it.
+ */
+export function leaveWay(source: CorrectionWork): WayDraft {
+  const whole = source.cutBackBy([]);
+  const short = shortfalls(whole);
+  const work = source.cutBackBy(
+    whole.targets.flatMap(({ spot }, index): FootExcess[] => {
+      const beyond = -(short[index] ?? 0);
+      return beyond > 0 ? [{ foot: spot, atFinish: isAtFinish(whole, spot), excess: beyond }] : [];
+    }),
+  );
+  const least = Math.max(work.tape, LEAST_HEIGHT);
+  const heights = short.map((height) => (height > least ? height : 0));
   const packed = packing(work, heights);
   // what stands under a foot lands for it, on every variation of the frame by as much
   const footed = (context: JudgeContext): JudgeContext => ({
@@ -72,16 +84,18 @@ const longer = ({ actual }: JudgeContext, target: CorrectionTarget, height: numb
 
 /** Rounds in which the frame is stood where its feet do not decide how high it stands; a few dozen are enough. */
 const ROUNDS = 100;
+/** Packing thinner than this is none where the tape is said to be perfect [mm]: our own choice. */
+const LEAST_HEIGHT = 0.05;
 /** Heights that change by less than this are settled [mm]. */
 const SETTLED = 1e-6;
 
 /**
- * What has to stand under each target so that the frame stands as wanted [mm], in the order of the targets: nothing under
- * corners, pads and holes. The frame is laid so that its corners are right and its feet are right sideways; how far a
- * foot is then short of its landing, along its leg, is its packing. No foot stands below its landing.
+ * How far each target is short of its landing along its leg [mm], negative where it stands out beyond it, in the order
+ * of the targets: nothing for corners, pads and holes. The frame is laid so that its corners are right and its feet are
+ * right sideways.
  */
-function packingHeights(work: CorrectionWork): number[] {
-  const { wanted, actual, targets, tape } = work;
+function shortfalls(work: CorrectionWork): number[] {
+  const { wanted, actual, targets } = work;
   const outward = targets.map((target) => (isFoot(work, target) ? outwardAt(actual, target.spot) : null));
   const heights = targets.map(() => 0);
   for (let round = 0, change = Infinity; round < ROUNDS && change > SETTLED; round += 1) {
@@ -97,16 +111,7 @@ function packingHeights(work: CorrectionWork): number[] {
       heights[index] = height;
     }
   }
-  const lowest = heights.reduce((low, height, index) => (height < (heights[low] ?? 0) ? index : low), 0);
-  const below = -(heights[lowest] ?? 0);
-  // less than the tape can tell is no reason to lift the others
-  const lift = below > tape ? below : 0;
-  const up: Vector3 = scale(outward[lowest] ?? { x: 0, y: 0, z: 0 }, -lift);
-  return heights.map((height, index) => {
-    const out = outward[index];
-    const lifted = out === null || out === undefined ? 0 : height - dot(up, out);
-    return lifted > tape ? lifted : 0;
-  });
+  return heights;
 }
 
 const isFoot = ({ actual }: JudgeContext, { kind, fixing, spot }: CorrectionTarget): boolean =>
@@ -114,9 +119,11 @@ const isFoot = ({ actual }: JudgeContext, { kind, fixing, spot }: CorrectionTarg
   fixing === 'foot' &&
   actual.feet.some((foot) => foot.member === spot.member && foot.station === spot.station);
 
+const isAtFinish = ({ actual }: JudgeContext, { member, station }: CorrectionTarget['spot']): boolean =>
+  station > (actual.members.find(({ name }) => name === member)?.centreline.length ?? 0) / 2;
+
 const packing = (work: CorrectionWork, heights: readonly number[]): Way['packing'] =>
   work.targets.flatMap(({ spot }, index) => {
     const height = heights[index] ?? 0;
-    const whole = work.actual.members.find(({ name }) => name === spot.member)?.centreline.length ?? 0;
-    return height === 0 ? [] : [packingOf(spot, spot.station > whole / 2, height, work.tape)];
+    return height === 0 ? [] : [packingOf(spot, isAtFinish(work, spot), height, work.tape)];
   });

@@ -71,8 +71,6 @@ export function planCorrection(source: CorrectionInput): Corrected {
 
   const tape = readings.tapeAccuracy;
   const found = differences(wanted, returned, ({ key, index }) => fieldOf(job, key, index));
-  const asWanted = found.every((one) => Math.abs(one.difference.value) <= tape);
-  if (asWanted) findings.push(finding('came-back-as-wanted', 'note', '/cameBack/readings', { tape }));
   const leftOut = new Set(fitted.fit.readings.flatMap(({ field, disagrees }) => (disagrees ? [field] : [])));
   const slips = scoreSlips(source.misreadings, fitted.solved, wanted, leftOut);
   const slipKnown = slips.some(({ explains }) => explains);
@@ -83,6 +81,12 @@ export function planCorrection(source: CorrectionInput): Corrected {
   const begun = correctionWork({ fixing, wanted, returned, outsideDiameter, tape, tolerance });
   const { work } = begun;
   findings.push(...begun.findings, ...footFindings(work.excesses, tape, '/cameBack/readings'));
+  const leave = leaveWay(work);
+  const asWanted =
+    found.every((one) => Math.abs(one.difference.value) <= tape) &&
+    [leave.fixingMisfit, leave.cornerMisfit].every(({ value }) => value <= tape) &&
+    leave.packing.length === 0;
+  if (asWanted) findings.push(finding('came-back-as-wanted', 'note', '/cameBack/readings', { tape }));
   const rebend = rebendWay(work, { machine, fromFinish: source.fromFinish });
   const splices = spliceWays({
     job,
@@ -93,7 +97,7 @@ export function planCorrection(source: CorrectionInput): Corrected {
   });
   const { law, checks, fromFinish, newFrame } = source;
   const drafts = [
-    leaveWay(work),
+    leave,
     rebend.way,
     ...splices.ways.map(({ way }) => way),
     newFrameWay(work, { fixing, tolerance, effort: newFrame, machine, law, fromFinish, checks }),

@@ -7,16 +7,19 @@ import { chainOf } from '../geometry/chain.ts';
 /** A tape shows no more than this [mm], a level or a bevel no more than that [degrees]; as tens of what is shown. */
 const SHOWN = 10;
 
-/** What a job takes for a reading [mm], and how many of them. */
-const LEAST = 0.001;
-const MOST = 50_000;
-const MOST_READINGS = 400;
+/** What a job takes for a reading [mm, degrees], and how many of them; a test holds these equal to the job's own. */
+export const TAKES = {
+  length: { least: 0.001, most: 50_000 },
+  piece: { least: 0.001, most: 1_000_000 },
+  turn: { least: -360, most: 3600 },
+  readings: 400,
+} as const;
 
 /**
  * What a tape would find on a frame with the pieces of the wanted one: every size of that in the reference that it has,
  * and where those do not say it all, every straight and every bend of its members.
  *
- * @returns null where one of them cannot be typed, or where there are too many
+ * @returns those that can be typed, no more than a job takes; null where there are none
  */
 export function readingsOn(frame: FrameGeometry, wanted: FrameGeometry): Reading[] | null {
   const sizes = wanted.checks.flatMap(({ key, index, reference }): Reading[] => {
@@ -28,14 +31,16 @@ export function readingsOn(frame: FrameGeometry, wanted: FrameGeometry): Reading
   // a shape that is typed by sizes has each of them; one by points or pieces has none of its own
   const bySizes = wanted.checks.some(({ field }) => field !== '');
   const all = bySizes ? sizes : [...sizes, ...frame.members.flatMap(piecesOf)];
-  const typed = all.every((one) => !('value' in one) || one.value === null || inRange(one, one.value));
-  return typed && all.length <= MOST_READINGS ? all : null;
+  const typed = all.filter((one) => !('value' in one) || one.value === null || isTaken(one, one.value));
+  return typed.length === 0 ? null : typed.slice(0, TAKES.readings);
 }
 
 const shown = (value: number): number => Math.round(value * SHOWN) / SHOWN;
 
-const inRange = ({ reading }: Reading, value: number): boolean =>
-  reading === 'turn' || (value >= LEAST && value <= MOST);
+function isTaken({ reading }: Reading, value: number): boolean {
+  const { least, most } = reading === 'turn' || reading === 'piece' ? TAKES[reading] : TAKES.length;
+  return value >= least && value <= most;
+}
 
 /** Every straight, and every arc's angle and rotation since the arc before it; a rolled one's radius too. */
 function piecesOf({ name, centreline }: MemberGeometry): Reading[] {

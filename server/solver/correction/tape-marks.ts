@@ -107,6 +107,7 @@ function marksFrom(from: TapePoint, face: CutFace, { outsideDiameter, tape }: Ta
           ['geometry'],
           band(tape, 'tape'),
         ),
+        ordinate,
       };
     }),
   };

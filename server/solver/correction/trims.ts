@@ -3,6 +3,7 @@ import type { Finding } from '../../plan/finding.ts';
 import { band, figure, input } from '../figure.ts';
 import { finding } from '../finding.ts';
 import type { FrameGeometry, MemberGeometry, Spot } from '../frame/frame-geometry.ts';
+import { length, subtract } from '../geometry/vector.ts';
 import { placeAt, type Centreline } from '../geometry/centreline.ts';
 import { sliceCentreline } from '../geometry/slice.ts';
 
@@ -54,8 +55,9 @@ export function trimmedFeet(frame: FrameGeometry, excesses: readonly FootExcess[
   if (cuts.length === 0) return frame;
   const feet = frame.feet.map((foot) => ({ foot, now: cutBack(frame, foot, cuts) }));
   const cut = (spot: Spot): Spot =>
-    feet.find(({ foot }) => foot.member === spot.member && Math.abs(foot.station - spot.station) < NOTHING)?.now ??
-    spot;
+    feet.find(
+      ({ foot }) => foot.member === spot.member && Math.abs(foot.station - spot.station) < NOTHING && isAt(foot, spot),
+    )?.now ?? spot;
   return {
     members: frame.members,
     corners: frame.corners,
@@ -64,6 +66,9 @@ export function trimmedFeet(frame: FrameGeometry, excesses: readonly FootExcess[
     checks: frame.checks.map((check) => ({ ...check, from: cut(check.from), to: cut(check.to) })),
   };
 }
+
+/** A size that is taken beside the tube does not end at its foot. */
+const isAt = (foot: Spot, spot: Spot): boolean => length(subtract(foot.point, spot.point)) < NOTHING;
 
 function cutBack(frame: FrameGeometry, foot: Spot, cuts: readonly FootExcess[]): Spot {
   const member = memberOf(frame, foot.member);

@@ -1,9 +1,12 @@
 import type { Way, WayKey } from '../../plan/correction.ts';
 import type { Said } from '../../plan/readings-fit.ts';
-import { bandOf, isFair, isWithin, misfitOf, roomOf } from './compare-ways.ts';
+import { isFair, isWithin, misfitOf, roomsOf } from './compare-ways.ts';
 
 /** More than this nobody reads; our own choice. */
 const MOST = 3;
+
+/** A tolerance so many times as wide is no answer; our own choice. */
+const MOST_TIMES = 20;
 
 /**
  * What would change a recommendation, each with the number at which it does: readings so many times as exact, another
@@ -37,9 +40,10 @@ const isPreferred = (way: Way, taken: Way): boolean =>
 
 /** How many times as exact the readings must be for the way to be surely within. */
 function readings(taken: Way, tolerance: number): Said | null {
-  const room = roomOf(taken, tolerance);
-  const times = bandOf(taken) / room;
-  return room > 0 && times > 1 ? say('readings', { times: Math.ceil(10 * times) / 10, tolerance }) : null;
+  const all = roomsOf(taken, tolerance);
+  const times = Math.max(...all.map(({ room, band }) => (room > 0 ? band / room : 0)));
+  const within = all.every(({ room }) => room > 0);
+  return within && times > 1 ? say('readings', { times: Math.ceil(10 * times) / 10, tolerance }) : null;
 }
 
 /** The least tolerance at which a way that is preferred comes within. */
@@ -47,7 +51,7 @@ function anotherTolerance(taken: Way, others: readonly Way[], tolerance: number)
   const [way] = others
     .filter((other) => isPreferred(other, taken) && isFair(other) && hangsOnTolerance(other, tolerance))
     .toSorted((a, b) => misfitOf(a) - misfitOf(b));
-  if (way === undefined) return null;
+  if (way === undefined || misfitOf(way) > MOST_TIMES * tolerance) return null;
   const data = { tolerance: misfitOf(way) };
   return way.key === 'leave' ? say('tolerance-leave', data) : say('tolerance', { ...data, way: way.key });
 }

@@ -4,7 +4,7 @@ import { finding } from '../finding.ts';
 import { RADIANS } from '../geometry/angle.ts';
 import { centrelineFromChain, type Centreline, type Link } from '../geometry/centreline.ts';
 import { pathThrough, type Closing, type PathPoint } from '../geometry/path-through.ts';
-import { cross, dot, length, scale, subtract, unit, type Vector3 } from '../geometry/vector.ts';
+import { dot, length, scale, squareTo, subtract, unit, type Vector3 } from '../geometry/vector.ts';
 import { pathFindings } from './path-findings.ts';
 import type { ShapeContext } from './shape-context.ts';
 
@@ -66,7 +66,7 @@ function pathByChain(
   const direction = unit(chain.direction);
   if (direction === undefined) return refused('direction');
   const bends = chain.pieces.some(({ piece }) => piece === 'arc');
-  const normal = squareTo(direction, chain.normal) ?? (bends ? undefined : anySquare(direction));
+  const normal = squarePart(direction, chain.normal) ?? (bends ? undefined : squareTo(direction));
   if (normal === undefined) return refused('normal');
   const links = chain.pieces.map((piece) => link(piece, context));
   return {
@@ -89,14 +89,10 @@ const link = (piece: ChainPiece, context: ShapeContext): Link =>
       };
 
 /** The part of a typed axis that stands square to a direction; undefined where it runs along it. */
-function squareTo(direction: Vector3, axis: Vector3): Vector3 | undefined {
+function squarePart(direction: Vector3, axis: Vector3): Vector3 | undefined {
   const square = subtract(axis, scale(direction, dot(axis, direction)));
   return length(square) > LEAST_SQUARE * length(axis) ? unit(square) : undefined;
 }
-
-/** Any axis square to a direction. */
-const anySquare = (direction: Vector3): Vector3 | undefined =>
-  unit(cross(direction, Math.abs(direction.z) < 0.9 ? { x: 0, y: 0, z: 1 } : { x: 1, y: 0, z: 0 }));
 
 /** The path of a member, typed either way. */
 export const memberPath = (

@@ -1,15 +1,12 @@
 import { pieceEnd } from '../geometry/slice.ts';
-import { cross, dot, length, scale, subtract, unit, type Vector3 } from '../geometry/vector.ts';
+import { AXES, ORIGIN, cross, dot, length, scale, subtract, unit, type Vector3 } from '../geometry/vector.ts';
 import type { MemberGeometry } from './frame-geometry.ts';
 
 /** Directions count as one plane's up to this [rad], points up to this share of the frame's size; rounding. */
 const FLAT = 1e-9;
 
-const AXES: readonly Vector3[] = [
-  { x: 0, y: 0, z: 1 },
-  { x: 0, y: 1, z: 0 },
-  { x: 1, y: 0, z: 0 },
-];
+/** Which way a plane looks is settled by the first of these that it does not lie along. */
+const UPWARD: readonly Vector3[] = [...AXES].reverse();
 
 /**
  * The unit normal of the plane that every centreline lies in, turned towards +z (or +y, or +x, where it lies across);
@@ -40,15 +37,17 @@ function normalOf(along: Vector3, axes: readonly Vector3[], directions: readonly
   if (axis !== undefined) return upward(axis);
   // the direction that stands widest off the first one gives the surest normal
   const products = directions.map((direction) => cross(along, direction));
-  const widest = products.reduce((best, one) => (length(one) > length(best) ? one : best), { x: 0, y: 0, z: 0 });
+  const widest = products.reduce((best, one) => (length(one) > length(best) ? one : best), ORIGIN);
   const normal = length(widest) > FLAT ? unit(widest) : undefined;
   if (normal !== undefined) return upward(normal);
-  const [beside] = AXES.map((one) => subtract(one, scale(along, dot(one, along)))).filter((one) => length(one) > FLAT);
+  const [beside] = UPWARD.map((one) => subtract(one, scale(along, dot(one, along)))).filter(
+    (one) => length(one) > FLAT,
+  );
   return beside === undefined ? undefined : unit(beside);
 }
 
 function upward(normal: Vector3): Vector3 {
-  for (const axis of AXES) {
+  for (const axis of UPWARD) {
     const share = dot(normal, axis);
     if (Math.abs(share) > FLAT) return share > 0 ? normal : scale(normal, -1);
   }

@@ -57,3 +57,18 @@ export function freeMotions(
   }
   return { motions, cost };
 }
+
+/** Where bodies stand: the largest distance of a target from its place [mm], and in tolerances; guides left out. */
+export function worstOf(
+  targets: readonly BodyTarget[],
+  motions: readonly RigidMotion[],
+): { worst: number; outOfTolerance: number } {
+  let [worst, outOfTolerance] = [0, 0];
+  for (const { body, point, wanted, target } of targets) {
+    const motion = motions[body];
+    if (motion === undefined || target.kind === 'guide') continue;
+    const off = length(subtract(moved(motion, point), wanted));
+    [worst, outOfTolerance] = [Math.max(worst, off), Math.max(outOfTolerance, off / target.tolerance)];
+  }
+  return { worst, outOfTolerance };
+}

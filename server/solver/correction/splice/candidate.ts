@@ -1,4 +1,6 @@
 import { moved } from '../../geometry/rigid-motion.ts';
+import type { Centreline } from '../../geometry/centreline.ts';
+import { pieceStations } from '../../geometry/slice.ts';
 import { angleBetween, dot, length, scale, subtract } from '../../geometry/vector.ts';
 import { HI_LO_LIMITS, VISIBLE_KINK } from '../weld-limits.ts';
 import type { SolvedSplice } from './solve-splice.ts';
@@ -50,7 +52,6 @@ export function candidateOf(splice: SolvedSplice, wall: number): Candidate {
   const { kerf, gap, shrinkage, outsideDiameter, tape } = problem.sizes;
   for (const { joint, middle, sides } of joints) {
     const { a, b, half, letIn, along } = sides;
-    const { from, to } = joint.place.stretch;
     if (letIn === null) {
       const kink = angleBetween(a.tangent, b.tangent);
       const across = subtract(sides.gap, scale(along, dot(sides.gap, along)));
@@ -66,9 +67,10 @@ export function candidateOf(splice: SolvedSplice, wall: number): Candidate {
       if (dot(sides.gap, along) < leastLetIn(outsideDiameter) - tape) possible = false;
       welds += 2;
     }
-    if (joint.place.movable && (middle - half < from - 1e-6 || middle + half > to + 1e-6)) possible = false;
+    const { from, to } = joint.place.movable ? joint.place.stretch : pieceRange(joint.line, middle);
+    if (middle - half < from - 1e-6 || middle + half > to + 1e-6) possible = false;
   }
-  if (largestHiLo > HI_LO_LIMITS.standard * wall) possible = false;
+  if (largestHiLo > HI_LO_LIMITS.standard * wall || largestKink > MOST_KINK || overlaps(splice)) possible = false;
   return {
     splice,
     fixingMisfit,
@@ -85,9 +87,37 @@ export function candidateOf(splice: SolvedSplice, wall: number): Candidate {
 /** Room that a post lacks and nobody could measure [mm]: our own choice. */
 const NO_ROOM = 0.01;
 
-/** How the three splices are picked. Kinks and steps below these are as good as none [rad, mm]; our own choice. */
+/** A joint that turns by more is a corner and no splice [rad]: 30 degrees; our own choice. */
+const MOST_KINK = Math.PI / 6;
+
+/** Where the piece begins and ends on which a station stands. */
+function pieceRange(line: Centreline, station: number): { from: number; to: number } {
+  const stations = pieceStations(line);
+  const next = stations.findIndex((at) => at > station);
+  return { from: stations[next - 1] ?? 0, to: stations[next] ?? line.length };
+}
+
+/** Whether a joint takes tube that its neighbour, or a bend that is turned, needs as well. */
+function overlaps({ joints, problem, turns }: SolvedSplice): boolean {
+  const taken = [
+    ...joints.map(({ joint, middle, sides }) => ({
+      member: joint.place.stretch.member,
+      from: middle - Math.max(sides.half, 0),
+      to: middle + Math.max(sides.half, 0),
+    })),
+    ...problem.hinges.map(({ hinge }, index) => {
+      const drawn = hinge.arc.radius * (turns[index] ?? 0);
+      return { member: hinge.member, from: hinge.station + Math.min(drawn, 0), to: hinge.station + Math.max(drawn, 0) };
+    }),
+  ].sort((a, b) => a.member - b.member || a.from - b.from);
+  return taken.some((one, index) => {
+    const next = taken[index + 1];
+    return next !== undefined && next.member === one.member && next.from < one.to - 1e-6;
+  });
+}
+
+/** Kinks that do not show are alike [rad], and so are misfits that the tape cannot tell; our own choice. */
 const SAME_KINK = Math.PI / 1800;
-const SAME_MISFIT = 0.1;
 
 /** Whether a candidate brings everything within its tolerance and hides its kinks. */
 const isRight = (one: Candidate): boolean => one.outOfTolerance <= 1 && one.largestKink <= VISIBLE_KINK;
@@ -100,9 +130,15 @@ const by =
 const rightFirst: Order = (a, b) => Number(isRight(b)) - Number(isRight(a));
 const fewerWelds: Order = (a, b) => a.welds - b.welds;
 const lowerScore: Order = (a, b) => a.score - b.score;
-const lessKink: Order = (a, b) => Math.round(a.largestKink / SAME_KINK) - Math.round(b.largestKink / SAME_KINK);
+const kinkOf = ({ largestKink }: Candidate): number =>
+  largestKink <= VISIBLE_KINK ? 0 : Math.round(largestKink / SAME_KINK);
+const lessKink: Order = (a, b) => kinkOf(a) - kinkOf(b);
 const worst = (one: Candidate): number => Math.max(one.fixingMisfit, one.cornerMisfit);
-const closer: Order = (a, b) => Math.round(worst(a) / SAME_MISFIT) - Math.round(worst(b) / SAME_MISFIT);
+const steps = (one: Candidate): number => Math.round(worst(one) / Math.max(one.splice.problem.sizes.tape, LEAST_STEP));
+const closer: Order = (a, b) => steps(a) - steps(b);
+
+/** A step of misfit where the tape is said to be perfect [mm]; our own choice. */
+const LEAST_STEP = 0.1;
 
 /** Fewest welds, least kink, least misfit: each among those that come out right, where any does. */
 export const ORDERS = {
@@ -110,5 +146,18 @@ export const ORDERS = {
   'splice-fairest': by((a, b) => Number(a.outOfTolerance > 1) - Number(b.outOfTolerance > 1), lessKink, lowerScore),
   'splice-closest': by(closer, lessKink, lowerScore),
 } as const;
+
+/** What a splice must be better in than the one with the fewest welds to be shown for it. */
+export const BETTER_IN = { 'splice-fewest': () => 0, 'splice-fairest': kinkOf, 'splice-closest': steps } as const;
+
+/** Whether a candidate is worth its welds: it comes nearer than the uncut frame by what a tape can tell, or comes right. */
+export function gains(one: Candidate, uncut: { readonly worst: number; readonly outOfTolerance: number }): boolean {
+  const tape = Math.max(one.splice.problem.sizes.tape, LEAST_STEP);
+  if (one.outOfTolerance <= 1 && uncut.outOfTolerance > 1) return true;
+  return worst(one) < uncut.worst - Math.max(tape / 2, LEAST_GAIN * uncut.worst);
+}
+
+/** A tenth of the misfit is the least that is worth a weld; our own choice. */
+const LEAST_GAIN = 0.1;
 
 export const byScore: Order = by(rightFirst, lowerScore);

@@ -9,10 +9,11 @@ export type CutPlace = { readonly stretch: FreeStretch; readonly at: number; rea
 export type Layout = { readonly places: readonly CutPlace[]; readonly bodies: Bodies };
 
 /** Joints nearer than this on one member, in tube diameters, leave a piece that nobody can hold: common practice. */
-const LEAST_PIECE = 3;
+const LEAST_PIECE = 1.5;
 
-/** Combinations that one cut set is tried with at the most; our own choice. */
+/** Combinations that one cut set is tried with: fewer where it goes through many members, each of which costs; our own choice. */
 const MOST_OF_ONE = 160;
+const MOST_JOINTS_TRIED = 640;
 
 /** The places for the joints of one edge, with how little they are liked: fewer joints, straights and middles first. */
 type Choice = { readonly places: readonly CutPlace[]; readonly dislike: number };
@@ -98,7 +99,7 @@ function combined(lists: readonly (readonly Choice[])[]): CutPlace[][] {
         })),
       )
       .sort((a, b) => a.dislike - b.dislike)
-      .slice(0, MOST_OF_ONE);
+      .slice(0, Math.min(MOST_OF_ONE, Math.ceil(MOST_JOINTS_TRIED / lists.length)));
   }
   return begun.map(({ places }) => places);
 }

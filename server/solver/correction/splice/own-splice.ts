@@ -31,6 +31,15 @@ export function ownSplice(
       findings.push(finding('own-joint-no-member', 'stop', `${field}/member`, { member }));
       continue;
     }
+    const closed = ground.graph.members[number]?.closed === true;
+    if (closed && (station === 0 || station === line.length)) {
+      // a closed tube has a weld there already
+      const near = nearest(ground.stretches, number, station);
+      const wayOut = near === null ? null : { field: `${field}/station`, value: near.at };
+      const data = { member, value: station, keepOut: 'weld' };
+      findings.push(finding('own-joint-kept-out', 'stop', `${field}/station`, data, wayOut));
+      continue;
+    }
     if (station <= 0 || station >= line.length) {
       const data = { member, value: station, low: 0, high: line.length };
       findings.push(finding('own-joint-off-tube', 'stop', `${field}/station`, data));
@@ -73,7 +82,13 @@ function pieceAt({ graph }: Ground, member: number, station: number): FreeStretc
   const piece = Math.max(0, stations.findIndex((at) => at > station) - 1);
   const [from = 0, to = 0] = [stations[piece], stations[piece + 1]];
   const on = line?.pieces[piece]?.kind === 'straight' ? 'straight' : 'rolled';
-  return { member, piece, on, from, to, startRule: 'bend', endRule: 'bend', tight: true };
+  const last = (line?.pieces.length ?? 0) - 1;
+  const closed = graph.members[member]?.closed === true;
+  const [startRule, endRule] = [
+    piece === 0 && !closed ? 'end' : 'bend',
+    piece === last && !closed ? 'end' : 'bend',
+  ] as const;
+  return { member, piece, on, from, to, startRule, endRule, tight: true };
 }
 
 /** Neighbouring joints of one member with too little tube between them. */
@@ -81,7 +96,10 @@ function tooShort(places: readonly CutPlace[], ground: Ground, { sizes }: Splice
   const low = LEAST_BETWEEN * sizes.outsideDiameter;
   return places.flatMap(({ stretch, at }, index) => {
     const next = places
-      .filter((other, place) => place !== index && other.stretch.member === stretch.member && other.at >= at)
+      .filter(
+        (other, place) =>
+          other.stretch.member === stretch.member && (other.at > at || (other.at === at && place > index)),
+      )
       .sort((a, b) => a.at - b.at)[0];
     if (next === undefined || next.at - at >= low) return [];
     const member = ground.graph.members[stretch.member]?.name ?? '';

@@ -2,8 +2,8 @@ import type { Closing } from '../../../job/closing.ts';
 import type { FrameGeometry } from '../../frame/frame-geometry.ts';
 import { dot, type Vector3 } from '../../geometry/vector.ts';
 import type { CorrectionTarget, Post } from '../corrected.ts';
-import { freeMotions, targetsOfBodies } from './body-targets.ts';
-import { byScore, candidateOf, ORDERS, type Candidate } from './candidate.ts';
+import { freeMotions, targetsOfBodies, worstOf } from './body-targets.ts';
+import { BETTER_IN, byScore, candidateOf, gains, ORDERS, type Candidate } from './candidate.ts';
 import { cutSets, type CutSet } from './cut-sets.ts';
 import { frameGraph, type FrameGraph } from './frame-graph.ts';
 import { freeStretches, type FreeStretch } from './free-stretches.ts';
@@ -41,6 +41,8 @@ export type SearchResult = {
   readonly workedOut: number;
   /** False where not every way of parting the frame was looked at. */
   readonly complete: boolean;
+  /** The frame as it is, laid on the wanted one: its worst misfit [mm], and in tolerances. */
+  readonly uncut: { readonly worst: number; readonly outOfTolerance: number };
 };
 
 /** Cut sets, pairs of them and layouts that are followed; our own choice: more found nothing better in any frame tried. */
@@ -114,12 +116,16 @@ export function searchSplices(task: SpliceTask): SearchResult {
     .map((one) => (worked.has(one) ? workedOut(one, task.wall) : one))
     .filter(({ possible }) => possible)
     .sort(byScore);
+  const uncut = uncutMisfit(ground, task);
   const best: { key: keyof typeof ORDERS; candidate: Candidate }[] = [];
   for (const [key, order] of Object.entries(ORDERS) as [keyof typeof ORDERS, (typeof ORDERS)[keyof typeof ORDERS]][]) {
-    const [candidate] = [...candidates].sort(order);
-    if (candidate !== undefined && !best.some((one) => one.candidate === candidate)) best.push({ key, candidate });
+    const [candidate] = candidates.filter((one) => gains(one, uncut)).sort(order);
+    const [first] = best;
+    const better =
+      first === undefined || BETTER_IN[key](candidate ?? first.candidate) < BETTER_IN[key](first.candidate);
+    if (candidate !== undefined && better) best.push({ key, candidate });
   }
-  return { ground, best, candidates, layouts: count, workedOut: worked.size, complete };
+  return { ground, best, candidates, layouts: count, workedOut: worked.size, complete, uncut };
 }
 
 const SPACE: readonly Vector3[] = [
@@ -173,6 +179,12 @@ function workedOut(one: Candidate, wall: number): Candidate {
 function isOtherKind({ sides }: SolvedSplice['joints'][number], { outsideDiameter, tape }: ClosingSizes): boolean {
   const { half, letIn, gap, along } = sides;
   return letIn === null ? -2 * half > tape : dot(gap, along) < leastLetIn(outsideDiameter) - tape;
+}
+
+function uncutMisfit({ graph, memberIndex }: Ground, task: SpliceTask): SearchResult['uncut'] {
+  const layout = layoutOf(graph, []);
+  const targets = targetsOfBodies(layout, memberIndex, task.targets, task.sizes.tape);
+  return worstOf(targets, freeMotions(layout.bodies.count, targets, task.planeNormal).motions);
 }
 
 /** No joint can do better than bodies that are free of joints: their misfit, and what the joints must gain. */

@@ -1,12 +1,13 @@
 import type { FrameGeometry } from '../../frame/frame-geometry.ts';
 import type { Centreline } from '../../geometry/centreline.ts';
 import { placeAt } from '../../geometry/centreline.ts';
-import { bestMotion, moved, UNMOVED, type PointPair, type RigidMotion } from '../../geometry/rigid-motion.ts';
+import { moved, type RigidMotion } from '../../geometry/rigid-motion.ts';
 import { add, length, scale, subtract, unit, type Vector3 } from '../../geometry/vector.ts';
 import type { CorrectionTarget, Post } from '../corrected.ts';
 import { clearOfWeld } from './free-stretches.ts';
 import type { Hinge } from './hinges.ts';
 import { freeMotions, targetsOfBodies, type BodyTarget } from './body-targets.ts';
+import { carried, startsLike, type SolvedMotions } from './body-starts.ts';
 import { closeSides } from './joint-closing.ts';
 import type { CutPlace, Layout } from './layouts.ts';
 
@@ -106,7 +107,9 @@ export function spliceProblem(
     const opening = -2 * half;
     // less than the tape is no opening; new tube is as long as it must be, and that much more of the old comes out
     const isLetIn = opening > sizes.tape;
-    const takenOut = isLetIn ? Math.max(sizes.kerf, (leastLetIn(sizes.outsideDiameter) - opening) / 2, 0) : null;
+    const takenOut = isLetIn
+      ? Math.max(sizes.kerf, (leastLetIn(sizes.outsideDiameter) + sizes.gap - sizes.shrinkage - opening) / 2)
+      : null;
     const room = Math.max(takenOut ?? half, 0);
     const { from, to } = place.stretch;
     const fits = to - from > 2 * room;
@@ -125,70 +128,6 @@ export function spliceProblem(
   const keepAways = posts.flatMap((post) => nearestTo(post, frame, layout, starts, sizes.outsideDiameter));
   return { layout, joints, targets: own, starts, centres, planeNormal, sizes, keepAways, hinges };
 }
-
-/** A layout that is solved already: its bodies' motions, with the bodies of its targets and of its joints. */
-export type SolvedMotions = {
-  readonly motions: readonly RigidMotion[];
-  readonly problem: Pick<SpliceProblem, 'targets' | 'joints'>;
-};
-
-/** Bodies that are parts of others begin as those ended; targets and joints are the same ones in the same order. */
-function startsLike(
-  { motions, problem }: SolvedMotions,
-  count: number,
-  targets: readonly BodyTarget[],
-  cuts: readonly CutLine[],
-): RigidMotion[] {
-  const starts = new Array<RigidMotion>(count).fill(UNMOVED);
-  const take = (body: number, like: number | undefined) => {
-    const motion = like === undefined ? undefined : motions[like];
-    if (motion !== undefined) starts[body] = motion;
-  };
-  for (const [index, { body }] of targets.entries()) take(body, problem.targets[index]?.body);
-  for (const [index, { bodyA, bodyB }] of cuts.entries()) {
-    take(bodyA, problem.joints[index]?.bodyA);
-    take(bodyB, problem.joints[index]?.bodyB);
-  }
-  return starts;
-}
-
-/** A body needs so many targets to know where it stands by itself. */
-const ENOUGH_IN_PLANE = 2;
-const ENOUGH_IN_SPACE = 3;
-
-type CutLine = { readonly place: CutPlace; readonly line: Centreline; readonly bodyA: number; readonly bodyB: number };
-
-function carried(
-  motions: readonly RigidMotion[],
-  targets: readonly BodyTarget[],
-  cuts: readonly CutLine[],
-  planeNormal: Vector3 | null,
-): RigidMotion[] {
-  const enough = planeNormal === null ? ENOUGH_IN_SPACE : ENOUGH_IN_PLANE;
-  const firm = (body: number) =>
-    targets.filter((one) => one.body === body && one.target.kind !== 'guide').length >= enough;
-  return motions.map((motion, body) => {
-    if (firm(body)) return motion;
-    const pairs: PointPair[] = targets
-      .filter((one) => one.body === body)
-      .map(({ point, wanted, weight }) => ({ from: point, to: wanted, weight: weight * weight }));
-    for (const { place, line, bodyA, bodyB } of cuts) {
-      const other = bodyA === body ? bodyB : bodyB === body ? bodyA : null;
-      const there = other === null ? undefined : motions[other];
-      const at = placeAt(line, place.at);
-      if (there === undefined || at === undefined) continue;
-      // two points of the tube there carry its direction over
-      for (const away of [0, CARRIED_ON]) {
-        const from = add(at.point, scale(at.tangent, bodyA === body ? -away : away));
-        pairs.push({ from, to: moved(there, from), weight: 1 });
-      }
-    }
-    return bestMotion(pairs, planeNormal);
-  });
-}
-
-/** How far along the tube its direction is taken from [mm]: any length of the order of a member does. */
-const CARRIED_ON = 100;
 
 /** Two unit vectors that span the plane with this normal. */
 export function axesOf(normal: Vector3): readonly [Vector3, Vector3] {

@@ -4,6 +4,7 @@ import { candidateOf } from './candidate.ts';
 import { hingesOf, type Hinge } from './hinges.ts';
 import { layoutOf } from './layouts.ts';
 import type { Ground, SpliceTask } from './search-splices.ts';
+import { VISIBLE_KINK } from '../weld-limits.ts';
 import { solveSplice, type SolvedSplice } from './solve-splice.ts';
 import { searchOf, stateAt } from './splice-state.ts';
 import { spliceProblem } from './splice-problem.ts';
@@ -14,49 +15,49 @@ export type TurnLimits = (arc: ArcPiece, member: number, piece: number) => { low
 /** A bend and how far it is turned [rad]. */
 export type TurnedHinge = { readonly hinge: Hinge; readonly turn: number };
 
-/** A turn smaller than this is no turn [rad]: 0.01 degrees, well inside any machine's scatter. */
-const LEAST_TURN = (0.01 * Math.PI) / 180;
-
 /** What turning bends as well must gain to be worth the way to the bender: a fifth of the misfit; our own choice. */
 const WORTH = 0.8;
 
 /**
  * A splice whose bends are turned a little as well, so that what the cuts leave over goes too. Bends in a loop that no
- * cut opens stay as they are.
+ * cut opens stay as they are, and so do bends that would be turned by less than the machine scatters.
  *
+ * @param limits how far each bend may be turned; `least` what the machine can make [rad]
  * @returns undefined where the frame has no bend that could be turned, or where turning gains too little
  */
 export function splicedAndRebent(
   { splice, fixingMisfit, cornerMisfit, largestKink }: Candidate,
   ground: Ground,
   task: SpliceTask,
-  limits: TurnLimits,
+  { limits, least }: { readonly limits: TurnLimits; readonly least: number },
 ): { candidate: Candidate; turned: TurnedHinge[] } | undefined {
   const places = splice.joints.map(({ joint, middle }) => ({ ...joint.place, at: middle }));
   const cuts = places.map(({ stretch, at }) => ({ member: stretch.member, station: at }));
-  const hinges = hingesOf(ground.graph, cuts, limits);
-  if (hinges.length === 0) return undefined;
-  const layout = layoutOf(ground.graph, places, hinges);
   const { frame, targets, posts, planeNormal, sizes } = task;
-  const problem = spliceProblem(
-    layout,
-    frame,
-    ground.memberIndex,
-    targets,
-    planeNormal,
-    sizes,
-    { hinges, like: splice },
-    posts,
-  );
-  const solved = problem === undefined ? undefined : solveSplice(problem);
-  if (solved === undefined) return undefined;
-  const candidate = candidateOf(solved, task.wall);
-  const turned = hinges
-    .map((hinge, index) => ({ hinge, turn: solved.turns[index] ?? 0 }))
-    .filter(({ turn }) => Math.abs(turn) > LEAST_TURN);
-  const worst = Math.max(candidate.fixingMisfit, candidate.cornerMisfit);
-  const gains = worst < WORTH * Math.max(fixingMisfit, cornerMisfit) || candidate.largestKink < WORTH * largestKink;
-  return candidate.possible && turned.length > 0 && gains ? { candidate, turned } : undefined;
+  let hinges = hingesOf(ground.graph, cuts, limits);
+  while (hinges.length > 0) {
+    const layout = layoutOf(ground.graph, places, hinges);
+    const bent = { hinges, like: splice };
+    const problem = spliceProblem(layout, frame, ground.memberIndex, targets, planeNormal, sizes, bent, posts);
+    const solved = problem === undefined ? undefined : solveSplice(problem);
+    if (solved === undefined) return undefined;
+    const turned = hinges.map((hinge, index) => ({ hinge, turn: solved.turns[index] ?? 0 }));
+    const [smallest] = [...turned].sort((a, b) => Math.abs(a.turn) - Math.abs(b.turn));
+    if (smallest !== undefined && Math.abs(smallest.turn) < least) {
+      // what it did the others may take over
+      hinges = hinges.filter((hinge) => hinge !== smallest.hinge);
+      continue;
+    }
+    const candidate = candidateOf(solved, task.wall);
+    const [before, after] = [
+      Math.max(fixingMisfit, cornerMisfit),
+      Math.max(candidate.fixingMisfit, candidate.cornerMisfit),
+    ];
+    const nearer = before > sizes.tape && after < WORTH * before;
+    const fairer = largestKink > VISIBLE_KINK && candidate.largestKink < WORTH * largestKink;
+    return candidate.possible && (nearer || fairer) ? { candidate, turned } : undefined;
+  }
+  return undefined;
 }
 
 /** The same splice with one bend after the other turned by a little more; joints stay as they are planned. */

@@ -13,6 +13,10 @@ import { countFigure, judge, largest, type Effort, type Outcome, type WayDraft }
 import { trimsOf } from '../trims.ts';
 import { TWIST_TO_SCRIBE } from '../weld-limits.ts';
 import { trimSteps, workSteps } from '../work-steps.ts';
+import type { Centreline } from '../../geometry/centreline.ts';
+import { SIDES } from '../../returned/lines.ts';
+import { sizesOf, type Size } from '../../returned/sizes.ts';
+import { splicedLines } from './spliced-lines.ts';
 import { assembler } from './assemble.ts';
 import type { Candidate } from './candidate.ts';
 import { cutJoints } from './cut-joints.ts';
@@ -50,11 +54,15 @@ export function spliceWay(
   const { work, ground, closing } = context;
   const { actual } = work;
   const corrected = splicedFrame(splice, actual, ground.graph);
-  const base = judge(work, corrected);
+  const asMoved = judge(work, corrected);
   const assembled = assembler(splice, actual);
-  const varied = work.variations.map((variation): Outcome =>
-    judge(variation, splicedFrame(splice, variation.actual, ground.graph, assembled(variation.actual))),
-  );
+  const sizes = sizesOf(work.wanted, work.outsideDiameter);
+  const base = sizedAgain(asMoved, sizes, splicedLines(splice, actual, ground.graph));
+  const varied = work.variations.map((variation) => {
+    const motions = assembled(variation.actual);
+    const outcome = judge(variation, splicedFrame(splice, variation.actual, ground.graph, motions));
+    return sizedAgain(outcome, sizes, splicedLines({ ...splice, motions }, variation.actual, ground.graph));
+  });
   const trims = trimsOf(work.excesses, work.tape);
   const cuts = cutJoints(splice, actual, base.lay);
   const planned = planJoints(cuts, actual, closing, context.faces);
@@ -98,6 +106,18 @@ export function effortOf(cuts: readonly CutJoint[], trims: readonly Trim[]): Eff
     }),
   };
 }
+
+/**
+ * Sizes as a tape finds them on the closed frame: places that a cut took away are no more, so that each size is taken
+ * again by its definition.
+ */
+const sizedAgain = (outcome: Outcome, sizes: readonly Size[], lines: readonly Centreline[]): Outcome => ({
+  ...outcome,
+  sizes: outcome.sizes.map((one) => {
+    const size = sizes.find(({ check }) => check.key === one.check.key && check.index === one.check.index);
+    return { ...one, after: size?.value(lines, SIDES.centre) ?? one.after };
+  }),
+});
 
 /** New tube as it is sawn off the bar [mm]. */
 const sawnOff = (joints: readonly Joint[]): number =>

@@ -9,15 +9,14 @@ import { subtract } from '../../geometry/vector.ts';
 import { commonPlane, judge, type Effort } from '../outcome.ts';
 import { trimsOf } from '../trims.ts';
 import type { CorrectionWork } from '../correction-work.ts';
-import { rebendRows } from '../rebend-rows.ts';
-import type { BendTurn } from '../rebend.ts';
-import { MOST_OPENING, turnLimits } from '../turn-limits.ts';
+import { turnLimits } from '../turn-limits.ts';
 import type { Candidate } from './candidate.ts';
 import { ownSplice } from './own-splice.ts';
 import { searchSplices, type Ground, type SearchResult, type SpliceTask } from './search-splices.ts';
 import { cutJoints } from './cut-joints.ts';
 import { effortOf, spliceWay, type SpliceContext, type SplicedWay } from './splice-way.ts';
-import { scatteredTurns, splicedAndRebent, type TurnedHinge } from './splice-rebend.ts';
+import { opened, withBends } from './splice-bends.ts';
+import { scatteredTurns, splicedAndRebent } from './splice-rebend.ts';
 import { splicedFrame } from './spliced-frame.ts';
 
 /** What splices are sought with. */
@@ -78,26 +77,34 @@ export function spliceWays(source: SpliceInput): SpliceWays {
   const ways = found.best.map(({ key, candidate }) =>
     spliceWay(key, candidate, context, [...tight(candidate, ground), ...manyPieces(candidate)]),
   );
-  const general: Finding[] = [];
+  const general: Finding[] = unknownMembers(closing, ground);
   if (closing.joints.length > 0) {
     const own = ownSplice(closing.joints, ground, task);
-    if (own.candidate === null) general.push(...own.findings);
-    else ways.push(spliceWay('splice-own', own.candidate, context, [...own.findings, ...manyPieces(own.candidate)]));
+    // what is wrong with joints put down by hand is told whatever way is shown
+    general.push(...own.findings);
+    if (own.candidate !== null) {
+      const stopped = own.findings.filter(({ grade }) => grade === 'stop');
+      const spliced = spliceWay('splice-own', own.candidate, context, [...stopped, ...manyPieces(own.candidate)]);
+      ways.push({ ...spliced, findings: spliced.findings.filter((one) => !stopped.includes(one)) });
+    }
   }
   const [best] = found.best;
   const limits = turnLimits(work.actual, { machine, fromFinish: source.fromFinish });
   const rebent =
     best === undefined
       ? undefined
-      : splicedAndRebent(best.candidate, ground, task, (_, member, piece) =>
-          limits.find(
-            ({ arc }) => arc.member === work.actual.members[member]?.name && arc.piece === piece && arc.made === 'die',
-          ),
-        );
+      : splicedAndRebent(best.candidate, ground, task, {
+          limits: (_, member, piece) =>
+            limits.find(
+              ({ arc }) =>
+                arc.member === work.actual.members[member]?.name && arc.piece === piece && arc.made === 'die',
+            ),
+          least: machine.angleScatter / DEGREES,
+        });
   if (rebent !== undefined) {
     const { candidate, turned } = rebent;
     const told = [...tight(candidate, ground), ...manyPieces(candidate), ...opened(turned, source)];
-    const scattered = scatteredTurns(candidate.splice, (machine.angleScatter * Math.PI) / 180).map((one) =>
+    const scattered = scatteredTurns(candidate.splice, machine.angleScatter / DEGREES).map((one) =>
       judge(work, splicedFrame(one, work.actual, ground.graph)),
     );
     const spliced = spliceWay('splice-rebend', candidate, context, told, [
@@ -116,6 +123,17 @@ export function spliceWays(source: SpliceInput): SpliceWays {
       ...whyNone(found, ground, source),
     ],
   };
+}
+
+/** Members that may be cut, or have a stretch that must not be, and that the frame does not have. */
+function unknownMembers({ cutMembers, barred }: Job['closing'], { memberIndex }: Ground): Finding[] {
+  const named = [
+    ...cutMembers.map((member, index) => ({ member, field: `/closing/cutMembers/${String(index)}` })),
+    ...barred.map(({ member }, index) => ({ member, field: `/closing/barred/${String(index)}/member` })),
+  ];
+  return named.flatMap(({ member, field }) =>
+    memberIndex.has(member) ? [] : [finding('cut-member-missing', 'caution', field, { member })],
+  );
 }
 
 /** Joints that have less room beside bends and welds than usual. */
@@ -137,55 +155,6 @@ const manyPieces = ({ splice }: Candidate): Finding[] => {
     ? [finding('cut-in-many-pieces', 'caution', '/closing/joints', { value, high: MOST_PIECES })]
     : [];
 };
-
-/** A bend that is turned, as rows and steps name it. */
-function turnsOf(turned: readonly TurnedHinge[], { work }: SpliceInput): BendTurn[] {
-  return turned.flatMap(({ hinge, turn }) => {
-    const member = work.actual.members[hinge.member];
-    if (member === undefined) return [];
-    const bend = member.centreline.pieces
-      .slice(0, hinge.piece + 1)
-      .filter((piece) => piece.kind === 'arc' && piece.made === 'die').length;
-    return [{ member: member.name, piece: hinge.piece, made: 'die' as const, bend, turn }];
-  });
-}
-
-/** Bends that are opened: hardened tube wrinkles there. */
-const opened = (turned: readonly TurnedHinge[], source: SpliceInput): Finding[] =>
-  turnsOf(turned, source).flatMap(({ member, bend, turn }) =>
-    turn < 0
-      ? [
-          finding('rebend-opens-bend', 'caution', '/closing/way', {
-            member,
-            bend,
-            value: -turn * DEGREES,
-            high: MOST_OPENING * DEGREES,
-          }),
-        ]
-      : [],
-  );
-
-/** A splice with its bends: rows, the bender's steps, and that the frame goes away for it. */
-function withBends(spliced: SplicedWay, turned: readonly TurnedHinge[], source: SpliceInput): SplicedWay {
-  const { work, machine } = source;
-  const turns = turnsOf(turned, source);
-  const { way } = spliced;
-  const close = way.steps.findIndex(({ key }) => key === 'close-and-tack');
-  const bends = turns.map(({ member, bend, turn }) => ({
-    key: turn > 0 ? 'rebend' : 'rebend-open',
-    joint: 0,
-    data: { member, bend, value: Math.abs(turn) * DEGREES },
-  }));
-  return {
-    ...spliced,
-    way: {
-      ...way,
-      rebends: rebendRows(work.actual, turns, machine),
-      steps: [...way.steps.slice(0, close), ...bends, ...way.steps.slice(close)],
-      effort: { ...way.effort, bends: way.effort.bends + turns.length },
-    },
-  };
-}
 
 /** Where else the joints could stand, apart from what the ways show already. */
 function alternativesOf({ candidates, best, ground }: SearchResult, { work, minutesOf }: SpliceInput): Alternative[] {
@@ -216,7 +185,11 @@ function whyNone(found: SearchResult, ground: Ground, { work }: SpliceInput): Fi
     const code = ground.stretches.length === 0 ? 'cut-no-place' : 'cut-holds-together';
     return [finding(code, 'note', '/closing/cutMembers')];
   }
-  if (best.outOfTolerance <= 1) return [];
+  const nothing =
+    found.best.length === 0
+      ? [finding('splice-gains-nothing', 'note', '/closing/cutMembers', { value: found.uncut.worst })]
+      : [];
+  if (best.outOfTolerance <= 1) return nothing;
   const { problem, motions } = best.splice;
   let worst = { name: '', field: '', off: 0, share: 0, at: { x: 0, y: 0, z: 0 } };
   for (const { body, point, wanted, target } of problem.targets) {
@@ -230,5 +203,5 @@ function whyNone(found: SearchResult, ground: Ground, { work }: SpliceInput): Fi
   }
   const data = { name: worst.name, value: worst.off, high: worst.off / worst.share, ...worst.at };
   const field = worst.field === '' ? '/closing/cutMembers' : worst.field;
-  return work.targets.length === 0 ? [] : [finding('target-out-of-reach', 'note', field, data)];
+  return work.targets.length === 0 ? nothing : [...nothing, finding('target-out-of-reach', 'note', field, data)];
 }

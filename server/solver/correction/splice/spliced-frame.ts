@@ -122,7 +122,7 @@ function bentOn({ arc, station }: Hinge, turn: number, motion: RigidMotion): Par
 }
 
 /** Where a member begins and ends: at its feet, where it has some. */
-function feetOf(frame: FrameGeometry, member: string, whole: number): { low: number; high: number } {
+export function feetOf(frame: FrameGeometry, member: string, whole: number): { low: number; high: number } {
   const feet = frame.feet.flatMap((foot) => (foot.member === member ? [foot.station] : []));
   return {
     low: Math.max(0, ...feet.filter((at) => at <= whole / 2)),
