@@ -39,24 +39,36 @@ export const studentised = ({ residuals }: Fitted, { leverages }: Knowledge): (n
 export const misfitOver = (residuals: readonly number[], spare: number): number =>
   Math.sqrt(sumOfSquares(residuals) / Math.max(1, spare));
 
+/** Readings that are left out one after the other, the furthest off first; our own choice. */
+const SUSPECTS = 4;
+
 /**
- * Finds the one reading that disagrees: furthest off by studentised residuals and beyond three, clearly ahead of every
- * other one, and gone it leaves readings that agree. Null where there is none, or where more than one would explain it.
+ * Finds the one reading that disagrees: of those that are off by more than three (studentised) each is left out in turn,
+ * since where a frame is far off its residuals alone point at the wrong one. It is the one without which the others
+ * agree, and clearly better than without any other. Null where there is none, or where more than one would explain it.
  */
 export function disagreementIn(problem: FitProblem, fitted: Fitted, knowledge: Knowledge): Disagreement | null {
   const spread = studentised(fitted, knowledge).map((one) => Math.abs(one ?? 0));
-  const suspects = [...spread.keys()].sort((a, b) => (spread[b] ?? 0) - (spread[a] ?? 0));
-  const [place = -1, next = -1] = suspects;
-  const [worst = 0, second = 0] = [spread[place], spread[next]];
-  if (worst < SUSPECT || worst ** 2 - second ** 2 < CLEARLY) return null;
-  const suspect = problem.measured[place];
-  if (suspect === undefined) return null;
+  const suspects = [...spread.keys()]
+    .filter((place) => (spread[place] ?? 0) >= SUSPECT)
+    .sort((a, b) => (spread[b] ?? 0) - (spread[a] ?? 0))
+    .slice(0, SUSPECTS);
+  const left = suspects.map((place) => leftOut(problem, fitted, place)).sort((a, b) => a.cost - b.cost);
+  const [best, next] = left;
+  if (best === undefined || (next !== undefined && next.cost - best.cost < CLEARLY)) return null;
+  const spare = problem.measured.length - 1 - knowledge.decided;
+  if (misfitOver(best.fitted.residuals, Math.round(spare)) > AGREE) return null;
+  const { place, without } = best;
+  const lines = layFrame(without.model, parametersOf(without, best.fitted.unknowns)).map(({ line }) => line);
+  const pose = without.pose === null ? UNMOVED : poseOf(without, best.fitted.unknowns);
+  const ought = problem.measured[place]?.predict(lines, pose);
+  return ought === undefined ? null : { place, ought, off: spread[place] ?? 0, problem: without, fitted: best.fitted };
+}
+
+/** The fit without one of the readings, and what it leaves. */
+function leftOut(problem: FitProblem, fitted: Fitted, place: number) {
   const others = problem.measured.filter((_, index) => index !== place);
   const without = fitProblem(problem.model, others, others.some(({ posed }) => posed) ? problem.pose : null);
   const again = fitAgain(without, fitted.unknowns);
-  const spare = problem.measured.length - 1 - knowledge.decided;
-  if (misfitOver(again.residuals, Math.round(spare)) > AGREE) return null;
-  const lines = layFrame(without.model, parametersOf(without, again.unknowns)).map(({ line }) => line);
-  const ought = suspect.predict(lines, without.pose === null ? UNMOVED : poseOf(without, again.unknowns));
-  return ought === undefined ? null : { place, ought, off: worst, problem: without, fitted: again };
+  return { place, without, fitted: again, cost: sumOfSquares(again.residuals) };
 }
