@@ -201,7 +201,7 @@ describe('a keyboard', () => {
     expect(await page.evaluate(() => document.activeElement?.id)).toBe('stage-purge-title');
     await page.getByRole('radio', { name: 'splice with the fewest welds' }).focus();
     await page.keyboard.press('ArrowRight');
-    expect(await page.getByRole('radio', { name: 'splice with the least kink', exact: true }).isChecked()).toBe(true);
+    expect(await page.getByRole('radio', { name: 'new frame', exact: true }).isChecked()).toBe(true);
     await page.keyboard.press('Control+z');
     await page
       .locator('#stage-what')
