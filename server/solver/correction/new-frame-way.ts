@@ -42,7 +42,7 @@ export function newFrameWay(work: CorrectionWork, made: NewFrame): WayDraft {
   });
   const context = { wanted, actual: wanted, targets, posts };
   const anew = (members: ReadonlyMap<string, MemberChange>) =>
-    asCorrected(wanted, relaidFrame(wanted, { members, fromFinish: made.fromFinish }), outsideDiameter);
+    asCorrected(wanted, relaidFrame(wanted, { members, fromFinish: made.fromFinish }), { wanted, outsideDiameter });
   const asPlanned = anew(new Map());
   const base = judge(context, asPlanned);
   const doubts = singleErrors(wanted, made).map(({ from, changes }): Doubt => ({

@@ -12,6 +12,7 @@ import { differences } from '../returned/differences.ts';
 import { fitReadings } from '../returned/fit-readings.ts';
 import { misfitPicture } from '../views/misfit-picture.ts';
 import { markUnbeaten, recommend } from './compare-ways.ts';
+import { LEAST_TAPE } from './correction-targets.ts';
 import { correctionWork } from './correction-work.ts';
 import { daysOut } from './days-out.ts';
 import { fitTolerance } from './fit-tolerance.ts';
@@ -96,10 +97,17 @@ export function planCorrection(source: CorrectionInput): Corrected {
     minutesOf: (effort) => source.price({ effort, frame: work.uncut, scope: 'splice-own' }).minutes?.value ?? null,
   });
   const { law, checks, fromFinish, newFrame } = source;
+  // what half a tape tells is no gain
+  const leastGain = Math.max(tape, LEAST_TAPE) / 2;
+  const nearer = (way: WayDraft): boolean => worstOf(way) < worstOf(leave) - leastGain;
+  const bent = nearer(rebend.way) ? rebend.way : { ...rebend.way, possible: false, reasons: ['rebend-not-needed'] };
+  const spliced = splices.ways.filter(({ way }) => way.key === 'splice-own' || nearer(way));
+  if (splices.ways.length > 0 && spliced.length === 0)
+    findings.push(finding('splice-gains-nothing', 'note', '/closing/cutMembers', { value: worstOf(leave) }));
   const drafts = [
     leave,
-    rebend.way,
-    ...splices.ways.map(({ way }) => way),
+    bent,
+    ...spliced.map(({ way }) => way),
     newFrameWay(work, { fixing, tolerance, effort: newFrame, machine, law, fromFinish, checks }),
   ];
   const cameBack: FrameGeometry = {
@@ -136,7 +144,7 @@ export function planCorrection(source: CorrectionInput): Corrected {
   findings.push(...splices.findings(chosen));
   findings.push(...rebend.findings.filter((one) => chosen === 'rebend' || one.code === 'rebend-cannot-narrow'));
   const draft = drafts.find((one) => one.key === chosen);
-  const shown = splices.ways.find(({ way }) => way.key === chosen);
+  const shown = spliced.find(({ way }) => way.key === chosen);
   const finished = ways.map((way) =>
     way.key === chosen && shown !== undefined ? { ...way, joints: shown.templated() } : way,
   );
@@ -149,7 +157,9 @@ export function planCorrection(source: CorrectionInput): Corrected {
       differences: found,
       slips,
       ways: finished,
-      alternatives: splices.alternatives,
+      alternatives: splices.alternatives.filter(
+        (one) => Math.max(one.fixingMisfit, one.cornerMisfit) < worstOf(leave) - leastGain,
+      ),
       search: splices.search,
       recommended: advice.recommended,
       reason: advice.reason,
@@ -160,6 +170,8 @@ export function planCorrection(source: CorrectionInput): Corrected {
     findings,
   };
 }
+
+const worstOf = ({ fixingMisfit, cornerMisfit }: WayDraft): number => Math.max(fixingMisfit.value, cornerMisfit.value);
 
 /** The reading of a size, where one was taken. */
 function fieldOf({ cameBack }: Job, key: string, index: number): string {

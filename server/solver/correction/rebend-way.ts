@@ -24,7 +24,7 @@ export function rebendWay(source: CorrectionWork, shop: RebendShop): { way: WayD
     relaidFrame(context.actual, withPlacedRoots(context, changeFor(asked, shop.fromFinish)));
   const relaid = relaidBy(turns, work);
   const correctedBy = (asked: readonly BendTurn[]) => (context: JudgeContext) =>
-    asCorrected(context.actual, relaidBy(asked, context), outsideDiameter);
+    asCorrected(context.actual, relaidBy(asked, context), { wanted: work.wanted, outsideDiameter });
   const { base, variations } = judgeAll(work, correctedBy(turns));
   const scatter: Doubt = { from: 'angle-scatter', outcomes: scattered(work, turns, shop, correctedBy) };
   const findings = rebendFindings({ work, rebending, relaid, after: base });

@@ -71,17 +71,18 @@ export function relaidFrame(frame: FrameGeometry, change: FrameChange): RelaidFr
 /**
  * A frame that was laid again as what a correction left, with its sizes as a tape finds them now.
  *
- * @param outsideDiameter of the tube [mm]
+ * @param sized the wanted frame, whose sizes are taken, and the tube [mm]
  */
 export function asCorrected(
   frame: FrameGeometry,
   { members, motionAt }: RelaidFrame,
-  outsideDiameter: number,
+  sized: { readonly wanted: FrameGeometry; readonly outsideDiameter: number },
 ): CorrectedFrame {
   const lines = frame.members.map((member, index) =>
     betweenFeet(frame, member, members[index]?.centreline ?? member.centreline),
   );
-  const make = frameMaker(frame, sizesOf(frame, outsideDiameter));
+  // places of the wanted frame: its members end at their feet, as these lines do
+  const make = frameMaker(sized.wanted, sizesOf(sized.wanted, sized.outsideDiameter));
   return {
     motionAt,
     members: lines.map((line, index) => ({ name: members[index]?.name ?? '', parts: [line] })),

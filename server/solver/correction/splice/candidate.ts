@@ -97,22 +97,29 @@ function pieceRange(line: Centreline, station: number): { from: number; to: numb
   return { from: stations[next - 1] ?? 0, to: stations[next] ?? line.length };
 }
 
-/** Whether a joint takes tube that its neighbour, or a bend that is turned, needs as well. */
+/** Faces of two joints nearer than this on one member, in tube diameters, leave a piece that nobody can hold: common practice. */
+const BETWEEN_JOINTS = 1;
+
+/** Whether a joint takes tube that its neighbour needs as well, to be held by or for a bend that is turned. */
 function overlaps({ joints, problem, turns }: SolvedSplice): boolean {
+  const room = BETWEEN_JOINTS * problem.sizes.outsideDiameter;
   const taken = [
     ...joints.map(({ joint, middle, sides }) => ({
       member: joint.place.stretch.member,
       from: middle - Math.max(sides.half, 0),
       to: middle + Math.max(sides.half, 0),
+      room,
     })),
     ...problem.hinges.map(({ hinge }, index) => {
       const drawn = hinge.arc.radius * (turns[index] ?? 0);
-      return { member: hinge.member, from: hinge.station + Math.min(drawn, 0), to: hinge.station + Math.max(drawn, 0) };
+      const [from, to] = [hinge.station + Math.min(drawn, 0), hinge.station + Math.max(drawn, 0)];
+      return { member: hinge.member, from, to, room: 0 };
     }),
-  ].sort((a, b) => a.member - b.member || a.from - b.from);
+  ].sort((one, other) => one.member - other.member || one.from - other.from);
   return taken.some((one, index) => {
     const next = taken[index + 1];
-    return next !== undefined && next.member === one.member && next.from < one.to - 1e-6;
+    if (next === undefined || next.member !== one.member) return false;
+    return next.from < one.to + Math.min(one.room, next.room) - 1e-6;
   });
 }
 

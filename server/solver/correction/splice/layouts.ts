@@ -12,8 +12,8 @@ export type Layout = { readonly places: readonly CutPlace[]; readonly bodies: Bo
 const LEAST_PIECE = 1.5;
 
 /** Combinations that one cut set is tried with: fewer where it goes through many members, each of which costs; our own choice. */
-const MOST_OF_ONE = 160;
-const MOST_JOINTS_TRIED = 640;
+const MOST_OF_ONE = 120;
+const MOST_JOINTS_TRIED = 480;
 
 /** The places for the joints of one edge, with how little they are liked: fewer joints, straights and middles first. */
 type Choice = { readonly places: readonly CutPlace[]; readonly dislike: number };

@@ -56,6 +56,9 @@ const SHOWN = 8;
 /** A set of cuts whose bound is so many times the best score is not followed any further; our own choice: on the safe side. */
 const FAR_OFF = 4;
 
+/** Layouts that are solved roughly at the most, so that a person is not kept waiting; our own choice. */
+const MOST_LAYOUTS = 240;
+
 /** What one more joint must gain before a set of cuts is looked at, in squared tapes: our own choice. */
 const JOINT_GAINS = 4;
 
@@ -94,11 +97,13 @@ export function searchSplices(task: SpliceTask): SearchResult {
     .sort(byBound);
   const followed = rated.slice(0, MOST_SETS);
   const pairs = pairsOf(followed, rated, ground, task);
+  // three straights of one tube that are each too short or too long want three sets at once
+  const triples = pairsOf(pairs, rated, ground, task);
   const solved: Candidate[] = [];
   let [count, least] = [0, Infinity];
-  for (const { layouts, bound } of [...followed, ...pairs].sort(byBound)) {
+  for (const { layouts, bound } of [...followed, ...pairs, ...triples].sort(byBound)) {
     // bodies free of joints are further off than a whole splice: no joint can mend that
-    if (bound > FAR_OFF * (least + 1)) break;
+    if (bound > FAR_OFF * (least + 1) || count >= MOST_LAYOUTS) break;
     for (const layout of layouts) {
       count += 1;
       const candidate = solvedAs(layout, ground, task, 'roughly');
@@ -107,11 +112,12 @@ export function searchSplices(task: SpliceTask): SearchResult {
       if (candidate.possible) least = Math.min(least, candidate.score);
     }
   }
-  const promising = distinct([
+  // a rough solution of a large turn may look as if it could not be made: the best of all are worked out whatever they are
+  const worked = new Set([
     ...Object.values(ORDERS).flatMap((order) => top(solved, order, WORKED_OUT)),
-    ...top(solved, byScore, SHOWN),
+    ...[...solved].sort(byScore).slice(0, WORKED_OUT),
   ]);
-  const worked = new Set(Object.values(ORDERS).flatMap((order) => top(solved, order, WORKED_OUT)));
+  const promising = distinct([...worked, ...top(solved, byScore, SHOWN)]);
   const candidates = promising
     .map((one) => (worked.has(one) ? workedOut(one, task.wall) : one))
     .filter(({ possible }) => possible)
