@@ -99,7 +99,9 @@ export function planCorrection(source: CorrectionInput): Corrected {
   const { law, checks, fromFinish, newFrame } = source;
   // what half a tape tells is no gain
   const leastGain = Math.max(tape, LEAST_TAPE) / 2;
-  const nearer = (way: WayDraft): boolean => worstOf(way) < worstOf(leave) - leastGain;
+  // a way that needs no packing may come as near as one that does
+  const most = worstOf(leave) + (leave.packing.length > 0 ? leastGain : -leastGain);
+  const nearer = (way: WayDraft): boolean => worstOf(way) < most;
   const bent = nearer(rebend.way) ? rebend.way : { ...rebend.way, possible: false, reasons: ['rebend-not-needed'] };
   const spliced = splices.ways.filter(({ way }) => way.key === 'splice-own' || nearer(way));
   if (splices.ways.length > 0 && spliced.length === 0)
@@ -157,9 +159,7 @@ export function planCorrection(source: CorrectionInput): Corrected {
       differences: found,
       slips,
       ways: finished,
-      alternatives: splices.alternatives.filter(
-        (one) => Math.max(one.fixingMisfit, one.cornerMisfit) < worstOf(leave) - leastGain,
-      ),
+      alternatives: splices.alternatives.filter((one) => Math.max(one.fixingMisfit, one.cornerMisfit) < most),
       search: splices.search,
       recommended: advice.recommended,
       reason: advice.reason,

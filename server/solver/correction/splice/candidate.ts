@@ -168,3 +168,27 @@ export function gains(one: Candidate, uncut: { readonly worst: number; readonly 
 const LEAST_GAIN = 0.1;
 
 export const byScore: Order = by(rightFirst, lowerScore);
+
+/** The best that can be made, by an order. */
+export const top = (all: readonly Candidate[], order: Order, count: number): Candidate[] =>
+  [...all]
+    .filter(({ possible }) => possible)
+    .sort(order)
+    .slice(0, count);
+
+/** Candidates whose joints stand in the same places are one [mm]; our own choice. */
+const SAME_PLACE = 5;
+
+/** Candidates without those whose joints stand where another's do already. */
+export function distinct(all: readonly Candidate[]): Candidate[] {
+  const seen = new Set<string>();
+  return all.filter(({ splice }) => {
+    const key = splice.joints
+      .map(({ joint, middle }) => `${String(joint.place.stretch.member)}:${String(Math.round(middle / SAME_PLACE))}`)
+      .sort()
+      .join();
+    const fresh = !seen.has(key);
+    seen.add(key);
+    return fresh;
+  });
+}

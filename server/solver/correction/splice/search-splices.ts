@@ -3,7 +3,7 @@ import type { FrameGeometry } from '../../frame/frame-geometry.ts';
 import { dot, type Vector3 } from '../../geometry/vector.ts';
 import type { CorrectionTarget, Post } from '../corrected.ts';
 import { freeMotions, targetsOfBodies, worstOf } from './body-targets.ts';
-import { BETTER_IN, byScore, candidateOf, gains, ORDERS, type Candidate } from './candidate.ts';
+import { BETTER_IN, byScore, candidateOf, distinct, gains, ORDERS, top, type Candidate } from './candidate.ts';
 import { cutSets, type CutSet } from './cut-sets.ts';
 import { frameGraph, type FrameGraph } from './frame-graph.ts';
 import { freeStretches, type FreeStretch } from './free-stretches.ts';
@@ -106,7 +106,8 @@ export function searchSplices(task: SpliceTask): SearchResult {
     if (bound > FAR_OFF * (least + 1) || count >= MOST_LAYOUTS) break;
     for (const layout of layouts) {
       count += 1;
-      const candidate = solvedAs(layout, ground, task, 'roughly');
+      // one joint is solved to the end at once: a body that turns far about its tube is not nearly there after a few steps
+      const candidate = solvedAs(layout, ground, task, layout.places.length === 1 ? null : 'roughly');
       if (candidate === undefined) continue;
       solved.push(candidate);
       if (candidate.possible) least = Math.min(least, candidate.score);
@@ -175,10 +176,15 @@ export function solvedAs(
   return better ? other : candidate;
 }
 
-/** A candidate that was solved roughly, solved to the end. */
+/** A candidate that was solved roughly, solved to the end; from the beginning where the rough one led nowhere. */
 function workedOut(one: Candidate, wall: number): Candidate {
-  const splice = solveSplice(one.splice.problem, { from: one.splice.values });
-  return splice === undefined ? one : candidateOf(splice, wall);
+  const { problem, values } = one.splice;
+  const polished = solveSplice(problem, { from: values });
+  const first = polished === undefined ? one : candidateOf(polished, wall);
+  if (first.possible) return first;
+  const anew = solveSplice(problem);
+  const second = anew === undefined ? first : candidateOf(anew, wall);
+  return second.possible || second.score < first.score ? second : first;
 }
 
 /** Whether a joint ended as one that needs new tube and has none, or has some and no room for it. */
@@ -224,26 +230,4 @@ function pairsOf(followed: readonly Rated[], all: readonly Rated[], ground: Grou
     }
   }
   return found.sort(byBound).slice(0, MOST_PAIRS);
-}
-
-const top = (all: readonly Candidate[], order: (a: Candidate, b: Candidate) => number, count: number): Candidate[] =>
-  [...all]
-    .filter(({ possible }) => possible)
-    .sort(order)
-    .slice(0, count);
-
-/** Candidates whose joints stand in the same places are one [mm]; our own choice. */
-const SAME_PLACE = 5;
-
-function distinct(all: readonly Candidate[]): Candidate[] {
-  const seen = new Set<string>();
-  return all.filter(({ splice }) => {
-    const key = splice.joints
-      .map(({ joint, middle }) => `${String(joint.place.stretch.member)}:${String(Math.round(middle / SAME_PLACE))}`)
-      .sort()
-      .join();
-    const fresh = !seen.has(key);
-    seen.add(key);
-    return fresh;
-  });
 }
