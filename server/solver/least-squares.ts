@@ -38,14 +38,12 @@ const MOST_ROUNDS = 24;
  * time, and is done where they gain nothing more.
  *
  * @param derivatives left out: differences
- * @param steps of each round
  */
 export function leastSquares(
   unknowns: readonly Unknown[],
   residuals: Residuals,
   derivatives?: Derivatives,
   mostRounds = MOST_ROUNDS,
-  steps = ROUND,
 ): LeastSquares {
   const start = unknowns.map((one) => one.start);
   const first = residuals(start);
@@ -85,7 +83,7 @@ export function leastSquares(
       maxValues,
       damping,
       gradientDifference: STEP,
-      maxIterations: steps,
+      maxIterations: ROUND,
       errorTolerance: 0,
       ...(slopes === undefined ? {} : { jacobianFunction: slopes }),
     });

@@ -3,7 +3,7 @@ import type { Finding } from '../../plan/finding.ts';
 import { finding } from '../finding.ts';
 import type { FrameGeometry, MemberGeometry, Spot } from '../frame/frame-geometry.ts';
 import { spotAt } from '../frame/tube-place-spot.ts';
-import { placeAt } from '../geometry/centreline.ts';
+import { isDieBend, placeAt } from '../geometry/centreline.ts';
 import { turned, UNMOVED, type RigidMotion } from '../geometry/rigid-motion.ts';
 import { pieceStations } from '../geometry/slice.ts';
 import { add, ORIGIN, unit, type Vector3 } from '../geometry/vector.ts';
@@ -145,7 +145,7 @@ const seats = ({ wanted, actual, tolerance }: TargetInput): CorrectionTarget[] =
     return (['start', 'finish'] as const).flatMap((end) => {
       const seat = member[end];
       const main = seat.kind === 'saddle' ? wanted.members.find(({ name }) => name === seat.onto) : undefined;
-      const bent = main?.centreline.pieces.some((piece) => piece.kind === 'arc' && piece.made === 'die');
+      const bent = main?.centreline.pieces.some(isDieBend);
       if (own === undefined || main === undefined || bent === true) return [];
       const at = (of: MemberGeometry): Spot => ({
         member: of.name,

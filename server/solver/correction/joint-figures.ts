@@ -1,3 +1,4 @@
+import { DEGREES } from '../geometry/angle.ts';
 import type { Closing } from '../../job/closing.ts';
 import type { Joint } from '../../plan/joint.ts';
 import type { Band } from '../../plan/figure.ts';
@@ -5,8 +6,6 @@ import { figure, input } from '../figure.ts';
 import type { CutJoint } from './cut-joint.ts';
 import type { Lean } from './joint-face.ts';
 import type { ScrapSides } from './scrap-sides.ts';
-
-const DEGREES = 180 / Math.PI;
 
 /** ± of what is taken out at a joint and of how it closes. */
 export type JointBands = { readonly removed: Band; readonly kink: Band | null; readonly hiLo: Band };

@@ -1,3 +1,4 @@
+import { DEGREES } from '../geometry/angle.ts';
 import type { Closing } from '../../job/closing.ts';
 import type { Joint } from '../../plan/joint.ts';
 import type { Finding } from '../../plan/finding.ts';
@@ -5,8 +6,6 @@ import { finding } from '../finding.ts';
 import type { CutJoint } from './cut-joint.ts';
 import type { ScrapSides } from './scrap-sides.ts';
 import { HI_LO_LIMITS, TWIST_TO_SCRIBE, VISIBLE_KINK } from './weld-limits.ts';
-
-const DEGREES = 180 / Math.PI;
 
 /** An opening that filler still bridges, in walls: half the wall, common practice, no source. */
 const BRIDGED = 0.5;

@@ -1,3 +1,4 @@
+import { RADIANS } from '../geometry/angle.ts';
 import type { Closing } from '../../job/closing.ts';
 import type { Joint, JointFace } from '../../plan/joint.ts';
 import type { Finding } from '../../plan/finding.ts';
@@ -15,10 +16,10 @@ import { TWIST_TO_SCRIBE } from './weld-limits.ts';
 import { scrapSides, type ScrapSides } from './scrap-sides.ts';
 
 /** Below this the two faces of a joint are parallel for any saw [rad]: 0.02 degrees, our own choice. */
-const PARALLEL = (0.02 * Math.PI) / 180;
+const PARALLEL = 0.02 * RADIANS;
 
 /** A dart closes by no more than this [rad]: 5 degrees, a small angle; common practice, no source. */
-const MOST_DART = (5 * Math.PI) / 180;
+const MOST_DART = 5 * RADIANS;
 
 /** Thicker than this the hinge wall of a dart does not give [mm]: common practice, no source. */
 const DART_WALL = 2;

@@ -1,3 +1,5 @@
+import { isDieBend } from '../geometry/centreline.ts';
+import { RADIANS } from '../geometry/angle.ts';
 import type { Fixing } from '../../job/fixing.ts';
 import type { Band, Figure } from '../../plan/figure.ts';
 import type { CheckDimension } from '../../plan/frame.ts';
@@ -77,9 +79,9 @@ function singleErrors(
   wanted: FrameGeometry,
   { machine, law, fromFinish }: NewFrame,
 ): { from: string; changes: Change[] }[] {
-  const radians = (degrees: number) => (degrees * Math.PI) / 180;
+  const radians = (degrees: number) => degrees * RADIANS;
   const bends = wanted.members.flatMap(({ name, centreline: { pieces } }) =>
-    pieces.flatMap((piece, index) => (piece.kind === 'arc' && piece.made === 'die' ? [{ name, piece, index }] : [])),
+    pieces.flatMap((piece, index) => (isDieBend(piece) ? [{ name, piece, index }] : [])),
   );
   const isFirst = ({ name, index }: { name: string; index: number }) => {
     const own = bends.filter((bend) => bend.name === name).map((bend) => bend.index);

@@ -1,6 +1,7 @@
+import { RADIANS } from '../geometry/angle.ts';
 import type { PlanPiece } from '../../plan/frame.ts';
 import type { MemberGeometry } from '../frame/frame-geometry.ts';
-import { arcPiece, placeAt, straightPiece, type Centreline, type Piece } from '../geometry/centreline.ts';
+import { isDieBend, arcPiece, placeAt, straightPiece, type Centreline, type Piece } from '../geometry/centreline.ts';
 import { closestStation } from '../geometry/closest-station.ts';
 import { cross, dot, subtract, unit, type Vector3 } from '../geometry/vector.ts';
 
@@ -16,7 +17,7 @@ export function centrelineOf(pieces: readonly PlanPiece[]): Centreline {
     }
     const direction = unit(cross(piece.normal, subtract(piece.from, piece.centre)));
     const { from: start, normal, radius, made } = piece;
-    const angle = (piece.angle * Math.PI) / 180;
+    const angle = piece.angle * RADIANS;
     return direction === undefined ? [] : [arcPiece({ start, direction, normal, radius, angle, made })];
   });
   return { pieces: laid, length: laid.reduce((sum, piece) => sum + piece.length, 0) };
@@ -29,7 +30,7 @@ function dieRuns(pieces: readonly Piece[]): { from: number; to: number }[] {
   for (const piece of pieces) {
     const end = reached + piece.length;
     const last = runs.at(-1);
-    if (piece.kind === 'arc' && piece.made === 'die') {
+    if (isDieBend(piece)) {
       if (last?.to === reached) last.to = end;
       else runs.push({ from: reached, to: end });
     }

@@ -1,3 +1,4 @@
+import { RADIANS } from '../geometry/angle.ts';
 import type { PlanPiece } from '../../plan/frame.ts';
 import type { FlatPoint, ViewMember } from '../../plan/view.ts';
 import { add, cross, dot, rotate, scale, subtract, unit, type Vector3 } from '../geometry/vector.ts';
@@ -37,7 +38,7 @@ function samples(pieces: readonly PlanPiece[]): Sample[] {
             { point: piece.to, tangent, station: reached },
           ];
     }
-    const turned = (piece.angle * Math.PI) / 180;
+    const turned = piece.angle * RADIANS;
     // after a whole turn an arc lies on itself: the turns in between would draw the same line again
     const angle = turned > 2 * TURN ? TURN + (turned % TURN) : turned;
     const step = 2 * Math.acos(Math.max(0.5, 1 - CHORD_HEIGHT / piece.radius));

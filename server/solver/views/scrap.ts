@@ -1,3 +1,4 @@
+import { RADIANS } from '../geometry/angle.ts';
 import type { Joint, JointFace } from '../../plan/joint.ts';
 import type { FlatPoint, ViewMember } from '../../plan/view.ts';
 import type { FrameGeometry, MemberGeometry } from '../frame/frame-geometry.ts';
@@ -44,8 +45,8 @@ function leanOf(member: MemberGeometry, face: JointFace, sides: FrameSides): Lea
   const tangent = placeAt(member.centreline, station)?.tangent;
   const outside = outsideOf(member, station, sides);
   if (tangent === undefined || outside === undefined) return undefined;
-  const slope = Math.tan((face.tilt.value * Math.PI) / 180);
-  const turn = (face.tiltDirection * Math.PI) / 180;
+  const slope = Math.tan(face.tilt.value * RADIANS);
+  const turn = face.tiltDirection * RADIANS;
   const side = add(scale(outside, Math.cos(turn)), scale(cross(tangent, outside), Math.sin(turn)));
   return { tangent, steepest: scale(side, slope) };
 }

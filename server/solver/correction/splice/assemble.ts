@@ -10,7 +10,7 @@ import {
   UNMOVED,
   type RigidMotion,
 } from '../../geometry/rigid-motion.ts';
-import { add, cross, dot, scale, subtract, type Vector3 } from '../../geometry/vector.ts';
+import { add, AXES, cross, dot, ORIGIN, scale, subtract, type Vector3 } from '../../geometry/vector.ts';
 import { tubeStand } from '../../geometry/tube-stand.ts';
 import type { SolvedSplice } from './solve-splice.ts';
 import { axesOf } from './splice-problem.ts';
@@ -20,16 +20,6 @@ const FACE_SCALE = 0.1;
 const FLUSH_SCALE = 1e-3;
 /** What no face decides (a turn about the tube) is set by measuring: it stays as planned [rad]. */
 const HELD = 0.01;
-
-const ORIGIN: Vector3 = { x: 0, y: 0, z: 0 };
-const AXES: readonly Vector3[] = [
-  { x: 1, y: 0, z: 0 },
-  { x: 0, y: 1, z: 0 },
-  { x: 0, y: 0, z: 1 },
-];
-
-/** Side of a face as it was cut on one frame: where, and how its plane stands to the tube there. */
-type Face = { readonly station: number; readonly normal: (frame: FrameGeometry) => Vector3 | undefined };
 
 /** Nothing is moved further than this for nothing [mm]; keeps what no face decides where it is. */
 const FAR = 1000;
@@ -74,34 +64,32 @@ export function assembler(splice: SolvedSplice, planned: FrameGeometry): (frame:
         ],
   );
   if (freedoms.length === 0) return () => [...splice.motions];
-  const facesOf = (frame: FrameGeometry) =>
-    splice.joints.flatMap(({ joint, middle, sides }) => {
-      const member = joint.place.stretch.member;
-      const [motionA, motionB] = [splice.motions[joint.bodyA], splice.motions[joint.bodyB]];
-      const line = frame.members[member]?.centreline;
-      const a = facePlane(
-        member,
-        middle - sides.half,
-        planned,
-        motionA,
-        sides.letIn === null ? sides.along : sides.letIn.atA,
-      );
-      const b = facePlane(
-        member,
-        middle + sides.half,
-        planned,
-        motionB,
-        sides.letIn === null ? sides.along : sides.letIn.atB,
-      );
-      const [placeA, placeB] = [line, line].map((one, side) =>
-        one === undefined ? undefined : placeAt(one, side === 0 ? a.station : b.station),
-      );
-      const [normalA, normalB] = [a.normal(frame), b.normal(frame)];
-      if (placeA === undefined || placeB === undefined || normalA === undefined || normalB === undefined) return [];
+  const cut = splice.joints.map(({ joint, middle, sides }) => {
+    const member = joint.place.stretch.member;
+    const [stationA, stationB] = [middle - sides.half, middle + sides.half];
+    const onA = (vector: Vector3) => carried(member, stationA, planned, splice.motions[joint.bodyA], vector);
+    const onB = (vector: Vector3) => carried(member, stationB, planned, splice.motions[joint.bodyB], vector);
+    const { along, letIn } = sides;
+    return {
+      joint,
+      member,
+      stationA,
+      stationB,
+      normalA: onA(letIn === null ? along : letIn.atA),
+      normalB: onB(letIn === null ? along : letIn.atB),
       // new tube stands on face A as it was sawn: it goes where the old tube points there
-      const onA = (vector: Vector3) => facePlane(member, a.station, planned, motionA, vector).normal(frame);
-      const across = sides.letIn === null ? ORIGIN : (onA(subtract(sides.b.point, sides.a.point)) ?? ORIGIN);
-      const aim = sides.letIn === null ? null : (onA(sides.letIn.atB) ?? null);
+      across: letIn === null ? null : onA(subtract(sides.b.point, sides.a.point)),
+      aim: letIn === null ? null : onA(letIn.atB),
+    };
+  });
+  const facesOf = (frame: FrameGeometry) =>
+    cut.flatMap(({ joint, member, stationA, stationB, ...on }) => {
+      const line = frame.members[member]?.centreline;
+      const [placeA, placeB] = line === undefined ? [] : [placeAt(line, stationA), placeAt(line, stationB)];
+      const [normalA, normalB] = [on.normalA(frame), on.normalB(frame)];
+      if (placeA === undefined || placeB === undefined || normalA === undefined || normalB === undefined) return [];
+      const across = on.across?.(frame) ?? ORIGIN;
+      const aim = on.aim?.(frame) ?? null;
       return [{ ...joint, placeA, placeB, normalA, normalB, across, aim }];
     });
   const motionsAt = (values: readonly number[]): RigidMotion[] => {
@@ -154,24 +142,20 @@ export function assembler(splice: SolvedSplice, planned: FrameGeometry): (frame:
 const SHIFT_STEP = 1e-3;
 const TURN_STEP = 1e-6;
 
-/** A face's normal, carried from the frame of the plan to another by the tube's own directions there. */
-function facePlane(
+/** A direction at a place of the closed frame, carried from the frame of the plan to another by the tube's own directions. */
+function carried(
   member: number,
   station: number,
   planned: FrameGeometry,
   motion: RigidMotion | undefined,
-  normal: Vector3,
-): Face {
-  const own = motion === undefined ? normal : turned(inverted(motion), normal);
-  const from = axesAt(planned, member, station);
-  const parts = from?.map((axis) => dot(axis, own));
-  return {
-    station,
-    normal: (frame) => {
-      const axes = axesAt(frame, member, station);
-      if (axes === undefined || parts === undefined) return undefined;
-      return axes.reduce((sum, axis, index) => add(sum, scale(axis, parts[index] ?? 0)), ORIGIN);
-    },
+  direction: Vector3,
+): (frame: FrameGeometry) => Vector3 | undefined {
+  const own = motion === undefined ? direction : turned(inverted(motion), direction);
+  const parts = axesAt(planned, member, station)?.map((axis) => dot(axis, own));
+  return (frame) => {
+    const axes = axesAt(frame, member, station);
+    if (axes === undefined || parts === undefined) return undefined;
+    return axes.reduce((sum, axis, index) => add(sum, scale(axis, parts[index] ?? 0)), ORIGIN);
   };
 }
 

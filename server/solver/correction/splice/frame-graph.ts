@@ -1,3 +1,4 @@
+import { isDieBend } from '../../geometry/centreline.ts';
 import type { FrameGeometry, MemberGeometry } from '../../frame/frame-geometry.ts';
 import { pieceStations } from '../../geometry/slice.ts';
 
@@ -63,7 +64,7 @@ export function frameGraph({ members }: Pick<FrameGeometry, 'members'>): FrameGr
   for (const [index, { centreline }] of members.entries()) {
     const stations = pieceStations(centreline);
     for (const [number, piece] of centreline.pieces.entries()) {
-      if (piece.kind === 'arc' && piece.made === 'die') vertexAt(index, (stations[number] ?? 0) + piece.length / 2);
+      if (isDieBend(piece)) vertexAt(index, (stations[number] ?? 0) + piece.length / 2);
     }
   }
   const edges: Edge[] = [];

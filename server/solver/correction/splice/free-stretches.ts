@@ -1,3 +1,4 @@
+import { isDieBend } from '../../geometry/centreline.ts';
 import type { BarredStretch } from '../../../job/closing.ts';
 import type { MemberGeometry } from '../../frame/frame-geometry.ts';
 import { pieceStations } from '../../geometry/slice.ts';
@@ -61,7 +62,7 @@ function stretchesOf(
   const closed = closedStretches(graph, index, member, rules, share);
   const stations = pieceStations(member.centreline);
   return member.centreline.pieces.flatMap((piece, number): FreeStretch[] => {
-    if (piece.kind === 'arc' && piece.made === 'die') return [];
+    if (isDieBend(piece)) return [];
     const begin = stations[number] ?? 0;
     let open: (Closed & { endRule: KeepOut })[] = [
       { from: begin, to: begin + piece.length, rule: 'bend', endRule: 'bend' },
@@ -104,7 +105,7 @@ function closedStretches(
   const around = (at: number, room: number, rule: KeepOut) => closed.push({ from: at - room, to: at + room, rule });
   const stations = pieceStations(member.centreline);
   for (const [number, piece] of pieces.entries()) {
-    if (piece.kind !== 'arc' || piece.made !== 'die') continue;
+    if (!isDieBend(piece)) continue;
     const begin = stations[number] ?? 0;
     closed.push({ from: begin - besideBend, to: begin + piece.length + besideBend, rule: 'bend' });
   }

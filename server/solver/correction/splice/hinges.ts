@@ -1,5 +1,5 @@
 import { pieceStations } from '../../geometry/slice.ts';
-import { placeOn, type ArcPiece } from '../../geometry/centreline.ts';
+import { isDieBend, placeOn, type ArcPiece } from '../../geometry/centreline.ts';
 import { turnAbout, type RigidMotion, composed } from '../../geometry/rigid-motion.ts';
 import { arcCentre } from '../../geometry/slice.ts';
 import { scale, type Vector3 } from '../../geometry/vector.ts';
@@ -31,7 +31,7 @@ export function hingesOf(
   return graph.members.flatMap(({ centreline }, member) => {
     const stations = pieceStations(centreline);
     return centreline.pieces.flatMap((arc, piece): Hinge[] => {
-      if (arc.kind !== 'arc' || arc.made !== 'die') return [];
+      if (!isDieBend(arc)) return [];
       const station = stations[piece + 1] ?? 0;
       const range = limits(arc, member, piece);
       // cutting a bend that is in a loop leaves everything hanging together

@@ -1,6 +1,18 @@
 import { placeAt, type Centreline, type Piece } from '../../geometry/centreline.ts';
 import { moved, turned, type RigidMotion } from '../../geometry/rigid-motion.ts';
-import { add, cross, dot, length, rotate, scale, subtract, unit, type Vector3 } from '../../geometry/vector.ts';
+import {
+  add,
+  cross,
+  dot,
+  length,
+  rotate,
+  scale,
+  subtract,
+  unit,
+  ORIGIN,
+  squareTo,
+  type Vector3,
+} from '../../geometry/vector.ts';
 
 /** Two faces that are to meet: the member's own line, the middle between them, and how new tube is let in, if it is. */
 export type JointToClose = {
@@ -36,7 +48,6 @@ export type Side = {
 /** Steps at the most: a straight is met in one, an arc in three or four. */
 const MOST_STEPS = 12;
 const SETTLED = 1e-10;
-const STILL: Vector3 = { x: 0, y: 0, z: 0 };
 
 /** The side of a joint at a station of a moved member. */
 function sideAt(line: Centreline, station: number, motion: RigidMotion): Side | undefined {
@@ -47,7 +58,7 @@ function sideAt(line: Centreline, station: number, motion: RigidMotion): Side | 
   return {
     point: moved(motion, place.point),
     tangent,
-    bend: piece.kind === 'arc' ? scale(cross(turned(motion, piece.normal), tangent), 1 / piece.radius) : STILL,
+    bend: piece.kind === 'arc' ? scale(cross(turned(motion, piece.normal), tangent), 1 / piece.radius) : ORIGIN,
     piece,
   };
 }
@@ -93,7 +104,7 @@ function sidesOf(
   const along = unit(both);
   if (along === undefined) return undefined;
   const normal = a.piece.kind === 'arc' ? normalOf(a, along) : undefined;
-  const one = planeNormal ?? normal ?? anySquare(along);
+  const one = planeNormal ?? normal ?? squareTo(along);
   return {
     half,
     a,
@@ -110,9 +121,6 @@ function normalOf({ bend, tangent }: Side, along: Vector3): Vector3 | undefined 
   const axis = cross(tangent, bend);
   return unit(subtract(axis, scale(along, dot(axis, along))));
 }
-
-const anySquare = (along: Vector3): Vector3 =>
-  unit(Math.abs(along.z) < 0.9 ? cross({ x: 0, y: 0, z: 1 }, along) : cross({ x: 1, y: 0, z: 0 }, along)) ?? STILL;
 
 /** Radius of new tube: that of the arc that is cut; null on a straight. */
 export const letInRadius = ({ piece }: Side): number | null => (piece.kind === 'arc' ? piece.radius : null);

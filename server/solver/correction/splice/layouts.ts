@@ -38,12 +38,16 @@ export function stretchesOn(edge: Edge, stretches: readonly FreeStretch[], whole
   });
 }
 
-/** Every way of placing the joints of a cut set, best liked first. */
+/**
+ * Every way of placing the joints of a cut set, best liked first.
+ *
+ * @param context `most`: no more than so many
+ */
 export function layoutsOf(
   graph: FrameGraph,
   set: CutSet,
   stretches: readonly FreeStretch[],
-  context: { outsideDiameter: number; mostJoints: number },
+  context: { outsideDiameter: number; mostJoints: number; most?: number | undefined },
 ): Layout[] {
   const choices = set.map((index): Choice[] => {
     const edge = graph.edges[index];
@@ -51,7 +55,7 @@ export function layoutsOf(
     if (edge === undefined || line === undefined) return [];
     return choicesOn(stretchesOn(edge, stretches, line.length), context);
   });
-  return combined(choices).map((places) => layoutOf(graph, places));
+  return combined(choices, context.most ?? MOST_OF_ONE).map((places) => layoutOf(graph, places));
 }
 
 /** A layout from its places, its bodies parted at bends as well where those may be turned. */
@@ -88,7 +92,7 @@ function choicesOn(
 }
 
 /** One choice from each list, the best liked sums first, up to a count. */
-function combined(lists: readonly (readonly Choice[])[]): CutPlace[][] {
+function combined(lists: readonly (readonly Choice[])[], most: number): CutPlace[][] {
   let begun: { places: CutPlace[]; dislike: number }[] = [{ places: [], dislike: 0 }];
   for (const choices of lists) {
     begun = begun
@@ -99,7 +103,7 @@ function combined(lists: readonly (readonly Choice[])[]): CutPlace[][] {
         })),
       )
       .sort((a, b) => a.dislike - b.dislike)
-      .slice(0, Math.min(MOST_OF_ONE, Math.ceil(MOST_JOINTS_TRIED / lists.length)));
+      .slice(0, Math.min(most, Math.ceil(MOST_JOINTS_TRIED / lists.length)));
   }
   return begun.map(({ places }) => places);
 }

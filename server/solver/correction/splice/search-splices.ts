@@ -1,6 +1,6 @@
 import type { Closing } from '../../../job/closing.ts';
 import type { FrameGeometry } from '../../frame/frame-geometry.ts';
-import { dot, type Vector3 } from '../../geometry/vector.ts';
+import { AXES, dot, type Vector3 } from '../../geometry/vector.ts';
 import type { CorrectionTarget, Post } from '../corrected.ts';
 import { freeMotions, targetsOfBodies, worstOf } from './body-targets.ts';
 import { BETTER_IN, byScore, candidateOf, distinct, gains, ORDERS, top, type Candidate } from './candidate.ts';
@@ -84,18 +84,19 @@ export function searchSplices(task: SpliceTask): SearchResult {
     const line = graph.members[edge.member]?.centreline;
     return line !== undefined && stretchesOn(edge, stretches, line.length).length > 0;
   });
-  const axes = task.planeNormal === null ? SPACE : axesOf(task.planeNormal);
+  const axes = task.planeNormal === null ? AXES : axesOf(task.planeNormal);
   const { sets, complete } = cutSets(graph, (edge) => usable[edge] === true, axes);
   const context = { outsideDiameter: task.sizes.outsideDiameter, mostJoints: task.closing.mostJoints };
-  const layoutsFor = (set: CutSet) => layoutsOf(graph, set, stretches, context);
+  const layoutsFor = (set: CutSet, most?: number) => layoutsOf(graph, set, stretches, { ...context, most });
   const rated = sets
     .flatMap((set) => {
-      const layouts = layoutsFor(set);
+      const layouts = layoutsFor(set, 1);
       const [first] = layouts;
       return first === undefined ? [] : [{ set, layouts, bound: boundOf(first, ground, task) }];
     })
     .sort(byBound);
-  const followed = rated.slice(0, MOST_SETS);
+  // places are laid out only for the sets that are followed
+  const followed = rated.slice(0, MOST_SETS).map((one) => ({ ...one, layouts: layoutsFor(one.set) }));
   const pairs = pairsOf(followed, rated, ground, task);
   // three straights of one tube that are each too short or too long want three sets at once
   const triples = pairsOf(pairs, rated, ground, task);
@@ -134,12 +135,6 @@ export function searchSplices(task: SpliceTask): SearchResult {
   }
   return { ground, best, candidates, layouts: count, workedOut: worked.size, complete, uncut };
 }
-
-const SPACE: readonly Vector3[] = [
-  { x: 1, y: 0, z: 0 },
-  { x: 0, y: 1, z: 0 },
-  { x: 0, y: 0, z: 1 },
-];
 
 /**
  * One layout solved and rated; undefined where its cuts part nothing. Where the bodies begin decides which joints have

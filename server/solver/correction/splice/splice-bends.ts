@@ -1,3 +1,5 @@
+import { isDieBend } from '../../geometry/centreline.ts';
+import { DEGREES } from '../../geometry/angle.ts';
 import type { Finding } from '../../../plan/finding.ts';
 import type { SetUp } from '../../bending/set-up.ts';
 import { finding } from '../../finding.ts';
@@ -8,8 +10,6 @@ import { MOST_OPENING } from '../turn-limits.ts';
 import type { SplicedWay } from './splice-way.ts';
 import type { TurnedHinge } from './splice-rebend.ts';
 
-const DEGREES = 180 / Math.PI;
-
 /** The frame whose bends are turned, and the machine. */
 type BendContext = { readonly work: CorrectionWork; readonly machine: SetUp };
 
@@ -18,9 +18,7 @@ function turnsOf(turned: readonly TurnedHinge[], { work }: BendContext): BendTur
   return turned.flatMap(({ hinge, turn }) => {
     const member = work.actual.members[hinge.member];
     if (member === undefined) return [];
-    const bend = member.centreline.pieces
-      .slice(0, hinge.piece + 1)
-      .filter((piece) => piece.kind === 'arc' && piece.made === 'die').length;
+    const bend = member.centreline.pieces.slice(0, hinge.piece + 1).filter(isDieBend).length;
     return [{ member: member.name, piece: hinge.piece, made: 'die' as const, bend, turn }];
   });
 }

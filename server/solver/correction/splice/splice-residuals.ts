@@ -1,9 +1,10 @@
+import { RADIANS } from '../../geometry/angle.ts';
 import { composed, inverted, moved, turnOf } from '../../geometry/rigid-motion.ts';
-import { add, cross, dot, length, scale, subtract, unit, type Vector3 } from '../../geometry/vector.ts';
+import { add, cross, dot, length, scale, subtract, unit, AXES, ORIGIN, type Vector3 } from '../../geometry/vector.ts';
 import { letInRadius, type ClosedSides } from './joint-closing.ts';
 import { VISIBLE_KINK } from '../weld-limits.ts';
 import { acrossPost, axesOf, type SpliceProblem } from './splice-problem.ts';
-import { AXES, ORIGIN, type Search, type State } from './splice-state.ts';
+import type { Search, State } from './splice-state.ts';
 
 /** What each residual is divided by. */
 const HI_LO_SCALE = 0.02; // [mm] common practice, no source: a fingernail finds less than a tenth of a millimetre
@@ -23,7 +24,7 @@ const FAR = 1000;
 const FAR_TURN = 1;
 
 /** A bend that is turned for nothing is a trip to the bender for nothing [rad]: 2 degrees weigh as much as one tape; our own choice. */
-const BEND_SCALE = (2 * Math.PI) / 180;
+const BEND_SCALE = 2 * RADIANS;
 
 const FAR_OF = { shift: FAR, turn: FAR_TURN, bend: BEND_SCALE } as const;
 

@@ -7,7 +7,7 @@ import {
   UNMOVED,
   type RigidMotion,
 } from '../../geometry/rigid-motion.ts';
-import { add, cross, scale, type Vector3 } from '../../geometry/vector.ts';
+import { add, cross, scale, AXES, ORIGIN, type Vector3 } from '../../geometry/vector.ts';
 import { hingeAxis, hingeMotion, type Hinge } from './hinges.ts';
 import { closeSides, type ClosedSides } from './joint-closing.ts';
 import { axesOf, type SpliceProblem } from './splice-problem.ts';
@@ -24,13 +24,6 @@ export type Freedom = {
   /** False where the hinge is met from behind: then what lies before it moves. */
   readonly forward: boolean;
 };
-
-export const ORIGIN: Vector3 = { x: 0, y: 0, z: 0 };
-export const AXES: readonly Vector3[] = [
-  { x: 1, y: 0, z: 0 },
-  { x: 0, y: 1, z: 0 },
-  { x: 0, y: 0, z: 1 },
-];
 
 /** Everything that stays the same while a problem is solved. */
 export type Search = {

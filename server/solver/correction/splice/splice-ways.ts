@@ -1,3 +1,4 @@
+import { DEGREES } from '../../geometry/angle.ts';
 import type { Job } from '../../../job/job.ts';
 import type { Alternative, CorrectionPlan, WayKey } from '../../../plan/correction.ts';
 import type { Finding } from '../../../plan/finding.ts';
@@ -38,8 +39,6 @@ export type SpliceWays = Pick<CorrectionPlan, 'alternatives' | 'search'> & {
 
 /** Other places for the joints that are shown; our own choice. */
 const MOST_ALTERNATIVES = 8;
-
-const DEGREES = 180 / Math.PI;
 
 /** The splices: best by each measure, with one's own joints, and with bends turned as well. */
 export function spliceWays(source: SpliceInput): SpliceWays {
