@@ -21,9 +21,10 @@ export type Shop = {
   readonly machines: Kept<'machine'>[];
   readonly sizes: Kept<'size'>[];
   readonly grades: Kept<'grade'>[];
+  readonly settings: Kept<'settings'>[];
 };
 
-/** Machines, sizes and grades of the shop. Times (ISO 8601) and ids come from outside. */
+/** Machines, sizes, grades and weld settings of the shop. Times (ISO 8601) and ids come from outside. */
 export type ShopRepository = ReturnType<typeof shopRepository>;
 
 export function shopRepository(database: Database) {
@@ -61,7 +62,12 @@ export function shopRepository(database: Database) {
 
   return {
     async all(): Promise<Shop> {
-      return { machines: await list('machine'), sizes: await list('size'), grades: await list('grade') };
+      return {
+        machines: await list('machine'),
+        sizes: await list('size'),
+        grades: await list('grade'),
+        settings: await list('settings'),
+      };
     },
 
     async keep<Kind extends KeptKind>(

@@ -3,6 +3,7 @@ import type { CameBack, Reading } from '../../server/job/came-back.ts';
 import type { Hoop } from '../../server/job/frame.ts';
 import type { Job } from '../../server/job/job.ts';
 import type { Die, Machine } from '../../server/job/machine.ts';
+import type { Purge } from '../../server/job/purge.ts';
 
 const outside = (value: number) => ({ value, reference: 'outside' as const });
 const centre = (value: number) => ({ value, reference: 'centre' as const });
@@ -66,6 +67,18 @@ function machineOf({ machine }: Job): Machine {
   };
 }
 
+/**
+ * Held in a vice by its left leg, the other leg above it: argon that is fed at the left foot rises all the way to the
+ * right one. The crossbar's bore opens into both legs, so that one set-up fills the whole frame. The workshop has a fan
+ * in its wall.
+ */
+const heldAndPurged = ({ purge }: Job): Purge => ({
+  ...purge,
+  up: { x: 1, y: 0, z: 0 },
+  holes: { ...purge.holes, underSaddles: 'all', bore: 16 },
+  room: { ...purge.room, volume: 180, fanFlow: 600, fanWay: 'out' },
+});
+
 /** The job that a new database opens with: made up from end to end, and it says so. */
 export function landingStage(): Job {
   const job = newJob('hoop');
@@ -80,6 +93,7 @@ export function landingStage(): Job {
     frame: WANTED,
     machine: machineOf(job),
     cameBack: CAME_BACK,
+    purge: heldAndPurged(job),
     rates: {
       ...rates,
       // invented; the filler and the finishing are left open on purpose, so that their lines show how that looks

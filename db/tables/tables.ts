@@ -23,10 +23,10 @@ export type RevisionsTable = {
   document: string;
 };
 
-/** A machine, a size or a grade that the shop keeps: its latest save. */
+/** A machine, a size, a grade or weld settings that the shop keeps: its latest save. */
 export type KeptTable = {
   id: string;
-  kind: 'machine' | 'size' | 'grade';
+  kind: 'machine' | 'size' | 'grade' | 'settings';
   name: string;
   /** The name as it is compared: two kept things of one kind never share it. */
   name_key: string;

@@ -12,6 +12,7 @@ export type ExportReason =
   | 'no-bends'
   | 'no-such-view'
   | 'no-wraps'
+  | 'no-welds'
   | 'solid-not-possible'
   | 'solid-busy'
   | 'solid-too-long';

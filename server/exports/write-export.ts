@@ -6,12 +6,14 @@ import { solidJob } from './solid-job.ts';
 import type { StepMaker } from './step-maker.ts';
 import { viewSvg } from './view-svg.ts';
 import { viewsDxf } from './views-dxf.ts';
+import { weldsCsv } from './welds-csv.ts';
 import { wrapsDxf } from './wraps-dxf.ts';
 import { wrapsSvg } from './wraps-svg.ts';
 
 export const EXPORT_NAMES = [
   'bend-table.csv',
   'members.csv',
+  'welds.csv',
   'centreline.dxf',
   'views.dxf',
   'view-face.svg',
@@ -43,6 +45,7 @@ async function solidStep(input: ExportInput, maker: StepMaker): Promise<Exported
 const WRITERS: Readonly<Record<ExportName, (input: ExportInput, maker: StepMaker) => Exported | Promise<Exported>>> = {
   'bend-table.csv': bendTableCsv,
   'members.csv': membersCsv,
+  'welds.csv': weldsCsv,
   'centreline.dxf': centrelineDxf,
   'views.dxf': viewsDxf,
   'view-face.svg': (input) => viewSvg('face', input),
@@ -54,6 +57,6 @@ const WRITERS: Readonly<Record<ExportName, (input: ExportInput, maker: StepMaker
   'solid.step': solidStep,
 };
 
-/** An export of the frame as wanted, or of the wraps of what is to be made, or why there is none. The same input gives the same text; STEP carries its hour. */
+/** An export of the frame as wanted, or of the wraps and welds of what is to be made, or why there is none. The same input gives the same text; STEP carries its hour. */
 export const writeExport = async (name: ExportName, input: ExportInput, maker: StepMaker): Promise<Exported> =>
   WRITERS[name](input, maker);

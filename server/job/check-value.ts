@@ -155,6 +155,14 @@ function tellTale(branches: readonly Schema[]): string | undefined {
   });
 }
 
+/** The branch that alone has one of the fields that are there; the first where none has. */
+function byOwnField(branches: readonly Schema[], value: Document): Schema | undefined {
+  const has = ({ properties = {} }: Schema, name: string): boolean => Object.hasOwn(properties, name);
+  const own = (branch: Schema) => (name: string) =>
+    has(branch, name) && branches.every((other) => other === branch || !has(other, name));
+  return branches.find((branch) => Object.keys(value).some(own(branch))) ?? branches[0];
+}
+
 const constantsOf = (schemas: readonly Schema[]) => schemas.flatMap(({ const: value }) => value ?? []);
 
 /** The values that a closed choice takes, null among them where the field may be empty. */
@@ -184,8 +192,9 @@ function checkUnion(schema: Schema, branches: readonly Schema[], value: unknown,
     if (!options.some((option) => option === value)) refuse(report, place, 'not-one-of', value, 'choice', { options });
     return;
   }
+  if (!isPlainObject(value)) return refuse(report, place, 'wrong-type', value, 'object');
   const name = tellTale(filled);
-  if (!isPlainObject(value) || name === undefined) return refuse(report, place, 'wrong-type', value, 'object');
+  if (name === undefined) return checkObject(byOwnField(filled, value) ?? {}, value, place, report);
   const at: Place = { field: `${place.field}/${name}`, title: `${place.title}: ${name}` };
   const options = filled.flatMap((branch) => optionsOf(branch.properties?.[name] ?? {}).options ?? []);
   if (!Object.hasOwn(value, name)) return refuse(report, at, 'missing-field', null, 'choice', { options });

@@ -41,8 +41,8 @@ export const Closing = Type.Object(
     gap: LengthOrZero(10, 'gap'),
     /** Width that the saw takes [mm]. */
     kerf: LengthOrZero(10, 'kerf'),
-    /** What the weld pulls in at each joint [mm]. */
-    shrinkage: LengthOrZero(10, 'shrinkage'),
+    /** What the weld pulls in at each joint [mm]; null: as its heat and its gap are reckoned to. */
+    shrinkage: Type.Union([LengthOrZero(10, 'shrinkage'), Type.Null()], { title: 'shrinkage' }),
     /** Joints on one member at most, where the plan finds their places. */
     mostJoints: Type.Integer({ minimum: 1, maximum: 3, title: 'joints on a member at most' }),
     /** Members that may be cut; none named: any of them. */
@@ -62,3 +62,9 @@ export const Closing = Type.Object(
   { title: 'closing', additionalProperties: false },
 );
 export type Closing = Static<typeof Closing>;
+
+/** Closing with the shrinkage known, typed or reckoned. */
+export type SettledClosing = Closing & { readonly shrinkage: number };
+
+/** What the cuts themselves depend on. */
+export type CutClosing = Omit<SettledClosing, 'way' | 'daysAtBender'>;

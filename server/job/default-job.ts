@@ -1,11 +1,13 @@
 import type { Bending } from './bending.ts';
 import type { Closing } from './closing.ts';
 import { newFrame, type Shape } from './default-frame.ts';
+import type { Finish } from './finish.ts';
 import { JOB_VERSION, type Job } from './job.ts';
 import type { Die, Machine } from './machine.ts';
-import type { Purge, Welding } from './purge.ts';
+import type { Purge } from './purge.ts';
 import type { Rates } from './rates.ts';
 import type { Tube } from './tube.ts';
+import type { WeldSettings, Welding } from './welding.ts';
 
 /** 1-1/2 in × 0.065 in 316L: rail tube in common stock; common practice, no source. */
 const TUBE: Tube = {
@@ -76,19 +78,68 @@ const PURGE: Purge = {
   damDistance: 150, // clear of the heat of the weld; common practice, no source
   feed: null,
   vent: null,
+  up: { x: 0, y: 0, z: 1 }, // a flat frame lies on the bench; convention
   ventBore: 6, // the plan says what pressure this gives
-  ventHoles: 'none', // nothing that nobody drilled
+  holes: {
+    underSaddles: 'none', // nothing that nobody drilled
+    except: [],
+    bore: 6, // passes 5 L/min at some 20 Pa; common practice, no source
+    toAir: [],
+  },
   model: 'well-mixed', // the cautious one of two models
-  hold: 60, // until the root is below about 250 °C; common practice, no source
-  room: { volume: 30, fanFlow: 0 }, // a small closed workshop and no fan: the safe side; example
-  bottle: { waterVolume: 20, gaugePressure: 150, temperature: 15 }, // a full small bottle; example
+  hold: null, // until the root is below about 250 °C, as reckoned
+  meter: [],
+  room: { volume: 30, lowVolume: null, fanFlow: 0, fanWay: 'in', receives: 'all' }, // small, closed, no fan: example
+  bottle: {
+    waterVolume: 20, // a small bottle; example
+    gaugePressure: 150, // example
+    temperature: 15,
+    reserve: 10, // 5 to 10 are left, so that no air gets in; common practice, no source
+    gaugeNow: null,
+  },
+};
+
+/** Nothing is of one's own yet: every value is the plan's, by its tables. */
+const SETTINGS: WeldSettings = {
+  provedOn: '',
+  process: null,
+  current: null,
+  voltage: null,
+  travelSpeed: null,
+  electrode: null,
+  cup: null,
+  preFlow: null,
+  torchFlow: null,
+  postFlow: null,
+  filler: '',
+  fillerDiameter: null,
+  runs: null,
+  interpass: null,
 };
 
 const WELDING: Welding = {
-  travelSpeed: 1.5, // 1 to 2.5 by hand on 1 to 2 mm wall; common practice, no source
-  torchFlow: 8, // 6 to 10; common practice, no source
-  postFlow: 8, // about 1 s for each 10 A, at least 5 s; common practice, no source
-  fillerDiameter: 1.6, // wall of 1.5 mm in an equipment maker's table
+  butt: { ...SETTINGS },
+  saddle: { ...SETTINGS },
+  pad: { ...SETTINGS },
+  groove: {
+    form: null,
+    angle: 32.5, // 30 to 35 each side over 3 mm of wall; common practice, no source
+    land: 1.5, // 1 to 1.5; common practice, no source
+  },
+  backing: 'purge',
+  sleeve: { wall: 1.5, length: null }, // a wall that is stocked; common practice, no source
+  quality: 'B', // work that is polished and looked at; our own choice
+  symbols: 'iso-2553',
+  pull: 0.75, // 0.5 to 1 without a jig; common practice, no source
+  order: [],
+};
+
+const FINISH: Finish = {
+  treatment: 'flush', // rails are ground flush; common practice, no source
+  surface: 'satin', // 240 to 320 grit, for outdoors and the sea: EN 10088-2 1K/2K, seen second-hand
+  minutes: { flush: null, surface: null, saddleTimes: null },
+  cleaning: 'citric-3', // no chromium(VI), room temperature: ASTM A967, from memory
+  nearSea: true, // what this program is made for; look at it
 };
 
 const UNKNOWN_TIME = { setUp: null, each: null };
@@ -103,12 +154,12 @@ const RATES: Rates = {
   fillerPerKilogram: null,
   labourPerHour: { bend: null, cut: null, fit: null, purge: null, weld: null, finish: null },
   times: {
-    bend: UNKNOWN_TIME,
-    cut: UNKNOWN_TIME,
-    fit: UNKNOWN_TIME,
-    purge: UNKNOWN_TIME,
-    weld: UNKNOWN_TIME,
-    finish: UNKNOWN_TIME,
+    bend: { ...UNKNOWN_TIME },
+    cut: { ...UNKNOWN_TIME },
+    fit: { ...UNKNOWN_TIME },
+    purge: { ...UNKNOWN_TIME },
+    weld: { ...UNKNOWN_TIME },
+    finish: { ...UNKNOWN_TIME },
   },
 };
 
@@ -133,6 +184,7 @@ export function newJob(shape: Shape): Job {
     closing: CLOSING,
     purge: PURGE,
     welding: WELDING,
+    finish: FINISH,
     rates: RATES,
     print: { paper: 'a4', templateStations: 16 },
   } satisfies Job);

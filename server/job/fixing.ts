@@ -2,11 +2,18 @@ import { Type, type Static } from 'typebox';
 import { Coordinate, LengthOrZero, PositiveLength, ShortText } from './quantities.ts';
 import { TubePlace } from './tube-place.ts';
 
-const Vector = (title: string) =>
+/** A vector or a point, in the axes of the wanted frame. */
+export const Vector = (title: string) =>
   Type.Object({ x: Coordinate('x'), y: Coordinate('y'), z: Coordinate('z') }, { title, additionalProperties: false });
 
 /** How near a fixing point must come, ± [mm]; null: the tolerance of the whole frame. */
 const Tolerance = Type.Union([PositiveLength(500, 'tolerance'), Type.Null()], { title: 'tolerance' });
+
+/** The plate of a pad that is welded to an open end of a tube: its thickness, and the hole through it into the bore. */
+export const Plate = Type.Object(
+  { thickness: PositiveLength(100, 'thickness of the plate'), hole: LengthOrZero(200, 'hole through the plate') },
+  { title: 'plate', additionalProperties: false },
+);
 
 /** A foot, a pad or a hole: a place of the frame, and where it must land in the axes of the wanted frame. */
 export const LandingPoint = Type.Object(
@@ -19,6 +26,8 @@ export const LandingPoint = Type.Object(
     /** Null: where the wanted frame has it. */
     lands: Type.Union([Vector('where it lands'), Type.Null()], { title: 'where it lands' }),
     tolerance: Tolerance,
+    /** Of a pad at an end of a tube; null: nothing is welded there. */
+    plate: Type.Union([Plate, Type.Null()], { title: 'plate welded on' }),
   },
   { title: 'fixing point', additionalProperties: false },
 );

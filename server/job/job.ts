@@ -1,17 +1,19 @@
 import { Type, type Static } from 'typebox';
 import { Bending } from './bending.ts';
 import { CameBack } from './came-back.ts';
-import { Closing } from './closing.ts';
+import { Closing, type SettledClosing } from './closing.ts';
+import { Finish } from './finish.ts';
 import { Fixing } from './fixing.ts';
 import { Frame } from './frame.ts';
 import { Machine } from './machine.ts';
-import { Purge, Welding } from './purge.ts';
+import { Purge } from './purge.ts';
 import { ShortText } from './quantities.ts';
 import { Rates } from './rates.ts';
 import { Tube } from './tube.ts';
+import { Welding } from './welding.ts';
 
 /** The version of the Job document that this program writes. Older ones are upgraded, newer ones refused. */
-export const JOB_VERSION = 3;
+export const JOB_VERSION = 4;
 
 /** How lengths are shown and read where a person types no unit. */
 export const Units = Type.Object(
@@ -66,9 +68,13 @@ export const Job = Type.Object(
     closing: Closing,
     purge: Purge,
     welding: Welding,
+    finish: Finish,
     rates: Rates,
     print: Print,
   },
   { title: 'job', additionalProperties: false },
 );
 export type Job = Static<typeof Job>;
+
+/** A job with the values known that the plan reckons itself where nothing is typed. */
+export type SettledJob = Job & { readonly closing: SettledClosing };

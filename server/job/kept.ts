@@ -1,15 +1,25 @@
 import { Type, type Static } from 'typebox';
-import { isPlainObject } from './check-value.ts';
+import { isPlainObject, type Document } from './check-value.ts';
 import { JOB_VERSION } from './job.ts';
 import { Machine } from './machine.ts';
+import { describeProblem } from './problem-words.ts';
 import type { JobProblem } from './problem.ts';
-import { PositiveLength } from './quantities.ts';
+import { PositiveLength, ShortText } from './quantities.ts';
 import { OwnGrade, TubeTolerance } from './tube.ts';
 import { upgradeJob } from './upgrade.ts';
 import { problemsOf } from './validate.ts';
+import { WELD_FORMS, WeldSettings } from './welding.ts';
 
-export const KEPT_KINDS = ['machine', 'size', 'grade'] as const;
+export const KEPT_KINDS = ['machine', 'size', 'grade', 'settings'] as const;
 export type KeptKind = (typeof KEPT_KINDS)[number];
+
+/** What each kind is called in a sentence: a machine, this set of weld settings. */
+export const KEPT_NAMES: Readonly<Record<KeptKind, string>> = {
+  machine: 'machine',
+  size: 'size',
+  grade: 'grade',
+  settings: 'set of weld settings',
+};
 
 /** A size of tube that the shop buys, by its own name for it. */
 export const KeptSize = Type.Object(
@@ -23,9 +33,24 @@ export const KeptSize = Type.Object(
 );
 export type KeptSize = Static<typeof KeptSize>;
 
+/** Weld settings that the shop has proved, with the weld, the tube and the grade that they were proved on. */
+export const KeptSettings = Type.Object(
+  {
+    name: ShortText('settings name', 60),
+    form: Type.Enum<[...typeof WELD_FORMS]>([...WELD_FORMS], { title: 'form of weld' }),
+    outsideDiameter: PositiveLength(400, 'outside diameter'),
+    wall: PositiveLength(40, 'wall'),
+    /** Its key in the catalogue, or the name of the shop's own. */
+    grade: ShortText('grade', 60),
+    settings: WeldSettings,
+  },
+  { title: 'kept weld settings', additionalProperties: false },
+);
+export type KeptSettings = Static<typeof KeptSettings>;
+
 /** What is kept of each kind; each has a name of its own. */
-export const KEPT_SCHEMAS = { machine: Machine, size: KeptSize, grade: OwnGrade } as const;
-export type KeptDocuments = { machine: Machine; size: KeptSize; grade: OwnGrade };
+export const KEPT_SCHEMAS = { machine: Machine, size: KeptSize, grade: OwnGrade, settings: KeptSettings } as const;
+export type KeptDocuments = { machine: Machine; size: KeptSize; grade: OwnGrade; settings: KeptSettings };
 
 /** Something that the shop keeps, as its latest save left it (ISO 8601). */
 export type Kept<Kind extends KeptKind = KeptKind> = {
@@ -39,25 +64,55 @@ export type ParsedKept<Kind extends KeptKind> =
   | { readonly ok: true; readonly document: KeptDocuments[Kind] }
   | { readonly ok: false; readonly problems: readonly JobProblem[] };
 
-/** Where each kind stands in a job, so that the upgrade of jobs upgrades it too. */
-const PLACES: Readonly<Record<KeptKind, readonly [string, ...string[]]>> = {
-  machine: ['machine'],
-  size: ['tube'],
-  grade: ['tube', 'grade'],
+/** How a kind goes into a job, so that the upgrade of jobs upgrades it too, and comes out again. */
+type Passage = {
+  /** The first version of the job format that had it. */
+  readonly since: number;
+  readonly into: (document: unknown) => Document;
+  readonly outOf: (job: Document, document: unknown) => unknown;
+};
+
+const PASSAGES: Readonly<Record<KeptKind, Passage>> = {
+  machine: { since: 1, into: (machine) => ({ machine }), outOf: ({ machine }) => machine },
+  size: {
+    since: 1,
+    into: (tube) => ({ tube }),
+    outOf: ({ tube }) => {
+      if (!isPlainObject(tube)) return tube;
+      const { heat: _heat, ...size } = tube; // a heat belongs to one delivery, not to a size
+      return size;
+    },
+  },
+  grade: {
+    since: 1,
+    into: (grade) => ({ tube: { grade } }),
+    outOf: ({ tube }) => (isPlainObject(tube) ? tube['grade'] : undefined),
+  },
+  settings: {
+    since: 4,
+    into: (kept) => ({ welding: { butt: isPlainObject(kept) ? kept['settings'] : undefined } }),
+    outOf: ({ welding }, kept) =>
+      isPlainObject(kept) ? { ...kept, settings: isPlainObject(welding) ? welding['butt'] : undefined } : kept,
+  },
 };
 
 /** The document as part of a job of its version, brought up to date there and taken out again. */
 function upgraded(kind: KeptKind, input: unknown, version: number) {
-  const [first, second] = PLACES[kind];
-  const part = second === undefined ? input : { [second]: input };
-  const job = upgradeJob({ format: 'hoopwright-job', version, [first]: part });
-  if (!job.ok) return job;
-  const whole = job.document[first];
-  if (second !== undefined) return { ok: true, document: isPlainObject(whole) ? whole[second] : undefined } as const;
-  if (kind !== 'size' || !isPlainObject(whole)) return { ok: true, document: whole } as const;
-  const { heat: _heat, ...size } = whole; // a heat belongs to one delivery, not to a size
-  return { ok: true, document: size } as const;
+  const { since, into, outOf } = PASSAGES[kind];
+  if (version < since) return { ok: false, problem: tooOld(version, since) } as const;
+  const job = upgradeJob({ format: 'hoopwright-job', version, ...into(input) });
+  return job.ok ? ({ ok: true, document: outOf(job.document, input) } as const) : job;
 }
+
+const tooOld = (version: number, since: number): JobProblem =>
+  describeProblem({
+    code: 'below-range',
+    field: '/version',
+    title: 'version of the job format',
+    value: version,
+    wanted: 'whole number',
+    allowed: { low: since, high: JOB_VERSION },
+  });
 
 /** True where nothing was refused; the walk over the schema is what makes the value a document of its kind. */
 const isKept = <Kind extends KeptKind>(

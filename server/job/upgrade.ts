@@ -4,6 +4,7 @@ import { JOB_VERSION } from './job.ts';
 import { describeProblem } from './problem-words.ts';
 import { withDies } from './version-2.ts';
 import { withReadings } from './version-3.ts';
+import { withWelds } from './version-4.ts';
 
 /** Turns a document of one version into the next one. It need not be valid: that is looked at when the chain is done. */
 export type UpgradeStep = { readonly from: number; readonly upgrade: (document: Document) => Document };
@@ -12,6 +13,7 @@ export type UpgradeStep = { readonly from: number; readonly upgrade: (document: 
 const STEPS: readonly UpgradeStep[] = [
   { from: 1, upgrade: withDies },
   { from: 2, upgrade: withReadings },
+  { from: 3, upgrade: withWelds },
 ];
 
 export type Upgraded =

@@ -15,12 +15,22 @@ export function fieldLabel(pointer: string): string {
 
 /** Lists of which each row is told apart by its number. */
 const NUMBERED =
-  /^(.*\/(?:innerCrossbars|dies|bends|points|members|pieces|readings|fixing|barred|joints|cutMembers))\/(\d+)/;
+  /^(.*\/(?:innerCrossbars|dies|bends|points|members|pieces|readings|fixing|barred|joints|cutMembers|toAir|except|meter|order))\/(\d+)/;
+
+/** Parts that have the same fields as their neighbours: the kinds of weld. */
+const ALIKE = /^\/welding\/(?:butt|saddle|pad)(?=\/)/;
+
+/** Which of many a field belongs to: 'inner crossbar 2', 'saddle'; empty where there is but one. */
+function placeOf(pointer: string): string {
+  const [, list, index] = NUMBERED.exec(pointer) ?? [];
+  if (list !== undefined) return `${fieldLabel(`${list}/0`)} ${String(Number(index) + 1)}`;
+  const [part] = ALIKE.exec(pointer) ?? [];
+  return part === undefined ? '' : fieldLabel(part);
+}
 
 /** The name of a field wherever it is told apart from others: 'inner crossbar 2: from the left foot'. */
 export function fieldName(pointer: string): string {
   const label = fieldLabel(pointer);
-  const found = NUMBERED.exec(pointer);
-  const place = found === null ? '' : `${fieldLabel(`${found[1] ?? ''}/0`)} ${String(Number(found[2]) + 1)}`;
+  const place = placeOf(pointer);
   return place === '' || place.startsWith(label) ? place || label : `${place}: ${label}`;
 }

@@ -38,6 +38,16 @@ const DECIMALS: Readonly<Record<Unit, number>> = {
   minor: 0,
   A: 0,
   'A/mm': 0,
+  V: 1,
+  K: 0,
+  'kJ/mm': 3,
+  'J/mm': 0,
+  um: 2,
+  'mm/K': 4,
+  'm2/s': 7,
+  'J/m3K': 0,
+  'W/m2K': 0,
+  '1/K': 7,
 };
 
 /** Small numbers get one or two decimals more, so that they keep a figure to read. */

@@ -3,10 +3,12 @@ import { checks } from './en/checks.ts';
 import { choices } from './en/choices.ts';
 import { comparing } from './en/comparing.ts';
 import { exportWords } from './en/exports.ts';
+import { finishWords } from './en/finish.ts';
 import { making } from './en/making.ts';
 import { page } from './en/page.ts';
 import { reading } from './en/reading.ts';
 import { returned } from './en/returned.ts';
+import { roomWords } from './en/room.ts';
 import { sheets } from './en/sheets.ts';
 import { slips } from './en/slips.ts';
 import { space } from './en/space.ts';
@@ -14,6 +16,7 @@ import { shop } from './en/shop.ts';
 import { stages } from './en/stages.ts';
 import { tables } from './en/tables.ts';
 import { ways } from './en/ways.ts';
+import { weldWords } from './en/weld.ts';
 
 const catalogue = {
   ...making,
@@ -32,6 +35,9 @@ const catalogue = {
   ...exportWords,
   ...shop,
   ...ways,
+  ...weldWords,
+  ...finishWords,
+  ...roomWords,
 } as const;
 
 type Catalogue = typeof catalogue;

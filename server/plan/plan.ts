@@ -1,11 +1,13 @@
 import { Type, type Static } from 'typebox';
 import { SpringbackPlan, TubePlan } from './bending.ts';
 import { CorrectionPlan } from './correction.ts';
+import { FinishPlan } from './finish.ts';
 import { Finding } from './finding.ts';
 import { FramePlan } from './frame.ts';
-import { PurgePlan, WeldingPlan } from './purge.ts';
+import { PurgePlan } from './purge.ts';
 import { QuotePlan } from './quote.ts';
 import { View } from './view.ts';
+import { WeldingPlan } from './welding.ts';
 
 /**
  * Everything that can be said about one Job. Parts that the job does not allow (a wall over half the diameter,
@@ -21,6 +23,7 @@ export const Plan = Type.Object({
   correction: Type.Union([CorrectionPlan, Type.Null()]),
   purge: Type.Union([PurgePlan, Type.Null()]),
   welding: Type.Union([WeldingPlan, Type.Null()]),
+  finish: Type.Union([FinishPlan, Type.Null()]),
   quote: Type.Union([QuotePlan, Type.Null()]),
   views: Type.Array(View),
 });

@@ -1,5 +1,5 @@
 import { Type, type Static } from 'typebox';
-import { literals } from './figure.ts';
+import { Point, literals } from './figure.ts';
 
 /** A point on the drawing [mm at full size], y up. */
 export const FlatPoint = Type.Tuple([Type.Number(), Type.Number()]);
@@ -50,12 +50,25 @@ export const ViewMark = Type.Object({
 });
 export type ViewMark = Static<typeof ViewMark>;
 
+/** A way of the gas through a chamber, from the feed on; or bore that no gas runs through. */
+export const ViewGas = Type.Object({
+  chamber: Type.Integer(),
+  flows: Type.Boolean(),
+  layer: literals(['wanted', 'came-back'], 'layer'),
+  line: Type.Array(FlatPoint),
+});
+export type ViewGas = Static<typeof ViewGas>;
+
 export const View = Type.Object({
   key: literals(['face', 'top', 'side', 'pictorial'], 'view'),
+  /** Unit vectors of the frame's own axes that run to the right and up on the drawing; right × up points at the reader. */
+  right: Point,
+  up: Point,
   /** left, bottom, right, top of everything drawn [mm]. */
   bounds: Type.Tuple([Type.Number(), Type.Number(), Type.Number(), Type.Number()]),
   layers: Type.Array(ViewLayer),
   dimensions: Type.Array(ViewDimension),
   marks: Type.Array(ViewMark),
+  gas: Type.Array(ViewGas),
 });
 export type View = Static<typeof View>;

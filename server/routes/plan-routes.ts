@@ -1,9 +1,14 @@
 import { planInWords } from '../plan-in-words.ts';
+import { lastFew } from '../solver/memory.ts';
 import type { App } from './app-type.ts';
 import { readJob } from './read-job.ts';
 import { JobDocument, PlanDocument, refusals } from './schemas.ts';
 
+/** Frames whose bends and ways are kept for the next letter typed: a few people at work at once. */
+const KEPT_FRAMES = 8;
+
 export function planRoutes(app: App): void {
+  const memory = lastFew(KEPT_FRAMES);
   app.post(
     '/api/plan',
     {
@@ -17,6 +22,6 @@ export function planRoutes(app: App): void {
         response: { 200: PlanDocument, ...refusals(400, 413, 415, 422) },
       },
     },
-    (request) => planInWords(readJob(request.body)),
+    (request) => planInWords(readJob(request.body), memory),
   );
 }

@@ -1,5 +1,5 @@
 import { nameKey } from '../../db/kept-thing.ts';
-import { parseKept, type KeptDocuments, type KeptKind } from '../job/kept.ts';
+import { KEPT_NAMES, parseKept, type KeptDocuments, type KeptKind } from '../job/kept.ts';
 import { RequestError } from './request-error.ts';
 
 /** What the shop is to keep, out of a request: upgraded, held against its schema, and with a name. */
@@ -12,10 +12,10 @@ export function readKept<Kind extends KeptKind>(
   if (!parsed.ok) {
     const { problems } = parsed;
     const count = problems.length === 1 ? 'one value' : `${String(problems.length)} values`;
-    const message = `This ${kind} has ${count} that cannot be taken. ${problems[0]?.message ?? ''}`;
+    const message = `This ${KEPT_NAMES[kind]} has ${count} that cannot be taken. ${problems[0]?.message ?? ''}`;
     throw new RequestError(422, 'kept-not-valid', message, { problems });
   }
   if (nameKey(parsed.document.name) === '')
-    throw new RequestError(422, 'name-missing', `A ${kind} is kept by its name. Give it one.`);
+    throw new RequestError(422, 'name-missing', `A ${KEPT_NAMES[kind]} is kept by its name. Give it one.`);
   return parsed.document;
 }

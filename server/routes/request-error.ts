@@ -1,4 +1,4 @@
-import type { Kept, KeptKind } from '../job/kept.ts';
+import { KEPT_NAMES, type Kept, type KeptKind } from '../job/kept.ts';
 import type { JobProblem } from '../job/problem.ts';
 
 /** A refusal of a request: its status, its code and its words, with whatever else the answer carries. */
@@ -30,16 +30,20 @@ export const deletedJob = (id: string): RequestError =>
   new RequestError(410, 'job-deleted', `The job ${id} has been deleted. Restore it to go on with it.`);
 
 export const unknownKept = (kind: KeptKind, id: string): RequestError =>
-  new RequestError(404, 'kept-unknown', `The shop keeps no ${kind} ${id}. Look for it in the list of the shop.`);
+  new RequestError(
+    404,
+    'kept-unknown',
+    `The shop keeps no ${KEPT_NAMES[kind]} ${id}. Look for it in the list of the shop.`,
+  );
 
 export const deletedKept = (kind: KeptKind, id: string): RequestError =>
-  new RequestError(410, 'kept-deleted', `The ${kind} ${id} has been deleted. Restore it to go on with it.`);
+  new RequestError(410, 'kept-deleted', `The ${KEPT_NAMES[kind]} ${id} has been deleted. Restore it to go on with it.`);
 
 export const takenName = (kind: KeptKind, other: Kept): RequestError =>
   new RequestError(
     409,
     'name-taken',
-    `The shop already keeps a ${kind} named "${other.document.name}". Choose another name, or save over that one.`,
+    `The shop already keeps a ${KEPT_NAMES[kind]} named "${other.document.name}". Choose another name, or save over that one.`,
     { more: { other } },
   );
 
@@ -47,6 +51,6 @@ export const staleKept = (kind: KeptKind, yours: Kept['document'], theirs: Kept)
   new RequestError(
     409,
     'stale-save',
-    `Revision ${String(theirs.revision)} of this ${kind} was saved meanwhile. Nothing is lost: look at both and save again.`,
+    `Revision ${String(theirs.revision)} of this ${KEPT_NAMES[kind]} was saved meanwhile. Nothing is lost: look at both and save again.`,
     { more: { yours, theirs } },
   );

@@ -1,5 +1,5 @@
 import { Type } from 'typebox';
-import { KEPT_KINDS, KEPT_SCHEMAS, type Kept, type KeptKind } from '../job/kept.ts';
+import { KEPT_KINDS, KEPT_NAMES, KEPT_SCHEMAS, type Kept, type KeptKind } from '../job/kept.ts';
 import type { ShopRepository } from '../../db/shop-repository.ts';
 import type { App } from './app-type.ts';
 import type { JobsService } from './jobs-routes.ts';
@@ -14,6 +14,7 @@ const LISTS = {
   machine: { list: 'machines', schema: 'Machine' },
   size: { list: 'sizes', schema: 'KeptSize' },
   grade: { list: 'grades', schema: 'OwnGrade' },
+  settings: { list: 'settings', schema: 'KeptSettings' },
 } as const;
 
 const Shop = Type.Object(
@@ -21,6 +22,7 @@ const Shop = Type.Object(
     machines: Type.Array(keptIn(LISTS.machine.schema)),
     sizes: Type.Array(keptIn(LISTS.size.schema)),
     grades: Type.Array(keptIn(LISTS.grade.schema)),
+    settings: Type.Array(keptIn(LISTS.settings.schema)),
   },
   { title: 'shop' },
 );
@@ -33,7 +35,7 @@ export function shopRoutes(app: App, service: ShopService): void {
     {
       schema: {
         tags: ['shop'],
-        summary: 'The machines, the sizes of tube and the grades that the shop keeps, each by name',
+        summary: 'The machines, sizes of tube, grades and weld settings that the shop keeps, each by name',
         response: { 200: Shop },
       },
     },
@@ -48,6 +50,7 @@ const withRevision = ({ revision }: Kept): Readonly<Record<string, string>> => (
 /** The routes of one kind: keep, save, take out, put back. */
 function keptRoutes(app: App, { shop, now, newId }: ShopService, kind: KeptKind): void {
   const { list, schema } = LISTS[kind];
+  const called = KEPT_NAMES[kind];
   const tags = ['shop'];
   const address = `/api/shop/${list}`;
 
@@ -56,7 +59,7 @@ function keptRoutes(app: App, { shop, now, newId }: ShopService, kind: KeptKind)
     {
       schema: {
         tags,
-        summary: `Keep a new ${kind} with the shop, under a name that no other ${kind} has`,
+        summary: `Keep a new ${called} with the shop, under a name that no other ${called} has`,
         body: Type.Object(keptBody(schema)),
         response: { 201: keptIn(schema), ...refusals(400, 409, 413, 415, 422) },
       },
@@ -74,7 +77,7 @@ function keptRoutes(app: App, { shop, now, newId }: ShopService, kind: KeptKind)
     {
       schema: {
         tags,
-        summary: `Save a kept ${kind} as its next revision, unless another save came first`,
+        summary: `Save a kept ${called} as its next revision, unless another save came first`,
         params: KeptParams,
         body: Type.Object({
           ...keptBody(schema),
@@ -101,7 +104,7 @@ function keptRoutes(app: App, { shop, now, newId }: ShopService, kind: KeptKind)
     {
       schema: {
         tags,
-        summary: `Take a ${kind} out of the shop; it can be restored, and jobs that took it over keep theirs`,
+        summary: `Take a ${called} out of the shop; it can be restored, and jobs that took it over keep theirs`,
         params: KeptParams,
         response: { 204: Type.Null(), ...refusals(400, 404) },
       },
@@ -118,7 +121,7 @@ function keptRoutes(app: App, { shop, now, newId }: ShopService, kind: KeptKind)
     {
       schema: {
         tags,
-        summary: `Put a deleted ${kind} back into the shop`,
+        summary: `Put a deleted ${called} back into the shop`,
         params: KeptParams,
         response: { 200: keptIn(schema), ...refusals(400, 404, 409) },
       },

@@ -5,7 +5,7 @@ import { words, wordsOf } from '../language/words.ts';
 import type { CorrectionPlan, Way } from '../plan/correction.ts';
 import type { Figure } from '../plan/figure.ts';
 import { riskLetters } from './comparison-notes.ts';
-import type { SheetInput } from './sheet-input.ts';
+import { codeWords, type SheetInput } from './sheet-input.ts';
 import { table, type Cell, type Column, type Table } from './table.ts';
 
 const HEIGHT = 2;
@@ -42,7 +42,7 @@ function whyNot({ key, reasons }: Way, { plan, job }: SheetInput): string {
     ({ code, data }) => reasons.includes(code) && (data['way'] === undefined || data['way'] === key),
   );
   const [first] = reasons;
-  const reason = found === undefined ? (first ?? '').replaceAll('-', ' ') : describeFinding(found, job.units);
+  const reason = found === undefined ? codeWords(first ?? '', job) : describeFinding(found, job.units);
   return words('sheet.not-possible-for', { reason });
 }
 

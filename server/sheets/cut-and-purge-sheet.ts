@@ -1,8 +1,10 @@
 import { formatFigure } from '../language/quantity-format.ts';
 import { words, wordsOf } from '../language/words.ts';
 import type { Way } from '../plan/correction.ts';
+import type { Finding } from '../plan/finding.ts';
 import { cautions } from './cautions.ts';
 import { figuresRow } from './figures-row.ts';
+import { addFinish } from './finish-block.ts';
 import { Flow } from './flow.ts';
 import { HEIGHTS } from './ink.ts';
 import { cutFaces } from './joint-cuts.ts';
@@ -11,14 +13,17 @@ import { findMarks } from './joint-marks.ts';
 import { letInPieces } from './let-in-steps.ts';
 import { orderOfWork } from './order-of-work.ts';
 import type { Draft, Drafts } from './page.ts';
-import { grind, hold, plugFeedVent, waitForGas, weld } from './purge-steps.ts';
 import { addPacking, addRebends, addTrims } from './rebend-steps.ts';
-import { chosenWay, remarks, stops, tubeWords, type SheetInput } from './sheet-input.ts';
+import { FINISH_PARTS, WELDING_PARTS, isCommon, setUpsOf } from './set-up.ts';
+import { setUpPage, setUpTitle } from './set-up-page.ts';
+import { chosenWay, notes, stops, tubeWords, type SheetInput } from './sheet-input.ts';
+import { stepHead } from './step.ts';
 import { capital, paragraph, space, stacked } from './text-block.ts';
 import { templatePages } from './template-pages.ts';
+import { addOrder } from './weld-order.ts';
 import { wrapsFor } from './wraps-for.ts';
 
-const PARTS = /^\/(cameBack|closing(?!\/way)|welding)(\/|$)/;
+const PARTS = /^\/(cameBack|closing(?!\/way))(\/|$)/;
 const STOPPING = /^\/(cameBack|closing|purge|welding)(\/|$)/;
 
 /** Whether the plan has bends turned again only after the joints are cut and closed. */
@@ -47,10 +52,34 @@ function addCutting(flow: Flow, way: Way, input: SheetInput, step: () => number)
   } else if (way.trims.length > 0) addTrims(flow, way, input, step());
 }
 
+/** The order of the welds and what to beware of, then a page for each set-up, the same that hangs where it is welded. */
+function addWelding(flow: Flow, input: SheetInput, step: () => number): void {
+  const { purge, welding } = input.plan;
+  if (welding !== null && welding.welds.length > 0) {
+    addOrder(flow, welding, input, [stepHead(step(), words('sheet.order-of-welding'), flow.width)]);
+  }
+  flow.addKept();
+  const setUps = setUpsOf(input);
+  if (purge === null || setUps.length === 0) {
+    flow.add(paragraph(words('sheet.no-purge'), flow.width, { weight: 600 }));
+    return;
+  }
+  for (const setUp of setUps) {
+    setUpPage(flow, setUp, purge, input, stepHead(step(), setUpTitle(setUp, setUps.length), flow.width));
+  }
+  flow.begin('');
+}
+
+/** Cautions and notes that stand on no set-up's page. */
+const isTold = (finding: Finding): boolean =>
+  finding.grade !== 'stop' &&
+  (PARTS.test(finding.field) || FINISH_PARTS.test(finding.field) || WELDING_PARTS.test(finding.field)) &&
+  isCommon(finding);
+
 /** What comes after the last weld. */
 function addFinishing(flow: Flow, way: Way, input: SheetInput, step: () => number): void {
   if (way.joints.length === 0) {
-    addChecks(flow, way, input.job.units);
+    addChecks(flow, way, input);
     return;
   }
   if (way.rebends.length > 0 && bendsAfterCutting(way)) addRebends(flow, way, input, step());
@@ -86,22 +115,18 @@ export function cutAndPurgeSheet(input: SheetInput): Drafts {
     ),
   );
   for (const block of stops(input, STOPPING, flow.width)) flow.add(block);
+  flow.keep(stacked([space(1), cautions(flow.width)]));
   let number = 0;
   const step = (): number => (number += 1);
   if (way !== undefined) addCutting(flow, way, finely(input), step);
-  const { purge } = plan;
-  const gas = purge !== null && purge.chambers.length > 0;
-  if (gas) {
-    plugFeedVent(flow, purge, input, step());
-    waitForGas(flow, purge, input, step());
-    weld(flow, purge, input, step());
-    hold(flow, purge, input, step());
-  } else flow.add(paragraph(words('sheet.no-purge'), flow.width, { weight: 600 }));
+  addWelding(flow, input, step);
   if (way !== undefined) addFinishing(flow, way, input, step);
-  if (gas) grind(flow, step());
+  if (plan.finish !== null) {
+    const head = stepHead(step(), words('sheet.step-grind'), flow.width);
+    addFinish(flow, plan.finish, input, [head]);
+  }
   if (way !== undefined && way.packing.length > 0) addPacking(flow, way, input, step());
-  for (const block of remarks(input, PARTS, flow.width)) flow.add(block);
-  flow.add(stacked([space(3), cautions(flow.width)]));
+  for (const block of notes(input, isTold, flow.width)) flow.add(block);
   const setting = { paper: job.print.paper, units: job.units, paperThickness: job.closing.paperThickness };
   const wrapPages: Draft[] = wraps.flatMap(({ template, names }) => templatePages(template, names, setting));
   return { ok: true, drafts: [...flow.drafts(), ...wrapPages] };

@@ -1,16 +1,18 @@
-import { moved, type Item } from './ink.ts';
+import { HEIGHTS, moved, type Item } from './ink.ts';
 import type { Draft } from './page.ts';
 import { contentOf, type Paper, type Turn } from './paper.ts';
 import type { Table } from './table.ts';
-import { stacked, type Block } from './text-block.ts';
+import { paragraph, stacked, type Block } from './text-block.ts';
 
-/** Fills pages from the top; a block that does not fit begins the next page. */
+/** Fills pages from the top; a block that does not fit begins the next page, under a head that says so where there is one. */
 export class Flow {
   private readonly paper: Paper;
   private readonly turn: Turn;
   private readonly pages: { scales: Set<string>; items: Item[]; about: string }[] = [];
   private used = 0;
   private about = '';
+  private continued = '';
+  private kept: Block | null = null;
 
   constructor(paper: Paper, turn: Turn) {
     this.paper = paper;
@@ -28,22 +30,52 @@ export class Flow {
     return contentOf(this.paper, this.turn).height - this.used;
   }
 
-  newPage(): void {
+  /** A block that may stand anywhere: at the foot of the next page that is left with room for it, or where it is asked for. */
+  keep(block: Block): void {
+    this.kept = block;
+  }
+
+  /** Puts the block that was kept, if it has found no place yet. */
+  addKept(): void {
+    const { kept } = this;
+    this.kept = null;
+    if (kept !== null) this.add(kept);
+  }
+
+  private newPage(): void {
+    const { kept } = this;
+    if (kept !== null && this.used > 0 && kept.height <= this.left) {
+      this.kept = null;
+      this.put(kept);
+    }
     this.pages.push({ scales: new Set(), items: [], about: this.about });
     this.used = 0;
   }
 
-  /** Begins a page, unless this one is empty; it and those after it say in the title block what they are about. */
-  begin(about: string): void {
+  /**
+   * Begins a page, unless this one is empty; it and those after it say in the title block what they are about. Pages
+   * that what follows runs over to have `continued` for their head.
+   */
+  begin(about: string, continued = ''): void {
     this.about = about;
+    this.continued = continued;
     const page = this.pages.at(-1);
     if (page === undefined || this.used > 0) this.newPage();
     else page.about = about;
   }
 
+  private runOver(): void {
+    this.newPage();
+    if (this.continued !== '') this.put(paragraph(this.continued, this.width, { height: HEIGHTS.head, weight: 600 }));
+  }
+
   /** Puts a block under the last one, or on a new page where it does not fit. */
   add(block: Block): void {
-    if (this.used > 0 && block.height > this.left) this.newPage();
+    if (this.used > 0 && block.height > this.left) this.runOver();
+    this.put(block);
+  }
+
+  private put(block: Block): void {
     const { left, top } = contentOf(this.paper, this.turn);
     const page = this.pages.at(-1);
     page?.items.push(...block.items.map((item) => moved(item, [left, top + this.used])));
@@ -69,10 +101,10 @@ export class Flow {
   addTable(table: Table, before: readonly Block[] = []): void {
     let head: Block = stacked([...before, table.head]);
     const whole = head.height + table.rows.reduce((sum, row) => sum + row.height, 0);
-    if (whole > this.left && whole <= this.half) this.newPage();
+    if (whole > this.left && whole <= this.half) this.runOver();
     for (const row of table.rows) {
       if (head.height === 0 && row.height > this.left) {
-        this.newPage();
+        this.runOver();
         head = table.head;
       }
       this.add(head.height === 0 ? row : stacked([head, row]));

@@ -25,6 +25,10 @@ export type Role =
   | 'frame'
   | 'turn'
   | 'leg'
+  | 'gas'
+  | 'symbol'
+  | 'quarter'
+  | 'log'
   | 'template'
   | 'check-mm'
   | 'check-inch';
@@ -63,6 +67,7 @@ export const COLOURS = {
   light: '#b0b0b0',
   bronze: '#7a4a12',
   blue: '#1a4480',
+  red: '#a01010',
 } as const;
 
 /** Line widths [mm] from the row of ISO 128-2; wide to narrow is 2 to 1. */
@@ -131,8 +136,8 @@ export function write(at: Spot, text: string, options: TextOptions = {}): Writte
 }
 
 /** Above the baseline and below it, as shares of the height of the capitals (accents of capitals left out). */
-const ABOVE = 1.1;
-const BELOW = 0.32;
+export const ABOVE = 1.1;
+export const BELOW = 0.32;
 
 /** The corners of the rectangle that a text fills, as it is turned. */
 export function textCorners({ at: [x, y], width, height, align, turn }: Written): Spot[] {

@@ -4,6 +4,7 @@ import { words, wordsOf } from '../language/words.ts';
 import type { Way } from '../plan/correction.ts';
 import type { Joint } from '../plan/joint.ts';
 import type { Figure } from '../plan/figure.ts';
+import type { WeldMovement } from '../plan/welding.ts';
 import type { Flow } from './flow.ts';
 import { widthOf } from './fonts.ts';
 import { HEIGHTS } from './ink.ts';
@@ -20,7 +21,9 @@ const TICK = 44;
 type Job = SheetInput['job'];
 
 /** Step: dress and fit each joint, tack it, and what to measure before the weld. */
-export function dressAndFit(flow: Flow, way: Way, { job }: SheetInput, number: number): void {
+export function dressAndFit(flow: Flow, way: Way, { job, plan }: SheetInput, number: number): void {
+  const settled = plan.welding?.shrinkage.value ?? job.closing.shrinkage;
+  const shrinkage = settled === null ? '—' : formatClosely(Number(settled.toFixed(2)), job.units);
   flow.addTable(
     table(
       [
@@ -39,13 +42,13 @@ export function dressAndFit(flow: Flow, way: Way, { job }: SheetInput, number: n
         wordsOf('hiLo', joint.hiLoGrade),
         formatFigure(joint.kink, job.units),
         twistWords(joint, job),
-        formatClosely(job.closing.shrinkage, job.units),
+        shrinkage,
       ]),
       { width: flow.width },
     ),
     [stepHead(number, words('sheet.step-fit'), flow.width)],
   );
-  addChecks(flow, way, job.units);
+  addChecks(flow, way, { job, plan });
 }
 
 /** Which way the far piece is turned, looking along the tube from the datum end. */
@@ -55,9 +58,17 @@ function twistWords({ twist }: Joint, { units }: Job): string {
   return twist.value > 0 ? words('sheet.twist-clockwise', { angle }) : words('sheet.twist-anticlockwise', { angle });
 }
 
+/** A size before the welds have moved it: what it is to become less what they do to it. */
+function tacked({ key, index, cameBack }: Way['after'][number], moved: WeldMovement['checks']): Figure {
+  const one = moved.find((check) => check.key === key && check.index === index);
+  return one === undefined ? cameBack : { ...cameBack, value: cameBack.value - one.shrinkage.value - one.given.value };
+}
+
 /** Sizes to be met when every joint is tacked, diagonals among them, with room to write what was found. */
-export function addChecks(flow: Flow, way: Way, units: Job['units']): void {
+export function addChecks(flow: Flow, way: Way, { job, plan }: Pick<SheetInput, 'job' | 'plan'>): void {
   if (way.after.length === 0) return;
+  const { units } = job;
+  const moved = way.joints.length > 0 ? (plan.welding?.movement?.checks ?? []) : [];
   const show = (figure: Figure): string => formatFigure(figure, units);
   const told = flow.width - TICK;
   const said = words(way.joints.length > 0 ? 'sheet.check-tacked' : 'sheet.check-then');
@@ -67,15 +78,17 @@ export function addChecks(flow: Flow, way: Way, units: Job['units']): void {
       [
         { head: words('sheet.check'), align: 'left' },
         { head: words('sheet.measured'), align: 'left' },
-        { head: words('sheet.after'), align: 'right' },
+        ...(moved.length > 0 ? [{ head: words('sheet.when-tacked'), align: 'right' as const }] : []),
         { head: words('sheet.found'), align: 'middle' },
+        { head: words(moved.length > 0 ? 'sheet.when-welded' : 'sheet.after'), align: 'right' },
         { head: words('sheet.wanted'), align: 'right' },
       ],
       way.after.map((one): Cell[] => [
         wordsOf('check', one.key, { index: one.index }),
         wordsOf('choice.reference', one.reference),
-        { text: show(one.cameBack), weight: 600 },
+        ...(moved.length > 0 ? [{ text: show(tacked(one, moved)), weight: 600 as const }] : []),
         '..........................',
+        { text: show(one.cameBack), weight: moved.length > 0 ? 400 : 600 },
         show(one.wanted),
       ]),
       { width: flow.width },

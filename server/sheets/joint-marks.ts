@@ -11,7 +11,7 @@ import { picture } from './picture.ts';
 import type { SheetInput } from './sheet-input.ts';
 import { stepHead } from './step.ts';
 import { straightTube, type Stretch, type TubeMark } from './straight-tube.ts';
-import { table, type Cell, type Table } from './table.ts';
+import { table, tableHeight, type Cell, type Table } from './table.ts';
 import { paragraph, space, stacked, type Block } from './text-block.ts';
 
 /** Step: every cut member laid straight with tape distances, under it both faces of its joints along four generators. */
@@ -19,20 +19,27 @@ export function findMarks(flow: Flow, way: Way, input: SheetInput, number: numbe
   const { job, plan } = input;
   const band = way.joints[0]?.faceA.marks.generators[0]?.distance.band ?? null;
   const sure = band === null ? '' : ` ${words('sheet.marks-band', { band: formatBand(band, 'mm', job.units) })}`;
-  flow.add(
-    stacked([
-      stepHead(number, words('sheet.step-marks'), flow.width),
-      paragraph(`${words('sheet.along-surface')}${sure}`, flow.width, { height: HEIGHTS.small }),
-      space(1.5),
-      jointsInFrame(flow, input),
-    ]),
-  );
-  for (const name of new Set(way.joints.map(({ member }) => member))) {
+  const members = [...new Set(way.joints.map(({ member }) => member))].map((name) => {
     const joints = way.joints.filter(({ member }) => member === name);
     const member = plan.correction?.members.find((one) => one.name === name);
     const before =
       member === undefined ? [paragraph(name, flow.width, { weight: 600 })] : laid(member, joints, flow, job);
-    flow.addTable(marksTable(joints, flow.width, job.units), before);
+    return { joints, before, rows: marksTable(joints, flow.width, job.units) };
+  });
+  const head = stacked([
+    stepHead(number, words('sheet.step-marks'), flow.width),
+    paragraph(`${words('sheet.along-surface')}${sure}`, flow.width, { height: HEIGHTS.small }),
+    space(1.5),
+  ]);
+  const [next] = members;
+  const small = jointsInFrame(flow.width, SMALL, input);
+  const taken = head.height + small.height;
+  const follows = next === undefined ? 0 : stacked(next.before).height + tableHeight(next.rows);
+  // where the first member begins a new page, the picture takes what is left of this one
+  const alone = taken <= flow.left && taken + follows > flow.left;
+  flow.add(stacked([head, alone ? jointsInFrame(flow.width, flow.left - head.height, input) : small]));
+  for (const { joints, before, rows } of members) {
+    flow.addTable(rows, before);
     const scribed = joints.filter(({ twist }) => Math.abs(twist.value) >= SQUARE);
     flow.add(
       stacked([
@@ -44,8 +51,12 @@ export function findMarks(flow: Flow, way: Way, input: SheetInput, number: numbe
   }
 }
 
-/** A small picture that says which joint is where. */
-function jointsInFrame(flow: Flow, { plan }: SheetInput): Block {
+/** Height of the picture that says which joint is where, and of its caption [mm]. */
+const SMALL = 66;
+const CAPTION = 4;
+
+/** Which joint is where. */
+function jointsInFrame(width: number, height: number, { plan }: SheetInput): Block {
   const view = plan.views.find(({ marks }) => marks.some(({ kind }) => kind === 'joint'));
   if (view === undefined) return space(0);
   const drawn = picture(
@@ -57,10 +68,10 @@ function jointsInFrame(flow: Flow, { plan }: SheetInput): Block {
       member: null,
       say: () => '',
     },
-    { width: flow.width, height: 62 },
+    { width, height: height - CAPTION },
   );
   const caption = words('sheet.joints-in-frame', { scale: drawn.scale.text });
-  return stacked([paragraph(caption, flow.width, { height: HEIGHTS.small }), drawn]);
+  return stacked([paragraph(caption, width, { height: HEIGHTS.small }), drawn]);
 }
 
 function laid(member: ReturnedMember, joints: readonly Joint[], flow: Flow, job: SheetInput['job']): Block[] {

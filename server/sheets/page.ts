@@ -17,6 +17,7 @@ export type Page = { readonly width: number; readonly height: number; readonly i
 export const SHEET_REASONS = [
   'frame-not-possible',
   'nothing-to-cut-or-purge',
+  'nothing-to-weld',
   'nothing-came-back',
   'quote-not-possible',
 ] as const;

@@ -4,11 +4,13 @@ import { comparisonSheet } from './comparison-sheet.ts';
 import { cutAndPurgeSheet } from './cut-and-purge-sheet.ts';
 import type { Drafts, Page, SheetReason } from './page.ts';
 import { paint } from './paint.ts';
+import { procedureSheet } from './procedure-sheet.ts';
 import { quoteSheet } from './quote-sheet.ts';
 import { computedFrom, type SheetInput } from './sheet-input.ts';
 import { finished } from './title-block.ts';
+import { weldAndPurgeSheet } from './weld-and-purge-sheet.ts';
 
-export const SHEET_NAMES = ['bend', 'cut-and-purge', 'comparison', 'quote'] as const;
+export const SHEET_NAMES = ['bend', 'cut-and-purge', 'weld-and-purge', 'procedure', 'comparison', 'quote'] as const;
 export type SheetName = (typeof SHEET_NAMES)[number];
 
 export type Sheet =
@@ -18,6 +20,8 @@ export type Sheet =
 const LAYOUTS: Readonly<Record<SheetName, (input: SheetInput) => Drafts>> = {
   bend: bendSheet,
   'cut-and-purge': cutAndPurgeSheet,
+  'weld-and-purge': weldAndPurgeSheet,
+  procedure: procedureSheet,
   comparison: comparisonSheet,
   quote: quoteSheet,
 };

@@ -21,3 +21,16 @@ const SMALLEST: Scale = { factor: 1 / 1000, text: '1:1000' };
 /** The largest standard scale for which `fits` holds, no larger than `atMost`. */
 export const largestScale = (fits: (factor: number) => boolean, atMost = 1): Scale =>
   SCALES.find(({ factor }) => factor <= atMost && fits(factor)) ?? SMALLEST;
+
+/** Scales between the standard ones, which ISO 5455 leaves to those who need them (from memory). */
+const BETWEEN: readonly Scale[] = [2.5, 4, 15, 25, 40, 150, 250, 400].map((times) => ({
+  factor: 1 / times,
+  text: `1:${String(times)}`,
+}));
+
+/** As `largestScale`, with scales between the standard ones, for a picture that must be as big as its page allows. */
+export const largestOfAll = (fits: (factor: number) => boolean): Scale =>
+  [...SCALES, ...BETWEEN]
+    .filter(({ factor }) => factor <= 1)
+    .toSorted((one, other) => other.factor - one.factor)
+    .find(({ factor }) => fits(factor)) ?? SMALLEST;

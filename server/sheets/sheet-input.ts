@@ -1,4 +1,4 @@
-import { describeFinding } from '../language/finding-words.ts';
+import { describeFinding, isFindingCode } from '../language/finding-words.ts';
 import { words, wordsOf } from '../language/words.ts';
 import type { Job } from '../job/job.ts';
 import type { Finding } from '../plan/finding.ts';
@@ -56,18 +56,29 @@ export const stops = (input: SheetInput, fields: RegExp, width: number): Block[]
 export const remarks = (input: SheetInput, fields: RegExp, width: number): Block[] =>
   notes(input, ({ grade, field }) => grade !== 'stop' && fields.test(field), width);
 
-/** Findings, gravest first, each as one paragraph. */
-function notes({ plan, job }: SheetInput, about: (finding: Finding) => boolean, width: number): Block[] {
+/** A finding as a sheet says it: 'CAUTION: …'. */
+export const findingWords = (finding: Finding, { units }: Job): string =>
+  `${wordsOf('grade', finding.grade).toUpperCase()}: ${describeFinding(finding, units)}`;
+
+/** What a code means, where the plan has no finding that says it with its numbers. */
+export const codeWords = (code: string, { units }: Job): string =>
+  isFindingCode(code)
+    ? describeFinding({ code, grade: 'stop', field: '', data: {}, wayOut: null }, units)
+    : code.replaceAll('-', ' ');
+
+/** Findings, gravest first, each as one paragraph; what is said twice stands once. */
+export function findingBlocks(findings: readonly Finding[], job: Job, width: number): Block[] {
   const order = ['stop', 'caution', 'note'];
-  const told = plan.findings.filter(about).toSorted((a, b) => order.indexOf(a.grade) - order.indexOf(b.grade));
-  if (told.length === 0) return [];
-  const blocks = told.map((finding) =>
-    paragraph(`${wordsOf('grade', finding.grade).toUpperCase()}: ${describeFinding(finding, job.units)}`, width, {
-      height: HEIGHTS.small,
-      weight: finding.grade === 'note' ? 400 : 600,
-    }),
+  const sorted = findings.toSorted((a, b) => order.indexOf(a.grade) - order.indexOf(b.grade));
+  const said = new Map(sorted.map((finding) => [findingWords(finding, job), finding.grade]));
+  return [...said].map(([text, grade]) =>
+    paragraph(text, width, { height: HEIGHTS.small, weight: grade === 'note' ? 400 : 600 }),
   );
-  const [first, ...rest] = blocks;
+}
+
+/** Findings under their head, gravest first, with the first of them. */
+export function notes({ plan, job }: SheetInput, about: (finding: Finding) => boolean, width: number): Block[] {
+  const [first, ...rest] = findingBlocks(plan.findings.filter(about), job, width);
   const head = paragraph(words('sheet.notes'), width, { weight: 600 });
   return first === undefined ? [] : [stacked([head, first]), ...rest];
 }

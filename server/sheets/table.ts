@@ -13,6 +13,8 @@ type TableOptions = {
   readonly height?: number;
   /** False: columns keep their natural width. */
   readonly fill?: boolean;
+  /** Lines that heads may take, where there is room for that; as many as they have words where it is left out. */
+  readonly headLines?: number;
 };
 
 /** Air left and right of a text in its cell [mm]. */
@@ -39,41 +41,90 @@ function lines(
   return texts.map((text, index) => write([x, lineHeight(how.height) * index + 1.72 * how.height], text, how));
 }
 
+/** No column is narrower than this, unless all that it says is [mm]. */
+const LEAST = 7;
+
+/** Heads of more lines than this are as narrow as their longest word. */
+const MOST_HEAD = 3;
+
+const wordsIn = (text: string): string[] => text.split(/\s+/);
+
 /**
  * Widths of the columns: what their widest cell and their longest head word need, stretched to the width asked for.
- * Where they need more, the first column that wraps its text (align left) gives way.
+ * Where they need more, the widest of those that wrap their text (align left) give way, down to their longest word.
  */
 function columnWidths(
   columns: readonly Column[],
   rows: readonly (readonly Cell[])[],
-  options: { width: number; height: number; fill: boolean },
+  options: { width: number; height: number; fill: boolean; headLines: number },
 ): number[] {
-  const { width, height, fill } = options;
-  const natural = columns.map((column, index) => {
-    const words = column.head.split(' ').map((word) => widthOf(word, HEIGHTS.small, 600));
-    const cells = rows.map((row) => {
+  const { width, height, fill, headLines } = options;
+  const needs = columns.map((column, index) => {
+    const cells = rows.flatMap((row): Exclude<Cell, string>[] => {
       const cell = row[index] ?? '';
-      return spans(cell) ? 0 : widthOf(textOf(cell), height, weightOf(cell));
+      return spans(cell) ? [] : [{ text: textOf(cell), weight: weightOf(cell) }];
     });
-    return Math.max(...words, ...cells) + 2 * PADDING + 0.01;
+    const head = headWidth(column.head, headLines);
+    const whole = Math.max(head, ...cells.map(({ text, weight }) => widthOf(text, height, weight)));
+    const word = Math.max(
+      head,
+      ...cells.flatMap(({ text, weight }) => wordsIn(text).map((one) => widthOf(one, height, weight))),
+    );
+    const room = 2 * PADDING + 0.01;
+    const natural = whole + room;
+    const least = column.align === 'left' ? Math.min(natural, Math.max(LEAST, word + room)) : natural;
+    return { natural, least };
   });
-  const total = natural.reduce((sum, one) => sum + one, 0);
-  if (total <= width) return fill ? natural.map((one) => one + (width - total) / natural.length) : natural;
-  const widest = natural.reduce(
-    (best, one, index) => (columns[index]?.align === 'left' && one > (natural[best] ?? 0) ? index : best),
-    Math.max(
-      0,
-      columns.findIndex((column) => column.align === 'left'),
-    ),
+  const total = needs.reduce((sum, { natural }) => sum + natural, 0);
+  if (total > width && headLines < Infinity) {
+    return columnWidths(columns, rows, { ...options, headLines: headLines < MOST_HEAD ? headLines + 1 : Infinity });
+  }
+  if (total <= width) return needs.map(({ natural }) => natural + (fill ? (width - total) / needs.length : 0));
+  const capped = (cap: number): number[] => needs.map(({ natural, least }) => Math.max(least, Math.min(natural, cap)));
+  const sum = (widths: readonly number[]): number => widths.reduce((all, one) => all + one, 0);
+  let [low, high] = [0, Math.max(...needs.map(({ natural }) => natural))];
+  for (let halving = 0; halving < 40; halving += 1) {
+    const cap = (low + high) / 2;
+    if (sum(capped(cap)) <= width) low = cap;
+    else high = cap;
+  }
+  return lettersWide(capped(low), columns, width);
+}
+
+/** The narrowest that a head of some words can be set in so many lines [mm]. */
+function headWidth(head: string, lines: number): number {
+  const style = { height: HEIGHTS.small, weight: 600 } as const;
+  const words = wordsIn(head);
+  const ends = words.flatMap((_, from) =>
+    words
+      .slice(from)
+      .map((__, count) => widthOf(words.slice(from, from + count + 1).join(' '), style.height, style.weight)),
   );
-  const least = 18;
-  return natural.map((one, index) => (index === widest ? Math.max(least, one - (total - width)) : one));
+  const longest = Math.max(...words.map((word) => widthOf(word, style.height, style.weight)));
+  const fitting = ends
+    .toSorted((a, b) => a - b)
+    .find((width) => width >= longest && wrap(head, width + 0.01, style).length <= lines);
+  return fitting ?? longest;
+}
+
+/** Where even the longest words do not fit beside one another, they are broken by letters, the widest column first. */
+function lettersWide(widths: readonly number[], columns: readonly Column[], width: number): number[] {
+  const over = widths.reduce((sum, one) => sum + one, 0) - width;
+  if (over <= 1e-6) return [...widths];
+  const left = widths.map((one, index) => (columns[index]?.align === 'left' ? one : 0));
+  const widest = left.indexOf(Math.max(...left));
+  return widths.map((one, index) => (index === widest ? Math.max(LEAST, one - over) : one));
 }
 
 /** A ruled table: a head of small words, then rows between hairlines. */
 export function table(columns: readonly Column[], rows: readonly (readonly Cell[])[], options: TableOptions): Table {
   const height = options.height ?? HEIGHTS.text;
-  const widths = columnWidths(columns, rows, { width: options.width, height, fill: options.fill ?? true });
+  const widths = columnWidths(columns, rows, {
+    width: options.width,
+    height,
+    fill: options.fill ?? true,
+    headLines: options.headLines ?? Infinity,
+  });
   const lefts = widths.map((_, index) => widths.slice(0, index).reduce((sum, one) => sum + one, 0));
   const total = widths.reduce((sum, one) => sum + one, 0);
 

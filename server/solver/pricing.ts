@@ -1,77 +1,74 @@
 import type { Job } from '../job/job.ts';
 import type { WayKey } from '../plan/correction.ts';
 import type { Finding } from '../plan/finding.ts';
-import type { PurgePlan, WeldingPlan } from '../plan/purge.ts';
 import type { QuotePlan } from '../plan/quote.ts';
 import type { Effort } from './correction/outcome.ts';
 import type { Priced } from './correction/plan-correction.ts';
 import { figure, input } from './figure.ts';
 import type { FrameGeometry } from './frame/frame-geometry.ts';
-import { planPurge } from './purge/plan-purge.ts';
+import { purgeContext, type PurgeContext } from './purge/purge-context.ts';
+import { purgeWork, type PurgeWork } from './purge/purge-work.ts';
 import { planQuote } from './quote/plan-quote.ts';
-import { planWelding } from './welding/plan-welding.ts';
+import { weldSites } from './welding/weld-sites.ts';
+import { weldWork, type WeldWork } from './welding/weld-work.ts';
 
-/** Purge, welding and price of one effort. */
-export type Bill = {
-  readonly purge: PurgePlan | null;
-  readonly welding: WeldingPlan;
-  readonly quote: QuotePlan;
-  readonly minutes: number | null;
-  readonly setups: number;
-  readonly findings: Finding[];
+/** What a piece of work on a frame takes in welds and gas. */
+export type JobWork = {
+  readonly effort: Effort;
+  readonly welds: readonly WeldWork[];
+  readonly gas: PurgeContext;
+  readonly purge: PurgeWork;
 };
 
-/** What an effort on a frame takes in gas, filler, time and money. */
-export function billFor(job: Job, work: { effort: Effort; frame: FrameGeometry; scope: 'frame' | WayKey }): Bill {
-  const { effort, frame, scope } = work;
-  const welded = planWelding({
-    welding: job.welding,
-    tube: job.tube,
-    joints: effort.welds,
-    gap: job.closing.gap,
-    places: effort.purgeJoints,
-  });
-  const joints = effort.purgeJoints.map((joint) => ({ ...joint, arcTime: welded.arcTimeEach }));
-  const purged = planPurge({ purge: job.purge, welding: job.welding, tube: job.tube, members: frame.members, joints });
-  const waiting = purged.purge?.chambers.reduce((sum, chamber) => sum + chamber.printed.time.value, 0) ?? 0;
-  const quoted = planQuote({
+/** Price of a piece of work. */
+export type Bill = { readonly quote: QuotePlan; readonly minutes: number | null; readonly findings: Finding[] };
+
+/** The welds of an effort on a frame, the pads that the job has welded on among them, and how they are purged. */
+export function jobWork(job: Job, { effort, frame }: { effort: Effort; frame: FrameGeometry }): JobWork {
+  const sites = weldSites(effort.joints, frame, job.fixing);
+  const welds = weldWork(sites, { welding: job.welding, tube: job.tube, gap: job.closing.gap, members: frame.members });
+  const gas = purgeContext(job, frame, welds);
+  return { effort, welds, gas, purge: purgeWork(gas) };
+}
+
+/** What an effort takes in gas, filler, time and money. */
+export function billFor(job: Job, { effort, welds, purge }: JobWork, scope: 'frame' | WayKey): Bill {
+  const sum = (pick: (weld: WeldWork) => number): number => welds.reduce((total, weld) => total + pick(weld), 0);
+  return planQuote({
     rates: job.rates,
     scope,
     quantities: {
       tubeMetres: effort.tubeMetres,
-      gasCubicMetres: (purged.purge?.jobGas.value ?? 0) / 1000,
-      fillerKilograms: welded.welding.fillerMass.value / 1000,
+      gasCubicMetres: purge.jobGas / 1000,
+      fillerKilograms: sum(({ fillerMass }) => fillerMass) / 1000,
       counts: {
         bend: effort.bends,
         cut: effort.cuts,
-        fit: effort.welds,
-        purge: purged.setups,
-        weld: effort.welds,
-        finish: effort.welds,
+        fit: welds.length,
+        purge: purge.setups,
+        weld: welds.length,
+        finish: welds.length,
       },
-      arcMinutes: (welded.arcTimeEach * effort.welds) / 60,
-      purgeMinutes: waiting / 60,
+      arcMinutes: sum(({ arcTime }) => arcTime) / 60,
+      purgeMinutes: purge.wait / 60,
     },
   });
-  return {
-    purge: purged.purge,
-    welding: welded.welding,
-    quote: quoted.quote,
-    minutes: quoted.minutes,
-    setups: purged.setups,
-    findings: [...welded.findings, ...purged.findings, ...quoted.findings],
-  };
 }
 
-/** A bill as the comparison shows it. */
-export function pricedAs(bill: Bill): Priced {
-  const gas = bill.purge?.purgeGas ?? figure(0, 'L', 'V', [input('n', 'joints', 0, 'count')], ['geometry']);
-  const { quote, minutes } = bill;
+/** A piece of work as the comparison shows it. */
+export function pricedAs({ purge }: JobWork, { quote, minutes }: Bill): Priced {
   const lines = quote.lines.filter(({ amount }) => amount !== null).length;
   const sum = figure(quote.subtotal, 'minor', 'Σ lines', [input('n', 'quote-lines', lines, 'count')], ['typed']);
+  const { setups, purgeGas } = purge;
   return {
-    purgeSetups: figure(bill.setups, 'count', 'n', [input('n', 'chambers', bill.setups, 'count')], ['geometry']),
-    purgeGas: gas,
+    purgeSetups: figure(setups, 'count', 'n', [input('n', 'chambers', setups, 'count')], ['geometry']),
+    purgeGas: figure(
+      purgeGas,
+      'L',
+      'V = Σ (V_pre + Q (t + h)/60)',
+      [input('n', 'chambers', setups, 'count'), input('V_pre', 'gas-before-welding', purge.gasBefore, 'L')],
+      ['geometry', 'typed'],
+    ),
     minutes:
       minutes === null
         ? null

@@ -1,14 +1,11 @@
-/**
- * Everything that a number rests on. `kind` says how far it can be trusted: a standard or handbook, a paper, a
- * derivation of this program that its tests check, a practice of the trade without a source, or memory.
- */
-export type Source = {
-  readonly title: string;
-  readonly place: string;
-  readonly kind: 'standard' | 'handbook' | 'paper' | 'derivation' | 'practice' | 'memory' | 'typed';
-};
+import { finishSources } from './sources-finish.ts';
+import { movementSources } from './sources-movement.ts';
+import { purgeSources } from './sources-purge.ts';
+import { roomSources } from './sources-room.ts';
+import { weldingSources } from './sources-welding.ts';
+import { source, type Source } from './source.ts';
 
-const source = (title: string, place: string, kind: Source['kind']): Source => ({ title, place, kind });
+export type { Source };
 
 export const SOURCES = {
   typed: source('Typed in this job', '', 'typed'),
@@ -163,48 +160,12 @@ export const SOURCES = {
     'class c and angles; from memory, because copies differ',
     'memory',
   ),
-  // purge and welding
-  'sweep-through': source(
-    'Crowl & Louvar, Chemical Process Safety',
-    'sweep-through purging: well mixed all the time; from memory, computed again',
-    'handbook',
-  ),
-  'taylor-aris': source(
-    'Taylor 1953 and Aris 1956, Proc. R. Soc. A 219 and 235; Ogata & Banks 1961',
-    'laminar dispersion along a tube; first term, on the long side',
-    'paper',
-  ),
-  'argon-data': source(
-    'Argon at 20 °C: Tegeler, Span, Wagner 1999; Lemmon & Jacobsen 2004; CRC Handbook',
-    'density, viscosity, diffusivity in air',
-    'paper',
-  ),
-  'argon-state': source('Tegeler, Span, Wagner 1999', 'equation of state; fits of Z within 0.0009', 'paper'),
-  'gas-grades': source(
-    'Oxygen by grade of argon',
-    'typical of suppliers, common practice, no source: ask for the certificate',
-    'practice',
-  ),
-  'inlet-jet': source('Mixed share near the feed', '5 bores of a free jet; derived, on the long side', 'derivation'),
-  orifice: source('Flow through a sharp-edged hole', 'Bernoulli, discharge coefficient 0.61', 'derivation'),
-  'root-pressure': source(
-    'Sag of a weld root 3 mm wide under pressure',
-    'derived: 332 Pa sags by a tenth of a 1.65 mm wall; no published figure was found',
-    'derivation',
-  ),
-  'oxygen-balance': source('Balance of oxygen, perfectly mixed', 'derived; layers make it worse', 'derivation'),
-  'oxygen-alarm': source(
-    'US 29 CFR 1910.146(b) and EIGA Doc 44/18',
-    'air below 19.5 % oxygen is hazardous; seen second-hand',
-    'standard',
-  ),
-  'tube-weld-current': source(
-    'Current of a closed butt in thin stainless tube',
-    '30 to 40 A for each mm of wall; common practice, no source',
-    'practice',
-  ),
-  'filler-pairing': source('AWS A5.9 and EN ISO 14343-A', 'filler by base grade; pairing seen second-hand', 'standard'),
-  'tack-spacing': source('Tacks round a tube', 'common practice, no source', 'practice'),
+  // purge, welding and finish
+  ...purgeSources,
+  ...roomSources,
+  ...weldingSources,
+  ...movementSources,
+  ...finishSources,
 } as const satisfies Record<string, Source>;
 
 export type SourceKey = keyof typeof SOURCES;

@@ -9,6 +9,7 @@ import { performance } from 'node:perf_hooks';
 import { landingStage } from '../../db/demo/landing-stage.ts';
 import { projectFolder } from '../../server/config.ts';
 import { renderSheet, SHEET_NAMES } from '../../server/sheets/render-sheet.ts';
+import { lastFew } from '../../server/solver/memory.ts';
 import { plan } from '../../server/solver/plan.ts';
 import { spliceBench } from './splice-bench.ts';
 import { thirtyBends } from './thirty-bends.ts';
@@ -16,6 +17,7 @@ import { typingTimes } from './typing.ts';
 import { measureTube, startKernel } from '../kernel/kernel.ts';
 
 const job = landingStage();
+let flow = job.purge.prePurgeFlow;
 
 /** Times of many calls, sorted [ms]. */
 function timesOf(count: number, work: () => unknown): number[] {
@@ -36,6 +38,16 @@ timesOf(1500, () => plan(job));
 const plans = timesOf(1000, () => plan(job));
 row('plan(demo), median', at(plans, 0.5), 'goal 5');
 row('plan(demo), 99 of 100', at(plans, 0.99), '');
+// a flow that is typed letter by letter: bends and ways are those of the plan before
+const memory = lastFew(1);
+const flows = timesOf(1000, () => {
+  flow = flow === 9 ? 10 : 9;
+  return plan({ ...job, purge: { ...job.purge, prePurgeFlow: flow } }, memory);
+});
+row('plan(demo), a flow typed, median', at(flows, 0.5), 'goal 10');
+row('plan(demo), a flow typed, 99 of 100', at(flows, 0.99), '');
+const asNew = timesOf(1000, () => plan({ ...job, cameBack: null }));
+row('plan(demo made new), median', at(asNew, 0.5), 'goal 10');
 const long = thirtyBends();
 timesOf(500, () => plan(long));
 const longPlans = timesOf(1000, () => plan(long));

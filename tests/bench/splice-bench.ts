@@ -9,6 +9,7 @@ import { plan } from '../../server/solver/plan.ts';
 import { fitReadings } from '../../server/solver/returned/fit-readings.ts';
 import { searchGlobally } from './global-search.ts';
 import { returnedHoop } from './returned-hoops.ts';
+import { settledClosing } from '../solver/settled-closing.ts';
 
 const RUNS = 15;
 
@@ -48,8 +49,9 @@ function taskOf(job: Job): SpliceTask | undefined {
   return returned === null ? undefined : splicing(job, wanted, returned.geometry);
 }
 
-function splicing({ tube, closing, cameBack }: Job, wanted: FrameGeometry, frame: FrameGeometry): SpliceTask {
+function splicing({ tube, closing: typed, cameBack }: Job, wanted: FrameGeometry, frame: FrameGeometry): SpliceTask {
   const { outsideDiameter, wall } = tube;
+  const closing = settledClosing(typed);
   const { kerf, gap, shrinkage } = closing;
   const tape = cameBack?.tapeAccuracy ?? 1;
   const { targets } = correctionTargets({ fixing: [], wanted, actual: frame, outsideDiameter, tape, tolerance: 3 });

@@ -15,7 +15,38 @@ const workshop = workshopOfFile();
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const STAGES = ['what', 'wanted', 'cameBack', 'ways', 'purge', 'level', 'price', 'sheets'];
 
-/** The example with as much in it as its two stages of a wrong frame can show: one of each, and every row open. */
+/** Welds and gas of the example with one of each that their stage can show, some of it wrong. */
+function fullWelds({ purge, welding, finish }: Job): Pick<Job, 'purge' | 'welding' | 'finish'> {
+  const hole = { at: { member: 'hoop', spot: 'along', number: 1, distance: 900 }, bore: 6 } as const;
+  const end = 'start';
+  return {
+    purge: {
+      ...purge,
+      up: { x: 1, y: 1, z: 0 },
+      feed: { hole: 3 },
+      meter: [1, 9].map((chamber) => ({ chamber, minutes: 3, oxygen: 3000 })),
+      holes: {
+        ...purge.holes,
+        except: [
+          { member: 'crossbar 1', end },
+          { member: 'gone', end },
+        ],
+        toAir: [hole],
+      },
+      room: { ...purge.room, volume: 6, lowVolume: 0.4, fanFlow: 200 },
+      bottle: { ...purge.bottle, gaugeNow: 120 },
+    },
+    welding: {
+      ...welding,
+      backing: 'sleeve',
+      butt: { ...welding.butt, current: 150, provedOn: 'test piece 3' },
+      order: ['2A', '9'].map((weld) => ({ weld, first: 3, way: 'round' })),
+    },
+    finish: { ...finish, cleaning: 'pickle-paste', surface: 'mirror' },
+  };
+}
+
+/** The example with as much in it as its stages of a wrong frame and of welding can show, and every row open. */
 function fullJob(): Job {
   const job = landingStage();
   const cameBack = job.cameBack!;
@@ -43,6 +74,7 @@ function fullJob(): Job {
   ];
   return {
     ...job,
+    ...fullWelds(job),
     cameBack: { ...cameBack, readings: [...sizes, ...more] },
     closing: {
       ...job.closing,
@@ -50,8 +82,25 @@ function fullJob(): Job {
       barred: [{ member: 'crossbar 1', from: 700, to: 800, why: 'fitting' }],
     },
     fixing: [
-      { fixing: 'foot', name: 'left', at: { ...at, spot: 'start' }, off: zero, lands: null, tolerance: 4 },
-      { fixing: 'foot', name: 'right', at: { ...at, spot: 'finish' }, off: zero, lands: null, tolerance: null },
+      { fixing: 'foot', name: 'left', at: { ...at, spot: 'start' }, off: zero, lands: null, tolerance: 4, plate: null },
+      {
+        fixing: 'foot',
+        name: 'right',
+        at: { ...at, spot: 'finish' },
+        off: zero,
+        lands: null,
+        tolerance: null,
+        plate: null,
+      },
+      {
+        fixing: 'pad',
+        name: 'pad',
+        at: { ...at, spot: 'start' },
+        off: zero,
+        lands: null,
+        tolerance: null,
+        plate: { thickness: 6, hole: 0 },
+      },
       { fixing: 'post', name: 'pile', at: away, axis: { x: 0, y: 1, z: 0 }, diameter: 100, clearance: 20 },
     ],
   };
@@ -147,6 +196,7 @@ describe.each<ScreenName>(['desktop', 'phone'])('a frame that came back in every
     const page = await workshop.visit(screen);
     await openJob(page, fullJob());
     await page.getByRole('heading', { name: /^Joint 2 in/ }).waitFor();
+    await page.locator('#stage-purge').getByText('Your own order', { exact: true }).waitFor();
     expect(await page.locator('#stage-cameBack [data-reading]').count()).toBe(4);
     expect(await noSidewaysScroll(page)).toBe(true);
     await byDayAndNight(page);

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { landingStage } from '../../db/demo/landing-stage.ts';
+import { SHEET_NAMES } from '../../server/sheets/render-sheet.ts';
 import { runCommand } from '../../server/command-line.ts';
 import { newJob } from '../../server/job/default-job.ts';
 import type { Plan } from '../../server/plan/plan.ts';
@@ -88,7 +89,7 @@ describe('sheets', () => {
     const made = join(folder, 'none');
     const { code, out, said } = await run('sheets', jobFile(tooThick()), made);
     expect({ code, out }).toEqual({ code: 1, out: '' });
-    for (const name of ['bend', 'cut-and-purge', 'comparison', 'quote']) expect(said).toContain(`${name}: There is n`);
+    for (const name of SHEET_NAMES) expect(said).toContain(`${name}: There is n`);
     expect(said).toMatch(/^Wall: /m);
   });
 

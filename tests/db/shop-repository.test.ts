@@ -5,35 +5,15 @@ import SQLite from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { openDatabase, type Database } from '../../db/database.ts';
 import { jobRepository } from '../../db/job-repository.ts';
-import { parseKept, type KeptSize } from '../../server/job/kept.ts';
+import { parseKept } from '../../server/job/kept.ts';
 import { shopRepository, type ShopRepository } from '../../db/shop-repository.ts';
 import { newJob } from '../../server/job/default-job.ts';
-import type { Machine } from '../../server/job/machine.ts';
-import type { OwnGrade } from '../../server/job/tube.ts';
+import { at, grade, machine, settings, size } from './kept-things.ts';
 
 let folder: string;
 let file: string;
 let database: Database;
 let shop: ShopRepository;
-
-const at = (minute: number) => `2026-01-01T00:${String(minute).padStart(2, '0')}:00.000Z`;
-const machine = (name: string, leastStraight = 76.2): Machine => ({ ...newJob('hoop').machine, name, leastStraight });
-const size = (name: string, wall = 2): KeptSize => ({
-  name,
-  outsideDiameter: 42.4,
-  wall,
-  tolerance: { by: 'own', outsideDiameter: 0.2, wall: 0.1 },
-});
-const grade: OwnGrade = {
-  from: 'own',
-  name: 'Coil 7',
-  density: 7900,
-  elasticModulus: 193_000,
-  strengthCoefficient: 1300,
-  hardeningExponent: 0.4,
-  proofStress: 220,
-  elongation: 42,
-};
 
 beforeEach(async () => {
   folder = mkdtempSync(join(tmpdir(), 'hoopwright-shop-'));
@@ -49,14 +29,14 @@ afterEach(async () => {
 
 describe('a new database', () => {
   it('has an empty shop', async () => {
-    expect(await shop.all()).toEqual({ machines: [], sizes: [], grades: [] });
+    expect(await shop.all()).toEqual({ machines: [], sizes: [], grades: [], settings: [] });
   });
 
   it('that had only jobs gets the shop and keeps its jobs', async () => {
     await jobRepository(database).create('a', newJob('ring'), at(1));
     await database.destroy();
     const raw = new SQLite(file);
-    raw.exec("drop table kept; delete from kysely_migration where name = '002-shop'");
+    raw.exec("drop table kept; delete from kysely_migration where name >= '002'");
     raw.close();
     database = await openDatabase(file);
     expect(await shopRepository(database).keep('grade', 'g', grade, at(2))).toMatchObject({ kind: 'saved' });
@@ -70,6 +50,7 @@ describe('what is kept', () => {
     await shop.keep('machine', 'm1', machine('Alpha'), at(2));
     await shop.keep('size', 's', size('rail'), at(3));
     await shop.keep('grade', 'g', grade, at(4));
+    await shop.keep('settings', 'w', settings('rail saddle'), at(5));
     await database.destroy();
     database = await openDatabase(file);
     expect(await shopRepository(database).all()).toEqual({
@@ -79,6 +60,7 @@ describe('what is kept', () => {
       ],
       sizes: [{ id: 's', revision: 1, savedAt: at(3), document: size('rail') }],
       grades: [{ id: 'g', revision: 1, savedAt: at(4), document: grade }],
+      settings: [{ id: 'w', revision: 1, savedAt: at(5), document: settings('rail saddle') }],
     });
   });
 
@@ -134,12 +116,16 @@ describe('saving', () => {
     expect(await shop.save('machine', 'g', machine('x'), 1, at(2))).toEqual({ kind: 'unknown' });
     expect(await shop.remove('size', 'g', at(2))).toBe(false);
     expect(await shop.restore('grade', 'nobody')).toEqual({ kind: 'unknown' });
+    expect(await shop.save('settings', 'g', settings('x'), 1, at(2))).toEqual({ kind: 'unknown' });
   });
 
   it('takes no document that does not fit its kind', async () => {
     const wrong = { ...machine('Bender'), dies: [] };
     await expect(shop.keep('machine', 'a', wrong, at(1))).rejects.toThrow(/This machine cannot be kept: Dies/);
     expect((await shop.all()).machines).toEqual([]);
+    await expect(shop.keep('settings', 'b', settings('x', 0), at(1))).rejects.toThrow(
+      /This set of weld settings cannot be kept: Current is 0/,
+    );
   });
 });
 
@@ -176,6 +162,16 @@ describe('a document of another version', () => {
     const parsed = parseKept('machine', first, 1);
     expect(parsed).toMatchObject({ ok: false, problems: [{ field: '/dies/0/tubeDiameter', code: 'wrong-type' }] });
     expect(parsed.ok ? [] : parsed.problems).toHaveLength(1);
+  });
+
+  it('that is of weld settings is never older than they are', () => {
+    expect(parseKept('settings', settings('rail'), 4)).toEqual({ ok: true, document: settings('rail') });
+    const older = parseKept('settings', settings('rail'), 3);
+    expect(older).toMatchObject({ ok: false, problems: [{ code: 'below-range', field: '/version', value: 3 }] });
+    expect(parseKept('settings', { ...settings('rail'), form: 'patch' })).toMatchObject({
+      ok: false,
+      problems: [{ code: 'not-one-of', field: '/form', value: 'patch' }],
+    });
   });
 
   it('is refused where it is newer, and named where it cannot be read', async () => {

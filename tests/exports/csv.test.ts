@@ -5,6 +5,7 @@ import { bendTableCsv } from '../../server/exports/bend-table-csv.ts';
 import { csvText } from '../../server/exports/csv.ts';
 import type { Exported } from '../../server/exports/export-file.ts';
 import { membersCsv } from '../../server/exports/members-csv.ts';
+import { weldsCsv } from '../../server/exports/welds-csv.ts';
 import { newJob } from '../../server/job/default-job.ts';
 import { arc, chain, frameOf, inputOf, line, straight } from './made-up-frames.ts';
 
@@ -91,6 +92,73 @@ describe('the members', () => {
       expect(Number(row['finish: y (mm)'])).toBeCloseTo(member.finish.point.y, 3);
     });
     expect(rows.map((row) => row['start: end'])).toEqual(['free end', 'saddle on another member']);
+  });
+});
+
+describe('the welds', () => {
+  const closes = (text: string | undefined, value: number, head: string) => {
+    expect(text, head).toMatch(/^-?\d+(\.\d{1,4})?$/);
+    expect(Math.abs(Number(text) - value), head).toBeLessThanOrEqual(0.5e-4);
+  };
+
+  it('have a row each with where it is, how it is prepared and what it is welded with', () => {
+    const input = inputOf(landingStage());
+    const rows = read(weldsCsv(input));
+    const { welds, procedures } = input.plan.welding!;
+    const { chambers } = input.plan.purge!;
+    expect(rows.map((row) => row['weld'])).toEqual(welds.map(({ name }) => name));
+    expect(welds.length).toBeGreaterThan(0);
+    welds.forEach((weld, index) => {
+      const row = rows[index]!;
+      const procedure = procedures.find(({ form }) => form === weld.form)!;
+      expect(row).toMatchObject({
+        member: weld.member,
+        'sits on': weld.onto,
+        'position ISO 6947': weld.position.code,
+        'position AWS': weld.position.american,
+        'process ISO 4063': weld.symbol.process,
+        filler: procedure.filler,
+        tacks: String(weld.tacks.count.value),
+      });
+      const filled = chambers.filter((one) => one.welds.includes(weld.name)).map(({ number }) => String(number));
+      expect(row['chambers']).toBe(filled.join(' '));
+      const figures = {
+        'gap (mm)': weld.gap,
+        'length (mm)': weld.length,
+        'current from (A)': procedure.currentLow,
+        'current to (A)': procedure.currentHigh,
+        'filler diameter (mm)': procedure.fillerDiameter,
+        'hi-lo expected (mm)': weld.misfit?.hiLo ?? null,
+        'hi-lo for polish at most (mm)': weld.misfit?.polish ?? null,
+        'hi-lo ISO 5817 at most (mm)': weld.misfit?.standard ?? null,
+        'shrinkage (mm)': weld.shrinkage,
+      };
+      closes(row['station (mm)'], weld.station, 'station (mm)');
+      for (const [head, figure] of Object.entries(figures))
+        if (figure === null) expect(row[head], head).toBe('');
+        else closes(row[head], figure.value, head);
+    });
+  });
+
+  it('say in words what they are and sit on, and leave empty what is not known of them', () => {
+    const job = landingStage();
+    const rows = read(weldsCsv(inputOf({ ...job, closing: { ...job.closing, way: 'new-frame' } })));
+    const saddles = rows.filter((row) => row['kind'] === 'saddle');
+    expect(saddles.map((row) => [row['weld'], row['member'], row['sits on'], row['preparation']])).toEqual([
+      ['S1', 'crossbar 1', 'hoop', 'saddle, fitted'],
+      ['S2', 'crossbar 1', 'hoop', 'saddle, fitted'],
+    ]);
+    for (const row of saddles) expect(row['hi-lo expected (mm)']).toBe('');
+  });
+
+  it('are of one member where one is chosen, and there are none where nothing is joined', () => {
+    const job = { ...landingStage(), cameBack: null };
+    const rows = read(weldsCsv(inputOf(job, 'crossbar 1')));
+    expect(new Set(rows.map((row) => row['member']))).toEqual(new Set(['crossbar 1']));
+    expect(weldsCsv(inputOf(job, 'nobody'))).toMatchObject({ reason: 'no-such-member', member: 'nobody' });
+    expect(weldsCsv(inputOf(newJob('straight')))).toMatchObject({ ok: false, reason: 'no-welds' });
+    const tooThick = { ...job, tube: { ...job.tube, wall: 25 } };
+    expect(weldsCsv(inputOf(tooThick))).toMatchObject({ ok: false, reason: 'frame-not-possible' });
   });
 });
 

@@ -17,7 +17,8 @@ import { braced, frameOf, inputOf, straight } from './made-up-frames.ts';
 /** The braced frame with holes under its saddles, and joints on its rail: a wedge, a slug, new tube let in. */
 function cutFrame(): ExportInput {
   const job = braced();
-  const input = inputOf({ ...job, purge: { ...job.purge, ventHoles: 'coped-ends' } });
+  const holes = { ...job.purge.holes, underSaddles: 'all' as const };
+  const input = inputOf({ ...job, purge: { ...job.purge, holes } });
   const shape = { outsideDiameter: 38.1, cornerRadius: 117, closingStraight: () => null, root: '/frame' };
   const frame = frameGeometry(job.frame, shape as unknown as Parameters<typeof frameGeometry>[1]).geometry!;
   const rail = frame.members.find(({ name }) => name === 'rail')!;
@@ -43,8 +44,15 @@ function cutFrame(): ExportInput {
   };
   const letIn = { length: 60, radius: null, angle: 0, kinkA: 0.02, kinkB: 0.02 };
   const cuts = [joint(150, 30, 0.2), joint(450, 62, 0), joint(800, 40, 0.01, letIn)];
-  const context = { tube: job.tube, tape: 1, paperThickness: 0.1, templateStations: 16, templates: true } as const;
-  const { joints } = planJoints(cuts, frame, job.closing, context);
+  const context = {
+    tube: job.tube,
+    tape: 1,
+    paperThickness: 0.1,
+    templateStations: 16,
+    templates: true,
+    quality: 'B',
+  } as const;
+  const { joints } = planJoints(cuts, frame, { ...job.closing, shrinkage: 0.5 }, context);
   const correction = { chosen: 'splice-own', ways: [{ key: 'splice-own', joints }] } as unknown as CorrectionPlan;
   return { ...input, plan: { ...input.plan, correction } };
 }

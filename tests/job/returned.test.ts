@@ -4,7 +4,7 @@ import { parseJob } from '../../server/job/validate.ts';
 
 const ORIGIN = { x: 0, y: 0, z: 0 };
 const START = { member: 'hoop', spot: 'start', number: 1, distance: 0 };
-const FOOT = { fixing: 'foot', name: '', at: START, off: ORIGIN, lands: null, tolerance: null };
+const FOOT = { fixing: 'foot', name: '', at: START, off: ORIGIN, lands: null, tolerance: null, plate: null };
 const POST = { fixing: 'post', name: '', at: ORIGIN, axis: { ...ORIGIN, z: 1 }, diameter: 60, clearance: 0 };
 const SIZE = { reading: 'size', check: 'left-leg', index: 0, reference: 'outside', value: null, accuracy: null };
 
@@ -49,6 +49,11 @@ describe('what a frame is fastened to, held against the schema', () => {
   it('answers for the kind that was meant', () => {
     expect(problems(fixing({ ...FOOT, fixing: 'hole', tolerance: 0 }))).toEqual(['below-range /fixing/0/tolerance']);
     expect(problems(fixing(POST, { ...POST, diameter: 0 }))).toEqual(['below-range /fixing/1/diameter']);
+    const plate = { thickness: 0, hole: -1 };
+    expect(problems(fixing({ ...FOOT, fixing: 'pad', plate }))).toEqual([
+      'below-range /fixing/0/plate/thickness',
+      'below-range /fixing/0/plate/hole',
+    ]);
     expect(problems(fixing({ ...FOOT, fixing: 'nail' }))).toEqual(['not-one-of /fixing/0/fixing']);
     expect(problems(fixing({ ...FOOT, fixing: 'post', at: ORIGIN }))).toEqual([
       'missing-field /fixing/0/axis',
@@ -57,6 +62,7 @@ describe('what a frame is fastened to, held against the schema', () => {
       'unknown-field /fixing/0/off',
       'unknown-field /fixing/0/lands',
       'unknown-field /fixing/0/tolerance',
+      'unknown-field /fixing/0/plate',
     ]);
   });
 });

@@ -1,19 +1,19 @@
 import { describe, expect, it } from 'vitest';
 import { newJob } from '../../server/job/default-job.ts';
 import type { Reading } from '../../server/job/came-back.ts';
-import type { Job } from '../../server/job/job.ts';
+import { JOB_VERSION, type Job } from '../../server/job/job.ts';
 import { parseJob } from '../../server/job/validate.ts';
 import { withReadings } from '../../server/job/version-3.ts';
 import { plan } from '../../server/solver/plan.ts';
 import { versionOneJob } from './version-1-job.ts';
 
 const outside = (value: number) => ({ value, reference: 'outside' });
-const closing = { ...versionOneJob.closing };
+const { closing, purge, welding } = versionOneJob;
 
 /** A job of version 2 with a frame that came back. */
 function versionTwo(frame: Readonly<Record<string, unknown>>, more: Readonly<Record<string, unknown>> = {}): object {
-  const { fixing: _, ...fresh } = newJob('hoop');
-  return { ...fresh, version: 2, frame, closing, cameBack: { tapeAccuracy: 1.5, frame }, ...more };
+  const { fixing: _fixing, finish: _finish, ...fresh } = newJob('hoop');
+  return { ...fresh, version: 2, frame, closing, purge, welding, cameBack: { tapeAccuracy: 1.5, frame }, ...more };
 }
 
 function upgraded(document: unknown): Job {
@@ -46,7 +46,7 @@ const hoop = {
 describe('a frame of version 2 that came back', () => {
   it('gives a reading for each of its sizes, with the accuracy of its tape', () => {
     const job = upgraded(versionTwo(hoop));
-    expect(job.version).toBe(3);
+    expect(job.version).toBe(JOB_VERSION);
     expect(job.cameBack!.tapeAccuracy).toBe(1.5);
     expect(readingsOf(job)).toEqual([
       'width-at-corners 0 983 outside',

@@ -59,6 +59,7 @@ export function splicesOf({ wanted, actual }: MadeUpFrame, closes: Closes): Plan
     paperThickness: closing.paperThickness,
     templateStations: job.print.templateStations,
     templates: false,
+    quality: 'B' as const,
   };
   const [first] = best;
   const rebent =

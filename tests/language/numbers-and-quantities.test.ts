@@ -83,6 +83,13 @@ describe('quantities', () => {
     expect(formatQuantity(2, 'count', mm)).toBe('2');
     expect(formatQuantity(1.65, 'mm', mm)).toBe('1.65 mm');
     expect(formatQuantity(0.012, 'mm', mm)).toBe('0.012 mm');
+    expect(formatQuantity(0.2047, 'kJ/mm', mm)).toBe('0.205 kJ/mm');
+    expect(formatQuantity(1.5, 'kJ/mm', mm)).toBe('1.500 kJ/mm');
+    expect(formatQuantity(10.5, 'V', mm)).toBe('10.5 V');
+    expect(formatQuantity(0.48, 'um', mm)).toBe('0.48 µm');
+    expect(formatQuantity(177.6, 'K', mm)).toBe('178 K');
+    expect(formatQuantity(3.8e-6, 'm2/s', mm)).toBe('0.0000038 m²/s');
+    expect(formatQuantity(1.72e-5, '1/K', mm)).toBe('0.0000172 1/K');
     expect(formatBand({ plusMinus: 1, from: ['tape'] }, 'mm', inch)).toBe('± 0.039 in');
     expect(formatBand({ plusMinus: 1, from: ['tape'] }, 'mm', mm)).toBe('± 1.00 mm');
   });

@@ -4,7 +4,7 @@ import type { Units } from '../../server/job/job.ts';
 import { fields } from '../../server/language/en/fields.ts';
 import { findings } from '../../server/language/en/findings.ts';
 import { unitWords } from '../../server/language/en/units.ts';
-import { fieldName, patternOf } from '../../server/language/field-name.ts';
+import { fieldLabel, fieldName, patternOf } from '../../server/language/field-name.ts';
 import { describeFinding } from '../../server/language/finding-words.ts';
 import { hasWords, words, wordsOf } from '../../server/language/words.ts';
 import { WAY_KEYS } from '../../server/plan/correction.ts';
@@ -68,6 +68,12 @@ describe('names of fields', () => {
       (pattern) => !Object.hasOwn(fields, pattern) && !['/format', '/version'].includes(pattern),
     );
     expect(unnamed).toEqual([]);
+    // and none is left over from a field that is no more: what is named is a leaf, or stands above one
+    const patterns = leaves(Job, '').map(patternOf);
+    const left = Object.keys(fields).filter(
+      (field) => !patterns.some((pattern) => pattern === field || pattern.startsWith(`${field}/`)),
+    );
+    expect(left).toEqual([]);
   });
 
   it('tells one of many apart', () => {
@@ -78,6 +84,22 @@ describe('names of fields', () => {
     expect(fieldName('/fixing/0/lands/x')).toBe('fixing point 1: must land at x');
     expect(fieldName('/fixing/1')).toBe('fixing point 2');
     expect(fieldName('/frame/nothing/like/this')).toBe('frame');
+    expect(fieldName('/purge/holes/toAir/1/bore')).toBe('vent hole 2: bore');
+    expect(fieldName('/purge/holes/except/0/end')).toBe('excepted saddle end 1: at its');
+    expect(fieldName('/purge/meter/2/oxygen')).toBe('meter reading 3: oxygen on the meter');
+    expect(fieldName('/welding/order/4/first')).toBe('weld in order 5: first quarter');
+    expect(fieldName('/fixing/0/plate/hole')).toBe('fixing point 1: hole through the plate');
+  });
+
+  it('tells settings apart by the kind of weld that they are for, and calls them alike beside the field', () => {
+    expect(['butt', 'saddle', 'pad'].map((form) => fieldName(`/welding/${form}/current`))).toEqual([
+      'butt: current',
+      'saddle: current',
+      'pad: current',
+    ]);
+    expect(fieldLabel('/welding/saddle/current')).toBe('current');
+    expect(fieldName('/welding/saddle')).toBe('saddle');
+    expect(fieldName('/welding/pull')).toBe('pull of one joint');
   });
 });
 

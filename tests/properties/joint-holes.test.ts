@@ -46,7 +46,8 @@ it('every point of a hole lies on the bore of the branch, on straights and bends
           [end]: seat,
         };
         const partners = new Map([main, branch].map((one) => [one.name, one]));
-        const [wrap] = holeWraps(main, { tube, paperThickness: 0.1, templateStations: 16, partners });
+        const drilled = { underSaddles: 'all' as const, except: [], bore: 50 };
+        const [wrap] = holeWraps(main, { tube, paperThickness: 0.1, templateStations: 16, partners, holes: drilled });
         if (wrap === undefined) return;
         holes += 1;
         expect(wrap).toMatchObject({ kind: 'hole', member: main.name, place: 'hole 1', scrap: 'inside' });

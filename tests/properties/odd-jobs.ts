@@ -8,62 +8,9 @@ import { Job } from '../../server/job/job.ts';
 import { plan } from '../../server/solver/plan.ts';
 import { testBend } from '../solver/made-up-shop.ts';
 import { inOddShop } from './odd-shops.ts';
+import { withOddWelds } from './odd-welds.ts';
 import { isPlain } from './plans-compared.ts';
-
-/** Names that members are called by, among those that saddles and purge ends may ask for. */
-const NAMES = ['', 'hoop', 'crossbar 1', 'ring', 'run', 'tube', 'post', 'rail', 'nobody'];
-
-/** Numbers that a schema allows: its bounds, just inside them, everyday ones, and any size in between. */
-function numbers({ type, minimum, maximum, exclusiveMinimum, exclusiveMaximum }: Schema): fc.Arbitrary<number> {
-  const low = minimum ?? exclusiveMinimum ?? 0;
-  const high = maximum ?? exclusiveMaximum ?? 1e6;
-  const allowed = (value: number) =>
-    (type !== 'integer' || Number.isInteger(value)) &&
-    (exclusiveMinimum === undefined ? value >= low : value > low) &&
-    (exclusiveMaximum === undefined ? value <= high : value < high);
-  const odd = [low, high, low + 1e-9, low + 1e-3, high - 1e-9, 0, 1, 90, 180, 360, 1000];
-  const size = fc
-    .double({ min: -4, max: 1, noNaN: true })
-    .map((power) => low + (high - low) * Math.min(1, 10 ** power));
-  return fc.oneof(
-    fc.constantFrom(...odd.filter(allowed)),
-    (type === 'integer' ? size.map(Math.round) : size).filter(allowed),
-  );
-}
-
-/** Any value that a schema allows. Lists are short, texts are names. */
-export function valuesOf(schema: Schema): fc.Arbitrary<unknown> {
-  const {
-    anyOf,
-    enum: choices,
-    properties,
-    items,
-    minItems = 0,
-    maxItems = 60,
-    minLength = 0,
-    maxLength = 60,
-  } = schema;
-  if (schema.const !== undefined) return fc.constant(schema.const);
-  if (choices !== undefined) return fc.constantFrom(...choices);
-  if (anyOf !== undefined) return fc.oneof(...anyOf.map(valuesOf));
-  if (schema.pattern !== undefined) return fc.constant('EUR');
-  if (properties !== undefined)
-    return fc.record(Object.fromEntries(Object.entries(properties).map(([name, one]) => [name, valuesOf(one)])));
-  switch (schema.type) {
-    case 'array':
-      return fc.array(valuesOf(items ?? {}), { minLength: minItems, maxLength: Math.min(maxItems, minItems + 4) });
-    case 'string':
-      return fc.constantFrom(...NAMES.filter(({ length }) => length >= minLength && length <= maxLength));
-    case 'boolean':
-      return fc.boolean();
-    case 'null':
-      return fc.constant(null);
-    case 'object':
-      return fc.constant({});
-    default:
-      return numbers(schema);
-  }
-}
+import { valuesOf } from './schema-values.ts';
 
 type Field = { readonly pointer: string; readonly schema: Schema };
 
@@ -85,11 +32,12 @@ function fieldsOf(schema: Schema, value: unknown, pointer = ''): Field[] {
   return here;
 }
 
-/** True where a value is of a branch of a union: each has its own kind, or its own fixed word. */
+/** True where a value is of a branch of a union: each has its own kind, its own fields, or its own fixed word. */
 const fits = ({ type, properties }: Schema, value: unknown): boolean => {
   if (!isPlain(value)) return (type === 'null') === (value === null) && type !== 'object';
   return (
     properties !== undefined &&
+    Object.keys(value).every((name) => Object.hasOwn(properties, name)) &&
     Object.entries(properties).every(([name, one]) => one.const === undefined || one.const === value[name])
   );
 };
@@ -188,17 +136,28 @@ function measuredAsWanted(job: Job): Job['cameBack'] {
   return { tapeAccuracy: 1, angleAccuracy: 0.2, readings };
 }
 
+function newJobOf(frame: Frame): Job {
+  return { ...newJob(frame.shape), frame };
+}
+
+const withTests = (job: Job): Job => ({ ...job, machine: { ...job.machine, springback: TESTS } });
+
 /** Jobs that can be made, of every shape: as wanted, come back, with dams, with test bends. */
 const makeable: readonly Job[] = [...SHAPES.map(newFrame), GATE, HOOP, LOOP, LEGS].flatMap((frame): Job[] => {
-  const job = { ...newJob(frame.shape), frame };
-  const purge = { ...job.purge, extent: 'dams' as const, ventHoles: 'coped-ends' as const };
-  const machine = { ...job.machine, springback: TESTS };
-  return [job, { ...job, purge, machine, cameBack: measuredAsWanted(job) }];
+  const job = newJobOf(frame);
+  const holes = { ...job.purge.holes, underSaddles: 'all' as const };
+  const purge = { ...job.purge, extent: 'dams' as const, holes };
+  return [job, { ...withTests(job), purge, cameBack: measuredAsWanted(job) }];
 });
 
 const one = fc.constantFrom(...makeable, landingStage());
 const onLegs = makeable.filter(({ frame }) => frame === LEGS);
-const inAnyShop = fc.oneof(one, one.chain(inOddShop));
+/** New frames that are welded, and now and then one that came back and is cut. */
+const welded = fc.oneof(
+  { weight: 7, arbitrary: fc.constantFrom(...[GATE, HOOP, LOOP, newFrame('ring')].map(newJobOf).map(withTests)) },
+  { weight: 1, arbitrary: fc.constant(landingStage()) },
+);
+const inAnyShop = fc.oneof(one, one.chain(inOddShop), welded.chain(withOddWelds));
 
 /** Jobs that are valid and odd: one that can be made, a few of its fields changed to anything that they take. */
 const changed: fc.Arbitrary<unknown> = inAnyShop.chain((job) => {
@@ -227,6 +186,7 @@ const anything: fc.Arbitrary<unknown> = fc
 export const oddJobs = fc.oneof(
   { weight: 4, arbitrary: changed },
   { weight: 3, arbitrary: one.chain(inOddShop) },
+  { weight: 3, arbitrary: welded.chain(withOddWelds) },
   { weight: 1, arbitrary: fc.constantFrom(...onLegs).chain(inOddShop) },
   { weight: 1, arbitrary: anything },
 );

@@ -11,6 +11,7 @@ import type { FrameGeometry, Spot } from '../../server/solver/frame/frame-geomet
 import { cross, length } from '../../server/solver/geometry/vector.ts';
 import { moved, turned, type RigidMotion } from '../../server/solver/geometry/rigid-motion.ts';
 import { movedLine } from '../../server/solver/geometry/moved-centreline.ts';
+import { settledClosing } from '../solver/settled-closing.ts';
 
 export const DEGREE = Math.PI / 180;
 
@@ -76,7 +77,12 @@ export function taskOf(
   more: { closing?: Partial<Closing>; tape?: number; scale?: number; tolerance?: number } = {},
 ): SpliceTask {
   const { tape = 1, scale = 1, tolerance = 3 * scale } = more;
-  const closing = { ...newJob('hoop').closing, kerf: 1.2 * scale, shrinkage: 0.5 * scale, ...more.closing };
+  const closing = settledClosing({
+    ...newJob('hoop').closing,
+    kerf: 1.2 * scale,
+    shrinkage: 0.5 * scale,
+    ...more.closing,
+  });
   const outsideDiameter = OUTSIDE_DIAMETER * scale;
   const { targets } = correctionTargets({ fixing: [], wanted, actual, outsideDiameter, tape: tape * scale, tolerance });
   const { kerf, gap, shrinkage } = closing;

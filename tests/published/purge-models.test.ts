@@ -13,7 +13,7 @@ const step = (target: number) => models.fromAir({ target, supply: 2 });
 describe('well mixed', () => {
   it('sweeps 1000 ft³ through', () => {
     const volume = (supply: number) => 1000 * models.wellMixedVolumes({ start: 21, target: 1.25, supply });
-    expect(volume(0.01).toFixed(1)).toBe('2828.9');
+    expect(volume(0.01).toFixed(2)).toBe('2828.93');
     expect(volume(0).toFixed(0)).toBe('2821');
   });
   it.each([
@@ -90,20 +90,28 @@ describe('long tube', () => {
   });
 
   it.each([
-    [5, '0.0876', '227', '2.58e-3', '101.9', ['1.626', '1.435', '1.263'], '34.2'],
-    [10, '0.1752', '454', '1.03e-2', '51.2', ['1.973', '1.660', '1.388'], '17.1'],
-  ] as const)('34.8 mm × 3 m at %d L/min', (flow, speed, reynolds, dispersion, bodenstein, volumes, once) => {
+    [5, '0.0876', '227', '2.581e-3', '101.9', ['1.626', '1.435', '1.263'], '34.2', '55.7', '287'],
+    [10, '0.1752', '454', '1.027e-2', '51.2', ['1.973', '1.660', '1.388'], '17.1', '33.8', '143'],
+  ] as const)('34.8 mm × 3 m at %d L/min', (flow, speed, reynolds, dispersion, bodenstein, volumes, ...seconds) => {
     const tube = { length: 3000, bore: 34.8, flow };
     expect(models.meanSpeed(tube).toFixed(4)).toBe(speed);
     expect(models.reynolds(tube).toFixed(0)).toBe(reynolds);
-    expect(models.dispersion(tube).toExponential(2)).toBe(dispersion);
+    expect(models.dispersion(tube).toExponential(3)).toBe(dispersion);
     expect(models.bodenstein(tube).toFixed(1)).toBe(bodenstein);
     const bo = models.bodenstein(tube);
     const got = [50, 1000, 10_000].map((target) =>
       models.closedFormVolumes({ bodenstein: bo, quantile: models.stepQuantile(step(target)) }).toFixed(3),
     );
     expect(got).toEqual(volumes);
-    expect((3 / models.meanSpeed(tube)).toFixed(1)).toBe(once);
+    const [once, printed, mixed] = seconds;
+    const fill = 3 / models.meanSpeed(tube);
+    expect(fill.toFixed(1)).toBe(once);
+    expect(
+      (fill * models.closedFormVolumes({ bodenstein: bo, quantile: models.stepQuantile(step(50)) })).toFixed(1),
+    ).toBe(printed);
+    expect((fill * models.wellMixedVolumes(step(50))).toFixed(0)).toBe(mixed);
+    // litres: what the flow brings in that time
+    expect(((flow * fill) / 60).toFixed(4)).toBe('2.8534');
   });
 
   it('N(101.9, 2.478) and N(51.2, 2.478)', () => {

@@ -55,13 +55,23 @@ describe('the OpenAPI text', () => {
       '/api/shop/machines',
       '/api/shop/machines/{id}',
       '/api/shop/machines/{id}/restore',
+      '/api/shop/settings',
+      '/api/shop/settings/{id}',
+      '/api/shop/settings/{id}/restore',
       '/api/shop/sizes',
       '/api/shop/sizes/{id}',
       '/api/shop/sizes/{id}/restore',
     ]);
     for (const path of Object.values(text.paths))
       for (const operation of Object.values(path)) expect(operation.summary).toMatch(/\w{3}/);
-    expect(Object.keys(text.components.schemas).sort()).toEqual(['Job', 'KeptSize', 'Machine', 'OwnGrade', 'Plan']);
+    expect(Object.keys(text.components.schemas).sort()).toEqual([
+      'Job',
+      'KeptSettings',
+      'KeptSize',
+      'Machine',
+      'OwnGrade',
+      'Plan',
+    ]);
     expect(text.components.schemas['Job']?.required).toContain('tube');
     expect(response.body).not.toContain('#"');
     expect(response.body).toContain('#/components/schemas/Plan"');

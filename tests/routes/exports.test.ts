@@ -24,6 +24,7 @@ describe('a file of a job', () => {
   it.each([
     ['bend-table.csv', 'text/csv; charset=utf-8; header=present', /^member,bend,/],
     ['members.csv', 'text/csv; charset=utf-8; header=present', /^member,bends,/],
+    ['welds.csv', 'text/csv; charset=utf-8; header=present', /^weld,kind,member,/],
     ['centreline.dxf', 'image/vnd.dxf', /^0\nSECTION\n[^]*\n0\nEOF\n$/],
     ['views.dxf', 'image/vnd.dxf', /^0\nSECTION\n[^]*\n0\nEOF\n$/],
     ['view-face.svg', 'image/svg+xml', /^<\?xml [^]*<\/svg>\n$/],
@@ -73,6 +74,7 @@ describe('a file that there is not', () => {
 
   it.each([
     ['bend-table.csv', 'no-bends', /nothing here is bent/],
+    ['welds.csv', 'no-welds', /nothing here is joined/],
     ['view-side.svg', 'no-such-view', /no such view/],
     ['members.csv?member=nobody', 'no-such-member', /called nobody/],
     ['views.dxf?member=nobody', 'no-such-member', /called nobody/],

@@ -32,11 +32,21 @@ const grade = {
   proofStress: 220,
   elongation: 42,
 };
+const settings = {
+  name: 'rail butt',
+  form: 'butt',
+  outsideDiameter: 38.1,
+  wall: 1.65,
+  grade: '316L',
+  settings: { ...newJob('hoop').welding.butt, provedOn: 'test piece 4', current: 55 },
+};
 const keep = (name: string) => ask('POST', '/api/shop/machines', { document: machine(name) });
 
 describe('the shop', () => {
   it('is empty at first, and holds each kind in its list', async () => {
-    expect(await ask('GET', '/api/shop')).toMatchObject({ body: { machines: [], sizes: [], grades: [] } });
+    expect(await ask('GET', '/api/shop')).toMatchObject({
+      body: { machines: [], sizes: [], grades: [], settings: [] },
+    });
     const made = await keep('Bender');
     expect(made).toEqual({
       status: 201,
@@ -45,10 +55,12 @@ describe('the shop', () => {
     });
     expect((await ask('POST', '/api/shop/sizes', { document: size })).status).toBe(201);
     expect((await ask('POST', '/api/shop/grades', { document: grade })).status).toBe(201);
+    expect((await ask('POST', '/api/shop/settings', { document: settings })).status).toBe(201);
     expect((await ask('GET', '/api/shop')).body).toEqual({
       machines: [made.body],
       sizes: [{ id: 'job-2', revision: 1, savedAt: '2026-01-01T00:00:02.000Z', document: size }],
       grades: [{ id: 'job-3', revision: 1, savedAt: '2026-01-01T00:00:03.000Z', document: grade }],
+      settings: [{ id: 'job-4', revision: 1, savedAt: '2026-01-01T00:00:04.000Z', document: settings }],
     });
   });
 
@@ -106,6 +118,37 @@ describe('the shop', () => {
   });
 });
 
+describe('weld settings', () => {
+  it('are saved, taken out and put back like everything else, and called what they are', async () => {
+    await ask('POST', '/api/shop/settings', { document: settings });
+    const at = '/api/shop/settings/job-1';
+    const hotter = { ...settings, settings: { ...settings.settings, current: 60 } };
+    expect(await ask('PUT', at, { document: hotter, basedOn: 1 })).toMatchObject({
+      status: 200,
+      body: { revision: 2, document: { form: 'butt', settings: { current: 60, provedOn: 'test piece 4' } } },
+    });
+    expect(await ask('POST', '/api/shop/settings', { document: { ...hotter, name: 'Rail Butt' } })).toMatchObject({
+      status: 409,
+      body: { error: { message: expect.stringContaining('a set of weld settings named "rail butt"') as string } },
+    });
+    expect(await ask('DELETE', at)).toMatchObject({ status: 204 });
+    expect(await ask('POST', `${at}/restore`)).toMatchObject({ status: 200, body: { document: hotter } });
+  });
+
+  it('that no torch has are refused, with the field', async () => {
+    const document = { ...settings, wall: 0, settings: { ...settings.settings, current: 900 } };
+    expect(await ask('POST', '/api/shop/settings', { document })).toMatchObject({
+      status: 422,
+      body: {
+        error: {
+          message: expect.stringMatching(/^This set of weld settings has 2 values/) as string,
+          problems: [{ field: '/wall' }, { field: '/settings/current', allowed: { high: 500, unit: 'A' } }],
+        },
+      },
+    });
+  });
+});
+
 describe('what cannot be kept', () => {
   it('says which fields, counted from the document', async () => {
     const [die] = newJob('hoop').machine.dies;
@@ -126,6 +169,7 @@ describe('what cannot be kept', () => {
     ['/api/shop/machines', machine('  ')],
     ['/api/shop/sizes', { ...size, name: '' }],
     ['/api/shop/grades', { ...grade, name: '' }],
+    ['/api/shop/settings', { ...settings, name: '\t' }],
   ])('%s has no name', async (url, document) => {
     expect(await ask('POST', url, { document })).toMatchObject({
       status: 422,
@@ -142,6 +186,10 @@ describe('what cannot be kept', () => {
     expect(await ask('POST', '/api/shop/grades', { document: grade, version: 99 })).toMatchObject({
       status: 422,
       body: { error: { problems: [{ code: 'newer-version' }] } },
+    });
+    expect(await ask('POST', '/api/shop/settings', { document: settings, version: 3 })).toMatchObject({
+      status: 422,
+      body: { error: { problems: [{ code: 'below-range', field: '/version', allowed: { low: 4 } }] } },
     });
   });
 

@@ -54,7 +54,7 @@ describe('the comparison', () => {
 
   it('says for a way that is not possible why, in the words of its finding where there is one', async () => {
     const plan = planOfNone();
-    expect(await textOf(plan)).toContain('1 leave it not possible: width under tube');
+    expect(await textOf(plan)).toContain('1 leave it not possible: The size is too small for two tubes side by side.');
     const stop = { code: 'width-under-tube', grade: 'stop', field: '/frame/width', data: {}, wayOut: null } as const;
     const text = await textOf({ ...plan, findings: [stop] });
     expect(text).toMatch(/1 leave it not possible: Width[^:]*: \w+/);
@@ -71,7 +71,7 @@ describe('the comparison', () => {
       'What can go wrong a: The welds pull the open ends.',
       'What would change this With readings 4 times as exact',
       'Left leg disagrees with the others: measured 607.0 mm, they say 601.2 mm.',
-      '4 readings, tape ± 1.0 mm, level ± 0.20°; 3 sizes found from them.',
+      'Readings: 4, tape ± 1.0 mm, level ± 0.20°. Sizes found from them: 3.',
       'Not measured, taken as wanted: crown rise.',
     ]) {
       expect(text).toContain(said);

@@ -141,11 +141,25 @@ describe('the rest of the work', () => {
   it('checks the sizes and the diagonals after tacking, with room to write', async () => {
     const one = wayOfEverything();
     const text = await textOf(one);
-    for (const { cameBack, wanted } of one.after) {
+    const { checks } = planOf([one]).welding!.movement!;
+    for (const { key, index, cameBack, wanted } of one.after) {
+      const moved = checks.find((check) => check.key === key && check.index === index);
+      const before = moved === undefined ? 0 : moved.shrinkage.value + moved.given.value;
+      const tacked = formatFigure({ ...cameBack, value: cameBack.value - before }, units);
       expect(text).toContain(
-        `${formatFigure(cameBack, units)} .......................... ${formatFigure(wanted, units)}`,
+        `${tacked} .......................... ${formatFigure(cameBack, units)} ${formatFigure(wanted, units)}`,
       );
     }
+    // 950.4 mm welded, the welds pull in 0.5 mm and the order adds 0.2 mm
+    expect(text).toContain('950.7 mm .......................... 950.4 mm');
+  });
+
+  it('checks sizes without a column for the tacks where nothing says what welding moves', async () => {
+    const one = wayOfEverything();
+    const plan = planOf([one]);
+    const text = (await linesOf(one, { ...plan, welding: null })).join(' ');
+    expect(text).toContain('950.4 mm 950.0 mm');
+    expect(text).not.toContain('tacked found');
   });
 
   it('is packing alone where the frame is left as it is', async () => {

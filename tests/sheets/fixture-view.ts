@@ -79,6 +79,8 @@ export function faceView(diameter: number): View {
   };
   return {
     key: 'face',
+    right: { x: 1, y: 0, z: 0 },
+    up: { x: 0, y: 1, z: 0 },
     bounds: [-600, -700, 600, 120],
     layers: [
       layer('wanted', HOOP.width - diameter, diameter),
@@ -93,6 +95,18 @@ export function faceView(diameter: number): View {
       { kind: 'feed', label: '1', layer: 'came-back', at: [-487, -600], towards: [0, -1] },
       { kind: 'vent', label: '1', layer: 'came-back', at: [487, -600], towards: [0, -1] },
       { kind: 'plug', label: '1', layer: 'came-back', at: [-487, -350], towards: [-1, 0] },
+    ],
+    gas: [
+      { chamber: 1, flows: true, layer: 'came-back', line: hoopLine(wide - diameter) },
+      {
+        chamber: 1,
+        flows: false,
+        layer: 'came-back',
+        line: [
+          [-(wide - diameter) / 2, -350],
+          [(wide - diameter) / 2, -350],
+        ],
+      },
     ],
   };
 }

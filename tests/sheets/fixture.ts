@@ -7,8 +7,10 @@ import type { ReadingCheck } from '../../server/plan/reading-check.ts';
 import type { Plan } from '../../server/plan/plan.ts';
 import { correction } from './fixture-correction.ts';
 import { figure } from './fixture-figure.ts';
+import { purge } from './fixture-gas.ts';
 import { faceView, HOOP } from './fixture-view.ts';
-import { purge, quote } from './fixture-work.ts';
+import { finish, welding } from './fixture-weld.ts';
+import { quote } from './fixture-work.ts';
 
 /** A job of a hoop in tube of any outside diameter. */
 export function makeJob(diameter = 38.1, paper: Job['print']['paper'] = 'a4'): Job {
@@ -183,22 +185,9 @@ export function makePlan(diameter = 38.1): Plan {
       planar: true,
     },
     correction: correction(diameter, hoop, bar),
-    purge: purge(),
-    welding: {
-      weldLength: figure(239, 'mm'),
-      arcTime: figure(160, 's'),
-      joints: figure(2, 'count'),
-      currentLow: figure(41, 'count'),
-      currentHigh: figure(64, 'count'),
-      filler: 'ER316L 1.6 mm',
-      fillerMass: figure(4, 'g'),
-      fillerLength: figure(250, 'mm'),
-      tacks: figure(3, 'count'),
-      order: [
-        { number: 1, member: 'hoop', station: 1020 },
-        { number: 2, member: 'crossbar 1', station: 460 },
-      ],
-    },
+    purge: purge(diameter),
+    welding: welding(),
+    finish: finish(),
     quote: quote(),
     views: [faceView(diameter)],
   };

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { hasWords } from '../../server/language/words.ts';
 import { SHEET_REASONS } from '../../server/sheets/page.ts';
-import { SHEET_NAMES, renderSheet, type SheetName } from '../../server/sheets/render-sheet.ts';
+import { SHEET_NAMES, layoutSheet, renderSheet, type SheetName } from '../../server/sheets/render-sheet.ts';
 import type { SheetInput } from '../../server/sheets/sheet-input.ts';
 import { makeJob, makePlan } from './fixture.ts';
+import { lines } from './layout-faults.ts';
 import { readPdf } from './read-pdf.ts';
 
 const REVISION = { number: 7, date: '2026-11-25T08:30:00Z' };
@@ -72,9 +73,14 @@ describe('every sheet', () => {
     const empty = input({ plan: { ...plan, frame: null, correction: null, purge: null, quote: null } });
     expect(await renderSheet('bend', empty)).toEqual({ ok: false, reason: 'frame-not-possible' });
     expect(await renderSheet('cut-and-purge', empty)).toEqual({ ok: false, reason: 'frame-not-possible' });
+    expect(await renderSheet('weld-and-purge', empty)).toEqual({ ok: false, reason: 'frame-not-possible' });
+    expect(await renderSheet('procedure', empty)).toEqual({ ok: false, reason: 'frame-not-possible' });
     expect(await renderSheet('quote', empty)).toEqual({ ok: false, reason: 'quote-not-possible' });
     const first = input({ plan: { ...plan, correction: null } });
     expect(await renderSheet('comparison', first)).toEqual({ ok: false, reason: 'nothing-came-back' });
+    const unwelded = input({ plan: { ...plan, welding: null } });
+    expect(await renderSheet('weld-and-purge', unwelded)).toEqual({ ok: false, reason: 'nothing-to-weld' });
+    expect(await renderSheet('procedure', unwelded)).toEqual({ ok: false, reason: 'nothing-to-weld' });
     const bare = input({ plan: { ...plan, correction: null, purge: null } });
     expect(await renderSheet('cut-and-purge', bare)).toEqual({ ok: false, reason: 'nothing-to-cut-or-purge' });
     for (const reason of SHEET_REASONS) expect(hasWords(`sheet.reason.${reason}`)).toBe(true);
@@ -102,16 +108,17 @@ describe('bend sheet', () => {
 describe('cut and purge sheet', () => {
   it('follows the order of work', async () => {
     const text = (await textOf('cut-and-purge')).join(' ');
-    expect(text).toContain('Joint 1: hoop at 1020.0 mm');
     const places = [
-      'Find the marks',
-      'Dress and fit',
-      'Plug, feed low',
-      'Wait',
-      'Weld',
-      'Hold',
-      'Grind and polish',
+      '1 Find the marks',
+      '2 Cut',
+      '3 Dress and fit',
+      '4 Order of welding',
       'Cautions',
+      '5 Set-up 1 of 1: welds 1, 2, S1, S2',
+      'wait at least 3 min 30 s',
+      'turn down, weld at 4 L/min',
+      'keep on after the last arc for 1 min',
+      '6 Grind and polish',
       'Joint 1, face A',
     ].map((step) => text.indexOf(step));
     expect(places.every((place) => place >= 0)).toBe(true);
@@ -132,6 +139,15 @@ describe('cut and purge sheet', () => {
     ]) {
       expect(text).toContain(said);
     }
+  });
+
+  it('fills its first page: the picture of the joints grows where the next member begins a new one', () => {
+    const sheet = layoutSheet('cut-and-purge', input());
+    if (!sheet.ok) throw new Error(sheet.reason);
+    const [page] = sheet.pages;
+    const edges = lines(page!.items).filter(({ role }) => role === 'edge');
+    const low = Math.max(...edges.flatMap(({ points }) => points.map(([, y]) => y)));
+    expect(low).toBeGreaterThan(page!.height / 2);
   });
 });
 

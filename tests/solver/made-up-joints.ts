@@ -14,7 +14,14 @@ const UP: Vector3 = { x: 0, y: 0, z: 1 };
 const job = newJob('hoop');
 export const closing = { ...job.closing, gap: 0, shrinkage: 0, kerf: 1.6 };
 export const tube = { ...job.tube, outsideDiameter: 48.3, wall: 2 };
-export const context = { tube, tape: 1, paperThickness: 0, templateStations: 24, templates: true } as const;
+export const context = {
+  tube,
+  tape: 1,
+  paperThickness: 0,
+  templateStations: 24,
+  templates: true,
+  quality: 'B',
+} as const;
 
 /** A flat member that runs along +x from the origin and turns right at its bends, so that its left is outside. */
 export const member = (links: readonly Link[], ends: Partial<MemberGeometry> = {}): MemberGeometry => ({

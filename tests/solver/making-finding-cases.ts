@@ -85,6 +85,7 @@ export const makingCases: readonly Case[] = [
     job: asking(calm(ring(600)), bent('ring', { from: 'finish' }), bent('rail', {})),
     field: '/bending/members/1/member',
     data: { member: 'rail' },
+    beside: ['closed-by-weld'],
   },
   {
     code: 'closing-straight-missing',
@@ -94,6 +95,7 @@ export const makingCases: readonly Case[] = [
     field: '/bending/members',
     data: { member: 'ring', value: 5, straights: '1, 2, 3, 4' },
     out: { field: '/bending/members', value: [bent('ring', { from: 'finish' })] },
+    beside: ['closed-by-weld'],
   },
   {
     code: 'closing-weld-near-bend',
@@ -103,7 +105,7 @@ export const makingCases: readonly Case[] = [
     field: '/bending/members',
     data: { member: 'ring', value: 40, low: 1.5 * D },
     // the ring's own end comes round to the machine
-    beside: ['bend-no-way', 'tube-strikes'],
+    beside: ['bend-no-way', 'closed-by-weld', 'tube-strikes'],
     out: { field: '/bending/members', value: [bent('ring', {})] },
   },
 ];

@@ -202,8 +202,8 @@ describe('the closing weld', () => {
       const turned = (of: MemberPlan) => of.bends.map(({ angle }) => angle.value).sort((a, b) => a - b);
       expect(firstDifference(turned(member), turned(byRule), 1e-9)).toBeUndefined();
       // it is welded there: the only joint, at station 0, where the member starts
-      expect(made.welding!.order).toEqual([{ number: 1, member: name, station: 0 }]);
-      expect(made.purge!.chambers.flatMap(({ joints }) => joints)).toEqual([1]);
+      expect(made.welding!.welds).toMatchObject([{ name: 'C1', kind: 'closing', member: name, station: 0 }]);
+      expect(made.purge!.chambers.flatMap(({ welds }) => welds)).toEqual(['C1']);
     }
     const starts = choices.map(({ straight }) => plan(jobOf(frame, name, straight)).frame!.members[0]!.start.point);
     expect(new Set(starts.map((point) => JSON.stringify(point))).size).toBe(4);

@@ -16,6 +16,7 @@ import { planFrame } from '../../server/solver/frame/plan-frame.ts';
 import { UNMOVED } from '../../server/solver/geometry/rigid-motion.ts';
 import { planTube } from '../../server/solver/tube/plan-tube.ts';
 import { D, DEGREE, drawn, EASY, HOOP, RUN, workOn } from './made-up-corrections.ts';
+import { settledClosing } from './settled-closing.ts';
 
 const turnedBy = (frame: FrameGeometry, degrees: readonly number[]): FrameGeometry =>
   rebentFrame(
@@ -126,11 +127,16 @@ describe('a new frame', () => {
     root: '/frame',
     closingStraight: () => null,
   }).geometry!;
-  const { frame } = planFrame(job, wanted, { grade, law, machine, tolerance }, []);
+  const { frame } = planFrame(
+    { ...job, holes: job.purge.holes, quality: 'B', closing: settledClosing(job.closing) },
+    wanted,
+    { grade, law, machine, tolerance },
+    [],
+  );
   const made: NewFrame = {
     fixing: [],
     tolerance: 3,
-    effort: { welds: 2, cuts: 4, bends: 2, tubeMetres: 3, purgeJoints: [] },
+    effort: { welds: 2, cuts: 4, bends: 2, tubeMetres: 3, joints: [] },
     machine,
     law,
     fromFinish: new Set(),

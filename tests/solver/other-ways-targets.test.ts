@@ -42,7 +42,15 @@ describe('targets', () => {
   it('a pad goes with its tube, and lands where it is told', () => {
     const off = { x: 0, y: 0, z: -60 };
     const lands = { x: 5, y: -500, z: -60 };
-    const pad = { fixing: 'pad' as const, name: 'pad', at: place('along', 1, 300), off, lands, tolerance: 2 };
+    const pad = {
+      fixing: 'pad' as const,
+      name: 'pad',
+      at: place('along', 1, 300),
+      off,
+      lands,
+      tolerance: 2,
+      plate: null,
+    };
     const { targets, findings } = correctionTargets({ ...input, fixing: [pad] });
     expect(findings).toEqual([]);
     expect(targets[0]).toMatchObject({ kind: 'fixing', wanted: lands, tolerance: 2, name: 'pad', field: '/fixing/0' });
@@ -60,6 +68,7 @@ describe('targets', () => {
       off: none,
       lands: null,
       tolerance: null,
+      plate: null,
     };
     const post = { fixing: 'post' as const, name: 'post', at: none, axis: none, diameter: 100, clearance: 5 };
     const { findings } = correctionTargets({ ...input, fixing: [hole, post] });

@@ -1,54 +1,113 @@
 import { newJob } from '../../server/job/default-job.ts';
-import type { EndGeometry, MemberGeometry } from '../../server/solver/frame/frame-geometry.ts';
-import { centrelineFromChain } from '../../server/solver/geometry/centreline.ts';
+import type { FixingPoint } from '../../server/job/fixing.ts';
+import type { Hoop, Member, MemberEnd } from '../../server/job/frame.ts';
+import type { Job } from '../../server/job/job.ts';
+import type { AirHole, Purge } from '../../server/job/purge.ts';
+import { newFrameWelds } from '../../server/solver/correction/new-frame-welds.ts';
+import { drawFrame } from '../../server/solver/frame/expand-frame.ts';
+import type { FrameGeometry } from '../../server/solver/frame/frame-geometry.ts';
 import { planPurge } from '../../server/solver/purge/plan-purge.ts';
+import { purgeContext } from '../../server/solver/purge/purge-context.ts';
+import { weldSites, type WeldPlace } from '../../server/solver/welding/weld-sites.ts';
+import type { WeldWork } from '../../server/solver/welding/weld-work.ts';
 
-const job = newJob('straight');
+/** Where a tube of the frame is cut and welded. */
+export type Cut = { readonly member: string; readonly station: number };
 
-const FREE: EndGeometry = { kind: 'free' };
+type Point = readonly [number, number, number];
 
-/** A straight member along x. */
-export const tube = (name: string, length: number, ends: Partial<MemberGeometry> = {}): MemberGeometry => ({
+const FREE: MemberEnd = { end: 'free' };
+export const seat = (onto: string): MemberEnd => ({ end: 'saddle', onto });
+
+/** A member through points, or round them. */
+export const member = (
+  name: string,
+  points: readonly Point[],
+  {
+    start = FREE,
+    finish = FREE,
+    closed = false,
+  }: Partial<Pick<Member, 'start' | 'finish'>> & { closed?: boolean } = {},
+): Member => ({
   name,
-  centreline: centrelineFromChain(
-    { point: { x: 0, y: 0, z: 0 }, direction: { x: 1, y: 0, z: 0 }, normal: { x: 0, y: 0, z: 1 } },
-    [{ kind: 'straight', length }],
-  ),
-  closed: false,
-  closing: null,
-  start: FREE,
-  finish: FREE,
-  ...ends,
+  path: { by: 'points', points: points.map(([x, y, z]) => ({ x, y, z, radius: null })), closed },
+  start,
+  finish,
 });
 
-export const onto = (station: number): EndGeometry => ({
-  kind: 'saddle',
-  onto: 'main',
-  station,
-  axisAngle: Math.PI / 2,
-  offset: 0,
+/** 38.1 × 1.65: a bore of 34.8 mm, and 3 m of it along x. */
+export const MAIN = member('main', [
+  [0, 0, 0],
+  [3000, 0, 0],
+]);
+/** A leg of 600 mm that sits on the main tube. */
+export const LEG = member(
+  'leg',
+  [
+    [500, 0, 0],
+    [500, 600, 0],
+  ],
+  { start: seat('main') },
+);
+
+/** A new job of some members, with what a test changes in its purge. */
+export const jobOf = (members: readonly Member[], purge: Partial<Purge> = {}, more: Partial<Job> = {}): Job =>
+  withPurge({ ...newJob('members'), frame: { shape: 'members', members: [...members] }, ...more }, purge);
+
+export const withPurge = (job: Job, purge: Partial<Purge>): Job => ({ ...job, purge: { ...job.purge, ...purge } });
+
+export const holes = (change: Partial<Purge['holes']>): Pick<Purge, 'holes'> => ({
+  holes: { ...newJob('hoop').purge.holes, ...change },
 });
 
-/** 38.1 × 1.65: a bore of 34.8 mm, and 3 m of it. */
-export const MAIN = tube('main', 3000);
-export const CROSSBAR = tube('crossbar', 800, { start: onto(1000), finish: onto(2000) });
+/** A new hoop with crossbars so far from its feet [mm]. */
+export function hoopJob(bars: readonly number[], purge: Partial<Purge> = {}, more: Partial<Job> = {}): Job {
+  const job = newJob('hoop');
+  const innerCrossbars = bars.map((value) => ({ fromFoot: { value, reference: 'centre' as const } }));
+  return withPurge({ ...job, frame: { ...(job.frame as Hoop), innerCrossbars }, ...more }, purge);
+}
 
-type Work = Parameters<typeof planPurge>[0];
+export const airHole = (member: string, distance: number, bore = 6): AirHole => ({
+  at: { member, spot: 'along', number: 1, distance },
+  bore,
+});
 
-/** The default job's purge of some members, with what a test changes. */
-export const purged = (
-  members: readonly MemberGeometry[],
-  joints: readonly { member: string; station: number }[],
-  changes: Partial<Work['purge']> = {},
-  more: Partial<Work> = {},
-) =>
-  planPurge({
-    purge: { ...job.purge, ...changes },
-    welding: job.welding,
-    tube: job.tube,
-    members,
-    joints: joints.map((joint, index) => ({ ...joint, number: index + 1, arcTime: 76 })),
-    ...more,
-  });
+/** A pad with a plate on an end of a member, with a hole through it or none. */
+export const pad = (member: string, end: 'start' | 'finish', hole = 0): FixingPoint => ({
+  fixing: 'pad',
+  name: `pad at ${end}`,
+  at: { member, spot: end, number: 1, distance: 0 },
+  off: { x: 0, y: 0, z: 0 },
+  lands: null,
+  tolerance: null,
+  plate: { thickness: 6, hole },
+});
 
-export const SPLICE = [{ member: 'main', station: 1500 }];
+export const UP = { x: { x: 1, y: 0, z: 0 }, y: { x: 0, y: 1, z: 0 }, z: { x: 0, y: 0, z: 1 } };
+
+/** What one weld takes in these tests: arc 76 s, 240 J/mm, 8 L/min for 84 s. */
+const EACH = { length: 114.5, arcTime: 76, fillerMass: 0, fillerLength: 0, torchFlow: 8, torchGas: 11.2, heat: 240 };
+
+export function geometryOf(job: Job): FrameGeometry {
+  const { outsideDiameter } = job.tube;
+  const { geometry, findings } = drawFrame(job.frame, { outsideDiameter, cornerRadius: 115, root: '/frame' });
+  if (geometry === null) throw new Error(findings.map(({ code }) => code).join(', '));
+  return geometry;
+}
+
+/** The welds of a frame: its cuts, and those of a new frame unless these were made long ago. */
+export function weldsOf(job: Job, frame: FrameGeometry, cuts: readonly Cut[], cutsOnly: boolean): WeldWork[] {
+  const spliced = cuts.map((cut, index): WeldPlace => ({ kind: 'splice', joint: index + 1, side: '', ...cut }));
+  const places = [...spliced, ...(cutsOnly ? [] : newFrameWelds(frame))];
+  return weldSites(places, frame, job.fixing).map((site) => ({ site, ...EACH }));
+}
+
+export function contextOf(job: Job, cuts: readonly Cut[] = [], cutsOnly = false) {
+  const frame = geometryOf(job);
+  return purgeContext(job, frame, weldsOf(job, frame, cuts, cutsOnly));
+}
+
+export const purged = (job: Job, cuts: readonly Cut[] = [], cutsOnly = false) =>
+  planPurge(contextOf(job, cuts, cutsOnly));
+
+export const SPLICE: readonly Cut[] = [{ member: 'main', station: 1500 }];

@@ -10,7 +10,7 @@ import { splicedFrame } from '../../server/solver/correction/splice/spliced-fram
 import type { FrameGeometry } from '../../server/solver/frame/frame-geometry.ts';
 import { placeAt } from '../../server/solver/geometry/centreline.ts';
 import { moved, turned, type RigidMotion } from '../../server/solver/geometry/rigid-motion.ts';
-import { angleBetween, length, subtract } from '../../server/solver/geometry/vector.ts';
+import { angleBetween, dot, length, subtract } from '../../server/solver/geometry/vector.ts';
 import type { ReturnedFrame } from '../../server/solver/returned/returned-frame.ts';
 import {
   came,
@@ -25,6 +25,7 @@ import {
   run,
 } from '../properties/returned-frames.ts';
 import { randomSource } from '../properties/returned-scatter.ts';
+import { settledClosing } from './settled-closing.ts';
 
 const DRAWS = 400;
 const TAPE = 1;
@@ -35,7 +36,7 @@ const workOf = (wanted: FrameGeometry, returned: ReturnedFrame) =>
 /** The best splice of a frame as its readings make it. */
 function spliced(wanted: FrameGeometry, returned: ReturnedFrame) {
   const work = workOf(wanted, returned);
-  const { closing } = newJob('hoop');
+  const closing = settledClosing(newJob('hoop').closing);
   const { kerf, gap, shrinkage } = closing;
   const flat = wanted.planeNormal !== null && work.actual.planeNormal !== null;
   const task: SpliceTask = {
@@ -127,6 +128,8 @@ function facesApart(splice: SolvedSplice, motions: readonly RigidMotion[], frame
     return {
       // new tube is as long as it was made
       gap: length(subtract(b.point, a.point)) - length(sides.gap),
+      along: dot(subtract(b.point, a.point), a.tangent),
+      letIn: sides.letIn !== null,
       kink: angleBetween(a.tangent, b.tangent),
       plannedKink: angleBetween(sides.a.tangent, sides.b.tangent),
     };
@@ -146,6 +149,21 @@ describe('a frame that is put together by the marks of another', () => {
           expect(Math.abs(gap)).toBeLessThan(0.02);
           expect(kink).toBeCloseTo(plannedKink, 4);
         }
+      }
+    },
+  );
+
+  it.each(cases.filter(([, { members }]) => members.length === 1))(
+    '%s: where its welds pull in more, its faces end up that much closer, and turn no further',
+    (_, wanted, seed) => {
+      const { answer } = cameBack(wanted, seed);
+      const { work, splice } = spliced(wanted, answer.returned!);
+      const assembled = assembler(splice, work.actual);
+      const as = facesApart(splice, assembled(work.actual), work.actual);
+      const pulled = facesApart(splice, assembled(work.actual, 0.4), work.actual);
+      for (const [index, { along, letIn, kink }] of pulled.entries()) {
+        expect(as[index]!.along - along).toBeCloseTo(letIn ? 0.8 : 0.4, 2);
+        expect(kink).toBeCloseTo(as[index]!.kink, 4);
       }
     },
   );

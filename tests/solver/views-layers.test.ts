@@ -1,6 +1,5 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { PurgePlan } from '../../server/plan/purge.ts';
 import type { FlatPoint, View } from '../../server/plan/view.ts';
 import type { FrameGeometry } from '../../server/solver/frame/frame-geometry.ts';
 import { placeAt } from '../../server/solver/geometry/centreline.ts';
@@ -8,6 +7,7 @@ import { planPieces } from '../../server/solver/geometry/plan-pieces.ts';
 import { cross, dot, unit, type Vector3 } from '../../server/solver/geometry/vector.ts';
 import { planViews, type Drawn } from '../../server/solver/views/plan-views.ts';
 import { facing, project, PROJECTIONS } from '../../server/solver/views/projection.ts';
+import { chamberOf, gasSpot, weldOf } from './made-up-chambers.ts';
 import {
   FLAT,
   faceAt,
@@ -41,8 +41,6 @@ function spliced(wanted: FrameGeometry, cameBack: FrameGeometry, given: Partial<
     joints: [jointOf('hoop', faceAt(middle - 31), faceAt(middle + 31), { number: 7, point })],
     members: wanted.members.map(({ name, centreline }) => ({ name, pieces: planPieces(centreline) })),
   });
-  const spot = { member: 'hoop', station: 0 };
-  const purge = { chambers: [{ number: 1, feed: spot, vent: spot, dams: [], plugs: [] }] } as unknown as PurgePlan;
   return {
     wanted,
     cameBack,
@@ -51,7 +49,8 @@ function spliced(wanted: FrameGeometry, cameBack: FrameGeometry, given: Partial<
       chosen: 'splice-fewest',
       differences: [],
     },
-    purge,
+    purge: { chambers: [chamberOf({ feed: gasSpot('end', 'hoop', 0) })] },
+    welding: { welds: [weldOf('7', { joint: 7, member: 'hoop', station: middle })] },
     fromFinish: new Set(),
     outsideDiameter: 40,
     ...given,

@@ -13,7 +13,7 @@ import { faceAt, frameOf, hoopLine, jointOf, memberOf, vector, type Plane } from
 
 const DIAMETER = 40;
 const tube = { ...newJob('hoop').tube, outsideDiameter: DIAMETER };
-const context = { tube, tape: 1, paperThickness: 0.1, templateStations: 16, templates: false } as const;
+const context = { tube, tape: 1, paperThickness: 0.1, templateStations: 16, templates: false, quality: 'B' } as const;
 
 /** A hoop that stands askew in space. */
 const axis = unit(vector(1, 2, 3))!;

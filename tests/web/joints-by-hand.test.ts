@@ -96,6 +96,8 @@ describe('a joint on the drawing', () => {
   const mark = (label: string): ViewMark => ({ kind: 'joint', label, layer: 'corrected', at: [0, 0], towards: [0, 1] });
   const view: View = {
     key: 'face',
+    right: { x: 1, y: 0, z: 0 },
+    up: { x: 0, y: 1, z: 0 },
     bounds: [0, 0, 2000, 10],
     layers: [
       {
@@ -115,6 +117,7 @@ describe('a joint on the drawing', () => {
     ],
     dimensions: [],
     marks: [mark('1'), mark('2'), { ...mark('1'), kind: 'feed' }],
+    gas: [],
   };
 
   it('can be taken hold of where its tube is drawn as it came back', () => {

@@ -38,6 +38,8 @@ const sampled = sampledMember({ name: 'hoop', pieces: planPieces(hoop), closed: 
 const drawn = { ...outlineOf(sampled, PROJECTIONS.top, 38.1), stations: stationsOf(sampled) };
 const face: View = {
   key: 'face',
+  right: { x: 1, y: 0, z: 0 },
+  up: { x: 0, y: 1, z: 0 },
   bounds: [-20, 0, 1050, 640],
   layers: [
     { role: 'wanted', members: [] },
@@ -45,6 +47,7 @@ const face: View = {
   ],
   dimensions: [],
   marks: [],
+  gas: [],
 };
 function lineOfHoop(): PointedLine {
   const line = pointedLine(face, 'hoop');

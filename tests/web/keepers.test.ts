@@ -22,6 +22,7 @@ const emptyPlan: Plan = {
   correction: null,
   purge: null,
   welding: null,
+  finish: null,
   quote: null,
   views: [],
 };

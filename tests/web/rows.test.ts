@@ -99,7 +99,7 @@ describe('a run from its other end', () => {
         accuracy: 2,
       },
     ];
-    const fixing = [{ fixing: 'pad' as const, name: '', at: start, off: axes, lands: axes, tolerance: 2 }];
+    const fixing = [{ fixing: 'pad' as const, name: '', at: start, off: axes, lands: axes, tolerance: 2, plate: null }];
     const fresh = newJob('members');
     const job: Job = {
       ...fresh,

@@ -32,11 +32,12 @@ export type Catalogue = {
 
 export type ToleranceStandard = Extract<TubeTolerance, { by: 'standard' }>['standard'];
 
-/** What the shop keeps for all its jobs: its machines, its own sizes of tube, its own grades. */
+/** What the shop keeps for all its jobs: its machines, its own sizes of tube, its own grades, its weld settings. */
 export type Shop = {
   readonly machines: readonly Kept<'machine'>[];
   readonly sizes: readonly Kept<'size'>[];
   readonly grades: readonly Kept<'grade'>[];
+  readonly settings: readonly Kept<'settings'>[];
 };
 
 /** Every answer is a value: what came, or why nothing did. `unreachable` is the network or a fault of the server. */
@@ -70,8 +71,15 @@ async function ask<Body, Theirs = SavedJob>(
 
 const at = (id: string, rest = ''): string => `/api/jobs/${encodeURIComponent(id)}${rest}`;
 
+const KEPT_LISTS: Readonly<Record<KeptKind, string>> = {
+  machine: 'machines',
+  size: 'sizes',
+  grade: 'grades',
+  settings: 'settings',
+};
+
 const keptAt = (kind: KeptKind, id = '', rest = ''): string =>
-  `/api/shop/${kind}s${id === '' ? '' : `/${encodeURIComponent(id)}`}${rest}`;
+  `/api/shop/${KEPT_LISTS[kind]}${id === '' ? '' : `/${encodeURIComponent(id)}`}${rest}`;
 
 export const api = {
   jobs: (search: string) => ask<readonly JobSummary[]>('GET', `/api/jobs?q=${encodeURIComponent(search)}`),

@@ -27,8 +27,11 @@ export function freshLanding(tubes: readonly Tube[], fixing: readonly FixingPoin
     tubes.find(({ name }) => name === at.member),
   );
   const name = tubes.length > 1 ? `${at.member}, ${named}`.slice(0, LONGEST_NAME) : named;
-  return { fixing: 'foot', name, at, off: origin, lands: null, tolerance: null };
+  return { fixing: 'foot', name, at, off: origin, lands: null, tolerance: null, plate: null };
 }
+
+/** A plate of 6 mm with a hole that gas passes through: a place to type over (our own choice). */
+export const freshPlate: NonNullable<LandingPoint['plate']> = { thickness: 6, hole: 6 };
 
 /** A post of 60.3 mm upright at the origin with 5 mm of room: a place to type over (our own choice). */
 export const freshPost: PassingPost = {

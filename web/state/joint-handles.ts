@@ -1,6 +1,6 @@
 import type { CorrectionPlan } from '../../server/plan/correction.ts';
 import type { Joint } from '../../server/plan/joint.ts';
-import type { View, ViewMark } from '../../server/plan/view.ts';
+import type { FlatPoint, View, ViewMark } from '../../server/plan/view.ts';
 import { pointedLine, stretchesFor, type PointedLine, type Stretch } from './joint-places.ts';
 import { ranksOf, type JointOfMember } from './placed-joints.ts';
 
@@ -21,13 +21,23 @@ export function handlesOf(view: View, correction: CorrectionPlan): readonly Hand
   const ranks = ranksOf(joints.map(({ member, place }) => ({ member, station: place })));
   return joints.flatMap((joint, index): Handle[] => {
     const rank = ranks[index];
-    const mark = view.marks.find(({ kind, label }) => kind === 'joint' && label === String(joint.number));
+    const mark = markOf(joint, view);
     const line = pointedLine(view, joint.member);
-    if (rank === undefined || mark === undefined || line === null) return [];
+    if (rank === undefined || mark === null || line === null) return [];
     const stretches = stretchesFor(
       joint,
       correction.members.find(({ name }) => name === joint.member),
     );
     return [{ key: `${rank.member}/${String(rank.rank)}`, rank, joint, mark, line, stretches }];
   });
+}
+
+/** The mark of a joint; where new tube is let in, half way between its two welds. */
+function markOf({ number }: Joint, { marks }: View): ViewMark | null {
+  const named = (label: string) => marks.find((mark) => mark.kind === 'joint' && mark.label === label);
+  const alone = named(String(number));
+  const [a, b] = [named(`${String(number)}A`), named(`${String(number)}B`)];
+  if (alone !== undefined || a === undefined || b === undefined) return alone ?? null;
+  const at: FlatPoint = [(a.at[0] + b.at[0]) / 2, (a.at[1] + b.at[1]) / 2];
+  return { ...a, label: String(number), at };
 }

@@ -26,8 +26,16 @@ export function keptSizeOf(kept: readonly Kept<'size'>[], tube: Tube): Kept<'siz
   return same.find(({ document }) => differences(document.tolerance, tube.tolerance).length === 0) ?? same[0] ?? null;
 }
 
-/** Where each kind stands in the job. */
-const PLACES: Readonly<Record<KeptKind, string>> = { machine: '/machine', size: '/tube', grade: '/tube/grade' };
+/** Where a field of what is kept stands in the job. */
+const PLACES: { readonly [Kind in KeptKind]: (pointer: string, document: KeptDocuments[Kind]) => string } = {
+  machine: (pointer) => `/machine${pointer}`,
+  size: (pointer) => `/tube${pointer}`,
+  grade: (pointer) => `/tube/grade${pointer}`,
+  settings: (pointer, { form }) =>
+    pointer === '/form' || pointer.startsWith('/settings')
+      ? `/welding/${form}${pointer.replace(/^\/(form|settings)/, '')}`
+      : `/tube${pointer}`,
+};
 
 /** Its name finds it again, and which die is set up is for each job to say. */
 const NOT_COMPARED: readonly string[] = ['/name', '/die'];
@@ -40,7 +48,7 @@ export const differingFields = <Kind extends KeptKind>(
 ): string[] =>
   differences(kept, document)
     .filter((pointer) => !NOT_COMPARED.includes(pointer))
-    .map((pointer) => PLACES[kind] + pointer);
+    .map((pointer) => PLACES[kind](pointer, document));
 
 /** The job with a size of tube in it; its tolerance too, where the size says one. */
 export function withSize(

@@ -37,11 +37,17 @@ const LENGTH_NAMES: ReadonlySet<string> = new Set([
   'ventBore',
   'station',
   'fillerDiameter',
+  'bore',
+  'electrode',
+  'cup',
+  'land',
+  'thickness',
 ]);
 
-/** Directions are plain numbers although they have x, y and z. */
+/** Directions are plain numbers although they have x, y and z; the hole of a plate has a bore, that of a feed a number. */
 export const isLengthField = (pointer: string): boolean => {
   const pattern = patternOf(pointer);
-  if (/\/(direction|normal|axis)\/[xyz]$/.test(pattern)) return false;
+  if (/\/(direction|normal|axis|up)\/[xyz]$/.test(pattern)) return false;
+  if (pattern.endsWith('/plate/hole')) return true;
   return LENGTH_NAMES.has(pattern.slice(pattern.lastIndexOf('/') + 1));
 };

@@ -6,5 +6,7 @@ export const MOST_POINTS = 120;
 export const MOST_PIECES = 120;
 export const MOST_READINGS = 400;
 export const MOST_FIXINGS = 60;
+export const MOST_AIR_HOLES = 40;
+export const MOST_METER_READINGS = 60;
 /** The longest length that a tape may have found [mm]. */
 export const LONGEST_READING = 50_000;

@@ -2,12 +2,14 @@ import type { Reading } from '../../server/job/came-back.ts';
 import type { BarredStretch, PlacedJoint } from '../../server/job/closing.ts';
 import type { FixingPoint } from '../../server/job/fixing.ts';
 import type { Job } from '../../server/job/job.ts';
-import type { EndOfMember } from '../../server/job/purge.ts';
+import type { AirHole, EndOfMember, GasPlace } from '../../server/job/purge.ts';
 import type { Plan } from '../../server/plan/plan.ts';
+import { AIR_HOLES } from './air-holes.ts';
 import { FIXING } from './fixings.ts';
 import { differences, valueAt, withValue } from './pointer.ts';
 import { READINGS } from './readings.ts';
-import { fixingReversed, readingReversed, type TurnedTube } from './reversed-places.ts';
+import { fixingReversed, placeReversed, readingReversed, type TurnedTube } from './reversed-places.ts';
+import { orderReversed } from './reversed-order.ts';
 import { rowsAt, withRowsReversed } from './rows.ts';
 import { tubesOf } from './tubes.ts';
 
@@ -18,14 +20,18 @@ const MEMBER = /^(.*\/members\/\d+)\/path\/points$/;
 
 const otherEnd = (end: EndOfMember['end']): EndOfMember['end'] => (end === 'start' ? 'finish' : 'start');
 
-/** Gas goes in and out where it did: the tube's start is now its finish. */
+/** Gas goes in and out where it did, and the same holes are drilled: the tube's start is now its finish. */
 function withEndsOfGas(job: Job, member: string): Job {
-  let next = job;
-  for (const side of ['feed', 'vent'] as const) {
-    const place = next.purge[side];
-    if (place?.member === member) next = withValue(next, `/purge/${side}`, { ...place, end: otherEnd(place.end) });
-  }
-  return next;
+  const turned = <Place extends GasPlace>(place: Place): Place =>
+    'hole' in place || place.member !== member ? place : { ...place, end: otherEnd(place.end) };
+  const { feed, vent, holes } = job.purge;
+  const purge = {
+    ...job.purge,
+    feed: feed === null ? null : turned(feed),
+    vent: vent === null ? null : turned(vent),
+    holes: { ...holes, except: holes.except.map(turned) },
+  };
+  return { ...job, purge };
 }
 
 /** The closing weld stays where it is: straight s leaves from point s, which is point n + 1 − s now. */
@@ -72,11 +78,12 @@ function withRowsChanged<Row>(job: Job, pointer: string, change: (row: Row) => R
   return changed.size === 0 ? job : { ...withValue(job, pointer, next), asTyped };
 }
 
-/** Readings, fixing points and cuts stay on the spots of the tube where they were. */
+/** Readings, fixing points, vent holes and cuts stay on the spots of the tube where they were. */
 function withPlacesKept(job: Job, tube: TurnedTube, plan: Plan | null): Job {
   const readings =
     job.cameBack === null ? job : withRowsChanged<Reading>(job, READINGS, (one) => readingReversed(one, tube));
-  const fixed = withRowsChanged<FixingPoint>(readings, FIXING, (one) => fixingReversed(one, tube));
+  const fast = withRowsChanged<FixingPoint>(readings, FIXING, (one) => fixingReversed(one, tube));
+  const fixed = withRowsChanged<AirHole>(fast, AIR_HOLES, (one) => ({ ...one, at: placeReversed(one.at, tube) }));
   const length = plan?.correction?.members.find(({ name }) => name === tube.member)?.developedLength.value;
   if (length === undefined) return fixed;
   const back = (station: number): number => Math.max(0, length - station);
@@ -91,7 +98,7 @@ function withPlacesKept(job: Job, tube: TurnedTube, plan: Plan | null): Job {
 /**
  * The job with a run typed from its other end: the tube stays the same and where it was, and is marked from its other
  * end. What speaks of its ends and places goes along: on what they sit, where gas is fed and vented, the straight that a
- * closed tube is closed in, what was measured where, what it is fastened to, and where it is cut.
+ * closed tube is closed in, the order of welding, what was measured where, what it is fastened to, and where it is cut.
  *
  * @param pointer JSON pointer of the list of points
  * @param plan the plan of the job, where there is one: it knows which points are bends, and the lengths
@@ -102,5 +109,7 @@ export function withRunReversed(job: Job, pointer: string, plan: Plan | null = n
   const next = withListReversed(job, pointer);
   if (typeof name !== 'string') return next;
   const gas = withClosingKept(withEndsOfGas(next, name), name, rowsAt(job, pointer).length);
-  return withPlacesKept(gas, tubeTurned(job, name, pointer, plan), plan);
+  const order = [...orderReversed(job.welding.order, plan?.welding?.welds ?? [], name)];
+  const welded = { ...gas, welding: { ...gas.welding, order } };
+  return withPlacesKept(welded, tubeTurned(job, name, pointer, plan), plan);
 }

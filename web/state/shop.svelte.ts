@@ -82,11 +82,12 @@ export class KeptList<Kind extends KeptKind> {
   }
 }
 
-/** The shop's machines, sizes and grades. */
+/** The shop's machines, sizes, grades and weld settings. */
 export class ShopKeeper {
   readonly machines: KeptList<'machine'>;
   readonly sizes: KeptList<'size'>;
   readonly grades: KeptList<'grade'>;
+  readonly settings: KeptList<'settings'>;
   trouble = $state('');
   readonly #source: ShopSource;
 
@@ -95,6 +96,7 @@ export class ShopKeeper {
     this.machines = new KeptList('machine', source);
     this.sizes = new KeptList('size', source);
     this.grades = new KeptList('grade', source);
+    this.settings = new KeptList('settings', source);
   }
 
   /** Reads the lists anew: when the page opens, and when somebody comes back to it. */
@@ -105,6 +107,7 @@ export class ShopKeeper {
     this.machines.show(answer.body.machines);
     this.sizes.show(answer.body.sizes);
     this.grades.show(answer.body.grades);
+    this.settings.show(answer.body.settings);
   }
 }
 

@@ -15,11 +15,12 @@ const PLACES: readonly (readonly [string, StageKey])[] = [
   ['/frame', 'wanted'],
   ['/bending', 'wanted'],
   ['/cameBack', 'cameBack'],
-  // what the frame is fastened to is asked for where a wrong frame is measured: nothing else looks at it
+  // what the frame is fastened to is asked for where a wrong frame is measured
   ['/fixing', 'cameBack'],
   ['/closing', 'ways'],
   ['/purge', 'purge'],
   ['/welding', 'purge'],
+  ['/finish', 'purge'],
   ['/rates', 'price'],
   ['/print', 'sheets'],
 ];
@@ -44,8 +45,18 @@ export function findingsByField(findings: readonly Finding[]): ReadonlyMap<strin
   return groups;
 }
 
+/** What is said of welding although the field that causes it is typed with the cuts or the fixing points. */
+const OF_WELDING: readonly Finding['code'][] = [
+  'gap-for-wall',
+  'shrinkage-differs',
+  'pad-not-an-end',
+  'pad-closes-bore',
+];
+
+const stageOfFinding = ({ code, field }: Finding): StageKey => (OF_WELDING.includes(code) ? 'purge' : stageOf(field));
+
 export const findingsOf = (stage: StageKey, findings: readonly Finding[]): readonly Finding[] =>
-  findings.filter(({ field }) => stageOf(field) === stage);
+  findings.filter((finding) => stageOfFinding(finding) === stage);
 
 /** The one most important figure of a stage, short enough for the index; empty where there is none. */
 export function stageFigure(stage: StageKey, job: Job, plan: Plan | null): string {
@@ -69,6 +80,7 @@ export function stageFigure(stage: StageKey, job: Job, plan: Plan | null): strin
     return way === null || way === undefined ? '' : wordsOf('wayShort', way);
   }
   if (stage === 'purge') {
+    if (findingsOf(stage, plan.findings).some(({ grade }) => grade === 'stop')) return words('grade.stop');
     const longest = plan.purge?.chambers.map(({ printed }) => printed.time).sort((a, b) => b.value - a.value)[0];
     return longest === undefined ? '' : joined(figureParts(longest, units));
   }

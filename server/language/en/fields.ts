@@ -1,4 +1,5 @@
 import { frameFields } from './fields-frame.ts';
+import { weldFields } from './fields-weld.ts';
 
 /** Name of every field of the Job by its JSON pointer; # stands for an index. A test keeps this equal to the schema. */
 export const fields = {
@@ -101,39 +102,7 @@ export const fields = {
   '/closing/daysAtBender': 'days at the bender',
   '/closing/way': 'ways',
 
-  '/purge': 'purge',
-  '/purge/gas': 'gas',
-  '/purge/gas/from': 'gas known',
-  '/purge/gas/key': 'gas grade',
-  '/purge/gas/oxygen': 'oxygen in the gas',
-  '/purge/prePurgeFlow': 'pre-purge flow',
-  '/purge/weldingFlow': 'welding flow',
-  '/purge/targetOxygen': 'target oxygen',
-  '/purge/extent': 'fill',
-  '/purge/damDistance': 'dam from the joint',
-  '/purge/feed': 'feed',
-  '/purge/feed/member': 'feed at member',
-  '/purge/feed/end': 'feed at its',
-  '/purge/vent': 'vent',
-  '/purge/vent/member': 'vent at member',
-  '/purge/vent/end': 'vent at its',
-  '/purge/ventBore': 'vent bore',
-  '/purge/ventHoles': 'vent holes under saddle ends',
-  '/purge/model': 'time printed',
-  '/purge/hold': 'hold',
-  '/purge/room': 'room',
-  '/purge/room/volume': 'room volume',
-  '/purge/room/fanFlow': 'fresh air',
-  '/purge/bottle': 'bottle',
-  '/purge/bottle/waterVolume': 'bottle water volume',
-  '/purge/bottle/gaugePressure': 'bottle pressure (gauge)',
-  '/purge/bottle/temperature': 'bottle temperature',
-
-  '/welding': 'welding',
-  '/welding/travelSpeed': 'travel speed',
-  '/welding/torchFlow': 'torch flow',
-  '/welding/postFlow': 'post-flow',
-  '/welding/fillerDiameter': 'filler diameter (0: none)',
+  ...weldFields,
 
   '/rates': 'rates',
   '/rates/currency': 'currency',

@@ -1,6 +1,6 @@
 import { about } from './finding-text.ts';
 
-/** What is said about a frame that came back, its cuts, the purge and the price. */
+/** What is said about a frame that came back, its cuts and the price. */
 export const findingsMending = {
   'came-back-as-wanted': about('mm', 'The frame came back as wanted, as far as the tape can tell.', 'Nothing to do.'),
   'no-single-slip': about(
@@ -70,57 +70,6 @@ export const findingsMending = {
   ),
   'rebend-over-machine': about('deg', 'The machine cannot rebend this far.', 'Choose another way.'),
   'way-not-possible': about('count', 'The way chosen is not possible here[: {way}].', 'Choose another way.'),
-
-  'closed-chamber': about(
-    'count',
-    'Fewer than two ends of this bore are open, so gas cannot go through it. A closed bore must not be welded.',
-    'Drill vent holes under its saddle ends before fitting, or feed it by a needle at a joint that is welded last.',
-  ),
-  'bore-by-vent-holes': about(
-    'count',
-    'Gas reaches this bore only through vent holes[ ({holes})], and not all of it goes that way: the time shown is for gas led straight through it.',
-    'Fit the hose to a hole, or wait for the meter at the far hole.',
-  ),
-  'feed-is-vent': about('count', 'Feed and vent are the same end.', 'Choose two different ends.'),
-  'feed-not-an-end': about('count', 'There is no such end[: {member}].', 'Choose an end from the list.'),
-  'feed-not-free': about('count', 'This end is not open, so no gas can pass[: {member}].', 'Choose a free end.'),
-  'target-below-gas': about(
-    'ppm',
-    'The target is lower than the oxygen in the gas itself: it is never reached.',
-    'Use a purer gas or a higher target.',
-  ),
-  'vent-pressure-high': about(
-    'Pa',
-    'The pressure inside would push out the weld pool.',
-    'Use a lower welding flow or a larger vent.',
-    'The pressure is',
-  ),
-  'bottle-not-enough': about(
-    'L',
-    'The bottle holds too little gas for this job.',
-    'Have a full bottle at hand.',
-    'The job takes',
-  ),
-  'room-oxygen-low': about(
-    'percent',
-    'The argon of this job makes the air in the room dangerous.',
-    'Bring in fresh air and wear an oxygen alarm.',
-    'The air of the room would hold',
-  ),
-  'dam-near-weld': about('mm', 'The dam is so close to the weld that it can burn.', 'Set it farther away.'),
-  'dam-beyond-end': about('mm', 'The dam would lie beyond the end of the tube.', 'Plug the end instead.'),
-  'purge-flow-turbulent': about(
-    'ratio',
-    'The flow is so fast that gas and air mix.',
-    'Use a lower pre-purge flow.',
-    'The Reynolds number is',
-  ),
-  'argon-caution': about(
-    'percent',
-    'Argon takes the place of air. It cannot be seen or smelled and can kill without warning.',
-    'Bring in fresh air, use an oxygen alarm, and never put your head inside.',
-    "With this job's argon let out in it, the air of the room would hold",
-  ),
 
   'rate-open': about('minor', 'No rate has been typed, so this line stays open.', 'Type the rate.'),
   'time-open': about('min', 'No time has been typed, so this line stays open.', 'Type the minutes.'),

@@ -1,11 +1,15 @@
 import type { FindingCode } from '../../plan/finding.ts';
 import type { FindingText } from './finding-text.ts';
 import { findingsBending } from './findings-bending.ts';
+import { findingsFinish } from './findings-finish.ts';
 import { findingsMaking } from './findings-making.ts';
 import { findingsMending } from './findings-mending.ts';
+import { findingsPurge } from './findings-purge.ts';
 import { findingsRebend } from './findings-rebend.ts';
 import { findingsReturned } from './findings-returned.ts';
+import { findingsRoom } from './findings-room.ts';
 import { findingsSplice } from './findings-splice.ts';
+import { findingsWelding } from './findings-welding.ts';
 
 /** The words of every finding. */
 export const findings: Readonly<Record<FindingCode, FindingText>> = {
@@ -15,4 +19,8 @@ export const findings: Readonly<Record<FindingCode, FindingText>> = {
   ...findingsRebend,
   ...findingsReturned,
   ...findingsSplice,
+  ...findingsPurge,
+  ...findingsRoom,
+  ...findingsWelding,
+  ...findingsFinish,
 };

@@ -1,6 +1,8 @@
 import { bendSheetWords } from './sheets-bend.ts';
 import { cautionWords } from './sheets-cautions.ts';
 import { cutSheetWords } from './sheets-cut.ts';
+import { procedureWords } from './sheets-procedure.ts';
+import { weldSheetWords } from './sheets-weld.ts';
 
 /** What only the printed sheets say: `sheet.<key>`. */
 export const sheets = {
@@ -81,7 +83,7 @@ export const sheets = {
   'sheet.rests-on': 'The readings behind it',
   'sheet.reading-disagrees':
     '{name} disagrees with the others: measured {measured}, they say {fitted}. Measure it again before you decide.',
-  'sheet.readings-count': '{count} readings, tape ± {tape}, level ± {level}; {unknowns} sizes found from them.',
+  'sheet.readings-count': 'Readings: {count}, tape ± {tape}, level ± {level}. Sizes found from them: {unknowns}.',
   'sheet.readings-fit':
     'One frame explains them to {misfit} times their accuracy, on average; up to about 1 they agree.',
   'sheet.readings-no-spare': 'There is no reading to spare, so a wrong one would not show.',
@@ -110,4 +112,6 @@ export const sheets = {
   ...bendSheetWords,
   ...cutSheetWords,
   ...cautionWords,
+  ...weldSheetWords,
+  ...procedureWords,
 } as const;

@@ -1,4 +1,4 @@
-/** What the page says of the shop's own machines, sizes and grades, of dies and of test bends. */
+/** What the page says of the shop's own machines, sizes, grades and weld settings, of dies and of test bends. */
 export const shop = {
   'shop.machine': 'machine',
   'shop.size': 'size',
@@ -8,13 +8,16 @@ export const shop = {
   'shop.keep.machine': 'Keep this machine with the shop',
   'shop.keep.size': 'Keep this size with the shop',
   'shop.keep.grade': 'Keep this grade with the shop',
+  'shop.keep.settings': 'Keep these settings with the shop',
   'shop.update.machine': "Update the shop's machine",
   'shop.update.size': "Update the shop's size",
   'shop.update.grade': "Update the shop's grade",
+  'shop.update.settings': "Update the shop's settings",
   'shop.new.machine': 'Start a new machine',
   'shop.needsName.machine': 'Give the machine a name, and the shop can keep it.',
   'shop.needsName.size': 'Give the size a name, and the shop can keep it.',
   'shop.needsName.grade': 'Give the grade a name, and the shop can keep it.',
+  'shop.needsName.settings': 'Say what the settings were proved on, and the shop can keep them.',
   'shop.sizeName': 'Name of this size in the shop',
   'shop.kept': 'Kept with the shop as "{name}", saved {time}.',
   'shop.differs': 'The shop keeps "{name}" too. This job differs in: {fields}.',

@@ -10,6 +10,7 @@ import { GENERATORS, generatorRuns } from '../joints/generators.ts';
 import { outsideOf, type FrameSides } from '../joints/outside.ts';
 import type { WrapFrame } from '../joints/wrap.ts';
 import { tapeMarks } from './tape-marks.ts';
+import type { QualityLevel } from './weld-limits.ts';
 
 /** Leaning less than this a face is square and leans no way [rad]: rounding. */
 const SQUARE = 1e-9;
@@ -21,6 +22,8 @@ export type FaceContext = {
   readonly paperThickness: number;
   readonly templateStations: 16 | 24;
   readonly templates: boolean;
+  /** Level that a step between two walls is graded by. */
+  readonly quality: QualityLevel;
   /** What a machine needs left on at either end of a let-in piece that is bent [mm]; nothing where it is not known. */
   readonly leftOn?: number;
 };

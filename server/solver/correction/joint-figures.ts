@@ -1,5 +1,5 @@
 import { DEGREES } from '../geometry/angle.ts';
-import type { Closing } from '../../job/closing.ts';
+import type { CutClosing } from '../../job/closing.ts';
 import type { Joint } from '../../plan/joint.ts';
 import type { Band } from '../../plan/figure.ts';
 import { figure, input } from '../figure.ts';
@@ -16,7 +16,7 @@ type Figures = Pick<Joint, 'removed' | 'scrap' | 'scrapShort' | 'kink' | 'hiLo' 
 export function jointFigures(
   joint: CutJoint,
   { first, second, sides }: { first: Lean; second: Lean; sides: ScrapSides },
-  closing: Closing,
+  closing: CutClosing,
   bands: JointBands,
 ): Figures {
   const { stationA, stationB, meetsA, meetsB } = joint;

@@ -1,11 +1,12 @@
 import { DEGREES } from '../geometry/angle.ts';
-import type { Closing } from '../../job/closing.ts';
+import type { CutClosing } from '../../job/closing.ts';
 import type { Joint } from '../../plan/joint.ts';
 import type { Finding } from '../../plan/finding.ts';
 import { finding } from '../finding.ts';
 import type { CutJoint } from './cut-joint.ts';
+import type { FaceContext } from './joint-face.ts';
 import type { ScrapSides } from './scrap-sides.ts';
-import { HI_LO_LIMITS, TWIST_TO_SCRIBE, VISIBLE_KINK } from './weld-limits.ts';
+import { HI_LO_LIMITS, hiLoLimit, TWIST_TO_SCRIBE, VISIBLE_KINK, type QualityLevel } from './weld-limits.ts';
 
 /** An opening that filler still bridges, in walls: half the wall, common practice, no source. */
 const BRIDGED = 0.5;
@@ -14,18 +15,19 @@ const BRIDGED = 0.5;
 const NOTHING = 1e-6;
 
 /** How a step between two walls is graded. */
-export function gradeHiLo(hiLo: number, wall: number): Joint['hiLoGrade'] {
-  if (hiLo <= HI_LO_LIMITS.good * wall) return 'good';
-  if (hiLo <= HI_LO_LIMITS.practice * wall) return 'practice';
-  return hiLo <= HI_LO_LIMITS.standard * wall ? 'standard' : 'over';
+export function gradeHiLo(hiLo: number, wall: number, quality: QualityLevel): Joint['hiLoGrade'] {
+  const limit = hiLoLimit(wall, quality);
+  if (hiLo <= Math.min(limit, HI_LO_LIMITS.good * wall)) return 'good';
+  if (hiLo <= Math.min(limit, HI_LO_LIMITS.practice * wall)) return 'practice';
+  return hiLo <= limit ? 'standard' : 'over';
 }
 
 /** What there is to say about one joint: its cuts, its kink, the step between its walls, its twist. */
 export function jointFindings(
   joint: CutJoint,
   { number, kind, sides }: { number: number; kind: Joint['kind']; sides: ScrapSides },
-  closing: Closing,
-  wall: number,
+  closing: CutClosing,
+  { tube: { wall }, quality }: Pick<FaceContext, 'tube' | 'quality'>,
 ): Finding[] {
   const where = { joint: number, member: joint.member.name };
   const findings: Finding[] = [];
@@ -47,9 +49,9 @@ export function jointFindings(
     const data = { ...where, value: kink * DEGREES, high: VISIBLE_KINK * DEGREES };
     findings.push(finding('kink-visible', 'caution', '/closing/joints', data));
   }
-  const grade = gradeHiLo(joint.hiLo, wall);
+  const grade = gradeHiLo(joint.hiLo, wall, quality);
   if (grade === 'standard' || grade === 'over') {
-    const high = (grade === 'over' ? HI_LO_LIMITS.standard : HI_LO_LIMITS.practice) * wall;
+    const high = grade === 'over' ? hiLoLimit(wall, quality) : HI_LO_LIMITS.practice * wall;
     const code = grade === 'over' ? 'hi-lo-over-standard' : 'hi-lo-over-practice';
     const data = { ...where, value: joint.hiLo, high };
     findings.push(finding(code, grade === 'over' ? 'stop' : 'caution', '/closing/joints', data));

@@ -1,5 +1,5 @@
 import { RADIANS } from '../geometry/angle.ts';
-import type { Closing } from '../../job/closing.ts';
+import type { CutClosing } from '../../job/closing.ts';
 import type { Joint, JointFace } from '../../plan/joint.ts';
 import type { Finding } from '../../plan/finding.ts';
 import { band } from '../figure.ts';
@@ -39,7 +39,7 @@ const ONE_WRAP = 150;
 export function planJoints(
   joints: readonly CutJoint[],
   frame: FrameGeometry,
-  closing: Closing,
+  closing: CutClosing,
   context: FaceContext,
   bands: readonly JointBands[] = [],
 ): { joints: Joint[]; findings: Finding[] } {
@@ -65,7 +65,7 @@ function planJoint(
   joint: CutJoint,
   number: number,
   frame: FrameSides,
-  closing: Closing,
+  closing: CutClosing,
   context: FaceContext,
   bands: JointBands,
 ): { joint: Joint; findings: Finding[] } {
@@ -81,7 +81,7 @@ function planJoint(
   const onOne = onOneWrap(joint, { ...pair, sides, kind, number }, context);
   const ofFaces = onOne === null ? context : { ...context, templates: false };
   const faceA = jointFace(member, first, { side: 'A', number }, ofFaces);
-  const findings = jointFindings(joint, { number, kind, sides }, closing, context.tube.wall);
+  const findings = jointFindings(joint, { number, kind, sides }, closing, context);
   return {
     joint: {
       number,
@@ -94,7 +94,7 @@ function planJoint(
       faceA: onOne === null ? faceA : { ...faceA, template: onOne },
       faceB: jointFace(member, second, { side: 'B', number }, ofFaces),
       ...jointFigures(joint, { first, second, sides }, closing, bands),
-      hiLoGrade: gradeHiLo(joint.hiLo, context.tube.wall),
+      hiLoGrade: gradeHiLo(joint.hiLo, context.tube.wall, context.quality),
       letIn: joint.letIn === null ? null : letInPiece(joint, joint.letIn, number, { first, second }, closing, context),
       point: joint.point,
     },
@@ -103,7 +103,7 @@ function planJoint(
 }
 
 /** What kind of joint it is. */
-function kindOf(joint: CutJoint, { long, short }: ScrapSides, closing: Closing, wall: number): Joint['kind'] {
+function kindOf(joint: CutJoint, { long, short }: ScrapSides, closing: CutClosing, wall: number): Joint['kind'] {
   if (joint.letIn !== null) return 'let-in';
   if (joint.kink < PARALLEL) return 'slug';
   // narrower than one cut on both sides it is no notch: one pass takes it out; and a hinge wall cannot twist

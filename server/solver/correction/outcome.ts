@@ -6,6 +6,7 @@ import { extraFor, measureCheck, type Check, type FrameGeometry, type Spot } fro
 import { placeAt } from '../geometry/centreline.ts';
 import { bestMotion, moved, turned, type RigidMotion } from '../geometry/rigid-motion.ts';
 import { add, cross, length, scale, subtract, type Vector3 } from '../geometry/vector.ts';
+import type { WeldPlace } from '../welding/weld-sites.ts';
 import type { CorrectedFrame, CorrectionTarget, Post } from './corrected.ts';
 import { postRoom } from './post-room.ts';
 import { toeOf } from './toe.ts';
@@ -16,8 +17,8 @@ export type Effort = {
   readonly cuts: number;
   readonly bends: number;
   readonly tubeMetres: number;
-  /** Joints for the purge, on the members of the frame as it came back (or of the new one). */
-  readonly purgeJoints: readonly { readonly number: number; readonly member: string; readonly station: number }[];
+  /** Where it welds, on the members of the frame as it came back (or of the new one). */
+  readonly joints: readonly WeldPlace[];
 };
 
 /** A way without what follows from its effort, from the shop's rates and from the other ways. */

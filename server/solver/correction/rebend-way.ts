@@ -1,3 +1,4 @@
+import type { WeldPlace } from '../welding/weld-sites.ts';
 import type { Finding } from '../../plan/finding.ts';
 import { finding } from '../finding.ts';
 import type { FrameGeometry } from '../frame/frame-geometry.ts';
@@ -9,6 +10,7 @@ import { outcomeFigures, type Doubt } from './outcome-figures.ts';
 import { withPlacedRoots } from './placed-roots.ts';
 import { changeFor, rebentFrame, solveRebend, type BendTurn, type Rebending } from './rebend.ts';
 import { rebendFindings } from './rebend-findings.ts';
+import { saddleWelds } from './new-frame-welds.ts';
 import { rebendRows } from './rebend-rows.ts';
 import { asCorrected, relaidFrame, type RelaidFrame } from './relaid-frame.ts';
 import type { RebendShop } from './turn-limits.ts';
@@ -30,7 +32,7 @@ export function rebendWay(source: CorrectionWork, shop: RebendShop): { way: WayD
   const findings = rebendFindings({ work, rebending, relaid, after: base });
   const why = whyNot(actual, rebending, turns);
   const trims = trimsOf(work.excesses, tape);
-  const refits = turns.length === 0 ? [] : refittedJoints(actual, relaid);
+  const refits = turns.length === 0 ? [] : refittedWelds(actual, relaid);
   const way: WayDraft = {
     key: 'rebend',
     possible: why === null,
@@ -48,7 +50,7 @@ export function rebendWay(source: CorrectionWork, shop: RebendShop): { way: WayD
       cuts: trims.length + refits.length,
       bends: turns.length,
       tubeMetres: newTube(actual, relaid) / 1000,
-      purgeJoints: refits,
+      joints: refits,
     },
   };
   return { way, findings: why === null ? findings : [...findings, finding(why, 'note', '/closing/way')] };
@@ -107,15 +109,8 @@ const scattered = (
 };
 
 /** Welded ends of the members that are fitted again, on the frame as it came back. */
-function refittedJoints(actual: FrameGeometry, { refitted }: RelaidFrame): WayDraft['effort']['purgeJoints'] {
-  const again = actual.members.filter(({ name }) => refitted.some(({ member }) => member === name));
-  return again
-    .flatMap(({ name, start, finish, centreline }) => [
-      ...(start.kind === 'saddle' ? [{ member: name, station: 0 }] : []),
-      ...(finish.kind === 'saddle' ? [{ member: name, station: centreline.length }] : []),
-    ])
-    .map((joint, index) => ({ number: index + 1, member: joint.member, station: joint.station }));
-}
+const refittedWelds = (actual: FrameGeometry, { refitted }: RelaidFrame): WeldPlace[] =>
+  saddleWelds(actual.members.filter(({ name }) => refitted.some(({ member }) => member === name)));
 
 /** A tube between two seats that have moved apart is too short now: it is cut anew [mm]. */
 const newTube = (actual: FrameGeometry, { members, refitted }: RelaidFrame): number =>

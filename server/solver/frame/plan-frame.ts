@@ -1,4 +1,4 @@
-import type { Job } from '../../job/job.ts';
+import type { BentFrom } from '../bent-frame.ts';
 import type { Reference } from '../../job/quantities.ts';
 import type { Finding } from '../../plan/finding.ts';
 import type { Figure } from '../../plan/figure.ts';
@@ -28,7 +28,7 @@ export type FrameContext = Omit<BendContext, 'tube' | 'tolerance'> & { readonly 
  * @param found the misreadings of the sketch with the frames that they make
  */
 export function planFrame(
-  job: Job,
+  job: BentFrom,
   geometry: FrameGeometry,
   bending: FrameContext,
   found: readonly Misreading[],
@@ -42,6 +42,7 @@ export function planFrame(
     paperThickness: job.closing.paperThickness,
     templateStations: job.print.templateStations,
     partners,
+    holes: job.holes,
     field: '/frame',
   };
   const findings: Finding[] = unknownMembers(job, geometry);
@@ -52,9 +53,9 @@ export function planFrame(
     const planned = planMember(member, asked.from, context);
     const making = planMaking(member, asked, planned, context, job.bending);
     findings.push(...withLargerDie(planned, making.plan, bending), ...making.findings);
-    // a hole is made where the bore of a coped end is to breathe; the others are welded on a whole wall
-    const holes = job.purge.ventHoles === 'coped-ends' ? holeWraps(member, context) : [];
-    return { ...planned.plan, templates: [...planned.plan.templates, ...holes], making: making.plan };
+    // a hole is made where the bore of a saddle end is to breathe; the others are welded on a whole wall
+    const templates = [...planned.plan.templates, ...holeWraps(member, context)];
+    return { ...planned.plan, templates, making: making.plan };
   });
   const count = input('n', 'members', members.length, 'count');
   const total = (pick: (member: MemberPlan) => Figure, unit: 'kg' | 'mm', formula: string): Figure => {
@@ -124,7 +125,7 @@ const plusMinusOf = ({ outsideDiameter, wall }: AllowedSize) => ({
 });
 
 /** Members that the job bends another way and the frame does not have. */
-const unknownMembers = (job: Job, geometry: FrameGeometry): Finding[] =>
+const unknownMembers = (job: BentFrom, geometry: FrameGeometry): Finding[] =>
   job.bending.members.flatMap(({ member }, index) =>
     geometry.members.some(({ name }) => name === member)
       ? []
@@ -133,7 +134,7 @@ const unknownMembers = (job: Job, geometry: FrameGeometry): Finding[] =>
 
 function checkDimension(
   check: Check,
-  job: Job,
+  job: BentFrom,
   { law, machine, tolerance }: FrameContext,
   bent: ReadonlyMap<string, BentMember>,
 ): CheckDimension {

@@ -1,6 +1,8 @@
+import type { Purge } from '../../job/purge.ts';
 import type { Tube } from '../../job/tube.ts';
 import type { TemplateStation, WrapTemplate } from '../../plan/frame.ts';
 import type { EndGeometry, MemberGeometry } from '../frame/frame-geometry.ts';
+import { opensUnder } from '../frame/saddle-holes.ts';
 import { DEGREES } from '../geometry/angle.ts';
 import { placeAt } from '../geometry/centreline.ts';
 import { arcCentre } from '../geometry/slice.ts';
@@ -10,12 +12,13 @@ import { middleOf, outsideAt } from './outside.ts';
 import { saddleReach, saddleSeat } from './saddle-wrap.ts';
 import { CURVE_POINTS } from './wrap.ts';
 
-/** What holes are laid out with: tube [mm], paper [mm], stations, and the members of the frame by name. */
+/** What holes are laid out with: tube [mm], paper [mm], stations, the members of the frame by name, and which are drilled. */
 export type HoleContext = {
   readonly tube: Pick<Tube, 'outsideDiameter' | 'wall'>;
   readonly paperThickness: number;
   readonly templateStations: 16 | 24;
   readonly partners: ReadonlyMap<string, MemberGeometry>;
+  readonly holes: Pick<Purge['holes'], 'underSaddles' | 'except' | 'bore'>;
 };
 
 /** A branch that sits on a main. */
@@ -25,14 +28,15 @@ export type Branch = {
   readonly seat: Extract<EndGeometry, { kind: 'saddle' }>;
 };
 
-/** A wrap round the main for the hole under each saddle that sits on it, as wide as the branch's bore. */
+/** A wrap round the main for each hole under a saddle that sits on it, never wider than the branch's bore. */
 export function holeWraps(main: MemberGeometry, context: HoleContext): WrapTemplate[] {
   const middle = middleOf(context.partners.values());
   const radii = {
     main: context.tube.outsideDiameter / 2,
-    branch: context.tube.outsideDiameter / 2 - context.tube.wall,
+    branch: Math.min(context.holes.bore / 2, context.tube.outsideDiameter / 2 - context.tube.wall),
   };
   return branchesOn(main, context.partners).flatMap((branch, index) => {
+    if (!opensUnder(context.holes, branch.member.name, branch.end)) return [];
     const wrap = holeWrap(main, branch, { ...context, number: index + 1, middle, radii });
     return wrap === undefined ? [] : [wrap];
   });
@@ -59,7 +63,7 @@ type HoleSetting = Pick<HoleContext, 'paperThickness' | 'templateStations'> & {
 
 /**
  * The hole in a main under one saddle. On a straight main it is girth R ψ with sin ψ = (e + r sin φ) / R and
- * x = z cos β + r cos φ sin β (derived), r the branch's inner radius where gas is to go through and nothing else. Every
+ * x = z cos β + r cos φ sin β (derived), r the hole's own radius. Every
  * point is where a generator of that radius comes out of the main's outer surface, so that a bent main has its own.
  * The left edge of the paper lies opposite the branch, so that the line never runs over it.
  *

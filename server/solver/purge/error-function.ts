@@ -20,6 +20,9 @@ export function erfc(x: number): number {
   return Math.exp(-x * x) / (Math.sqrt(Math.PI) * tail);
 }
 
+/** Below this Newton's method starts out in the tail: from 0 it would step past all digits. */
+const TAIL = 0.01;
+
 /**
  * Inverse of erfc by Newton's method on ln erfc, which converges far out in the tail as well.
  *
@@ -28,7 +31,8 @@ export function erfc(x: number): number {
 export function erfcinv(y: number): number {
   if (y === 1) return 0;
   if (y > 1) return -erfcinv(2 - y);
-  let x = 0;
+  // erfc x is a little less than exp(−x²) there
+  let x = y < TAIL ? Math.sqrt(-Math.log(y)) : 0;
   for (let round = 0; round < 100; round += 1) {
     const value = erfc(x);
     const step = (Math.log(value / y) * value) / (-SLOPE * Math.exp(-x * x));

@@ -1,61 +1,141 @@
-import type { Purge } from '../../job/purge.ts';
 import type { PurgePlan } from '../../plan/purge.ts';
-import { figure, input } from '../figure.ts';
+import { band, figure, input } from '../figure.ts';
 import { AIR_OXYGEN, ARGON_DENSITY } from './argon.ts';
+import { DAM_DOUBT, peakRise, peakTime, STEEL_DIFFUSIVITY, STEEL_HEAT_CAPACITY } from './dam-heat.ts';
+import type { Filling, PurgeContext } from './purge-context.ts';
 import { reynolds } from './purge-models.ts';
-import { DISCHARGE_COEFFICIENT, leakLimit, USUAL_PRESSURE, ventBore, ventPressure } from './vent.ts';
+import { holdTime, mostHeat } from './purge-work.ts';
+import { COOLED, COOLING_DOUBT, rootCooling, SURFACE_LOSS, SURROUNDINGS } from './root-cooling.ts';
+import { DISCHARGE_COEFFICIENT, leakLimit, USUAL_PRESSURE, ventBore } from './vent.ts';
+import type { VentLoad } from './vent-load.ts';
 
 type FlowFigures = Pick<
   PurgePlan,
-  'prePurgeFlow' | 'weldingFlow' | 'hold' | 'ventPressure' | 'ventBoreFor100Pa' | 'leakLimit' | 'reynolds'
+  | 'prePurgeFlow'
+  | 'weldingFlow'
+  | 'closingFlow'
+  | 'ventPressure'
+  | 'ventBoreFor100Pa'
+  | 'leakLimit'
+  | 'reynolds'
+  | 'hold'
+  | 'cooling'
+  | 'damRise'
+  | 'damPeak'
 >;
 
 /**
  * What the flows do. The pressure under the weld pool and the leak that the purge bears are those of the welding flow:
  * before that there is no pool, and the smaller flow bears the smaller leak. The Reynolds number is the pre-purge's.
+ *
+ * @param load what the vents bear
+ * @param tubeFlow most gas in any tube before welding [L/min]
  */
-export function flowFigures(purge: Purge, { bore, supply }: { bore: number; supply: number }): FlowFigures {
+export function flowFigures(
+  context: PurgeContext,
+  { step }: Filling,
+  { load, tubeFlow }: { readonly load: VentLoad; readonly tubeFlow: number },
+): FlowFigures {
+  const { purge, bore } = context;
   const { prePurgeFlow, weldingFlow, targetOxygen } = purge;
   const welding = input('Q', 'welding-flow', weldingFlow, 'L/min');
-  const filling = input('Q', 'pre-purge-flow', prePurgeFlow, 'L/min');
   const density = input('ρ', 'argon-density', ARGON_DENSITY, 'kg/m3');
   const discharge = input('C_d', 'discharge-coefficient', DISCHARGE_COEFFICIENT, 'ratio');
+  const vent = input('d', 'bore-of-the-vents-as-one', load.bore, 'mm');
+  const usual = input('Δp', 'usual-pressure', USUAL_PRESSURE, 'Pa');
   return {
-    prePurgeFlow: figure(prePurgeFlow, 'L/min', 'Q', [filling], ['typed']),
+    prePurgeFlow: figure(prePurgeFlow, 'L/min', 'Q', [input('Q', 'pre-purge-flow', prePurgeFlow, 'L/min')], ['typed']),
     weldingFlow: figure(weldingFlow, 'L/min', 'Q', [welding], ['typed']),
-    hold: figure(purge.hold, 's', 'h', [input('h', 'hold', purge.hold, 's')], ['typed']),
+    closingFlow: figure(
+      Math.min(weldingFlow, load.flowFor100Pa),
+      'L/min',
+      'Q_c = min(Q, (π/4) C_d d² √(2 Δp/ρ)), in m³/s and m',
+      [welding, discharge, vent, usual, density],
+      ['orifice', 'root-pressure', 'argon-data'],
+    ),
     ventPressure: figure(
-      ventPressure({ flow: weldingFlow, bore: purge.ventBore }),
+      load.pressure,
       'Pa',
-      'Δp = ½ ρ (4 Q/(π C_d d²))², Q in m³/s, d in m',
-      [density, welding, discharge, input('d', 'vent-bore', purge.ventBore, 'mm')],
+      'Δp = ½ ρ (4 Q/(π C_d d²))², d = √(Σ dᵢ²), Q in m³/s, d in m',
+      [density, welding, discharge, vent],
       ['orifice', 'argon-data'],
     ),
     ventBoreFor100Pa: figure(
       ventBore({ flow: weldingFlow, pressure: USUAL_PRESSURE }),
       'mm',
       'd = √(4 Q/(π C_d √(2 Δp/ρ))), Q in m³/s, d in m',
-      [density, welding, discharge, input('Δp', 'usual-pressure', USUAL_PRESSURE, 'Pa')],
+      [density, welding, discharge, usual],
       ['orifice', 'root-pressure', 'argon-data'],
     ),
     leakLimit: figure(
-      leakLimit({ flow: weldingFlow, supply, target: targetOxygen }),
+      leakLimit({ flow: weldingFlow, supply: step.supply, target: targetOxygen }),
       'mL/min',
       'q = 1000 Q (C₂ − Cᵢ)/(C_air − C₂)',
       [
         welding,
         input('C₂', 'target-oxygen', targetOxygen, 'ppm'),
-        input('Cᵢ', 'gas-oxygen', supply, 'ppm'),
+        input('Cᵢ', 'gas-oxygen', step.supply, 'ppm'),
         input('C_air', 'air-oxygen', AIR_OXYGEN, 'ppm'),
       ],
       ['oxygen-balance'],
     ),
     reynolds: figure(
-      reynolds({ bore, flow: prePurgeFlow }),
+      reynolds({ bore, flow: tubeFlow }),
       'ratio',
       'Re = 4 ρ Q/(π d µ), µ = 22.31·10⁻⁶ Pa·s, Q in m³/s, d in m',
-      [density, filling, input('d', 'bore', bore, 'mm')],
-      ['argon-data'],
+      [density, input('Q', 'most-flow-in-a-tube', tubeFlow, 'L/min'), input('d', 'bore', bore, 'mm')],
+      ['argon-data', 'gas-network'],
     ),
+    ...heatFigures(context),
+  };
+}
+
+/** How long the root and the dams stay hot, by the weld with the most heat. */
+function heatFigures({
+  purge,
+  welds,
+  job,
+}: PurgeContext): Pick<FlowFigures, 'hold' | 'cooling' | 'damRise' | 'damPeak'> {
+  const { wall } = job.tube;
+  const weld = { heat: mostHeat(welds), wall };
+  const heat = input('H', 'heat-input', weld.heat, 'J/mm');
+  const thickness = input('w', 'wall', wall, 'mm');
+  const capacity = input('ρc', 'heat-capacity', STEEL_HEAT_CAPACITY, 'J/m3K');
+  const spread = input('α', 'heat-diffusivity', STEEL_DIFFUSIVITY, 'm2/s');
+  const distance = input('x', 'dam-distance', purge.damDistance, 'mm');
+  const cooling = rootCooling(weld);
+  const rise = peakRise(weld, purge.damDistance);
+  const hold = holdTime(purge.hold, cooling);
+  const reckoned = input('t', 'root-cooling-time', cooling, 's');
+  return {
+    hold:
+      purge.hold === null
+        ? figure(hold, 's', 'h = 5 ⌈t/5⌉', [reckoned], ['root-cooling'], band(COOLING_DOUBT * cooling, 'surface-loss'))
+        : figure(hold, 's', 'h', [input('h', 'hold', hold, 's')], ['typed']),
+    cooling: figure(
+      cooling,
+      's',
+      'T = T₀ + H/(ρc w √(4 π α t)) exp(−h t/(ρc w))',
+      [
+        input('T', 'cooled', COOLED, 'degC'),
+        input('T₀', 'surroundings', SURROUNDINGS, 'degC'),
+        heat,
+        capacity,
+        thickness,
+        spread,
+        input('h', 'surface-loss', SURFACE_LOSS, 'W/m2K'),
+      ],
+      ['root-cooling', 'heat-tint'],
+      band(COOLING_DOUBT * cooling, 'surface-loss'),
+    ),
+    damRise: figure(
+      rise,
+      'K',
+      'ΔT = H/(√(2πe) ρc w x)',
+      [heat, capacity, thickness, distance],
+      ['dam-heat'],
+      band(DAM_DOUBT * rise, 'heat-share'),
+    ),
+    damPeak: figure(peakTime(purge.damDistance), 's', 't = x²/(2 α)', [distance, spread], ['dam-heat']),
   };
 }

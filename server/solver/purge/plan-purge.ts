@@ -1,73 +1,94 @@
-import type { Purge, Welding } from '../../job/purge.ts';
-import type { Tube } from '../../job/tube.ts';
 import type { Finding } from '../../plan/finding.ts';
 import type { PurgePlan } from '../../plan/purge.ts';
 import { figure, input } from '../figure.ts';
-import type { MemberGeometry } from '../frame/frame-geometry.ts';
+import { planBottle } from './bottle-plan.ts';
 import { chamberOf } from './chamber.ts';
+import { chamberFlows, type ChamberFlow } from './chamber-flow.ts';
+import { lookedAt, passingTroubles, troublesOf } from './chamber-troubles.ts';
+import { withWaysOut } from './chamber-ways-out.ts';
+import { damFindings } from './dam-findings.ts';
+import { extentFigures } from './extent-figures.ts';
 import { flowFigures } from './flow-figures.ts';
+import { flowFindings, mostTubeFlow, targetBelowGas } from './flow-findings.ts';
+import { gasFigures } from './gas-figures.ts';
 import { gasOxygen } from './gas.ts';
-import { typedGasEnds, type GasEnds } from './gas-ends.ts';
-import { bottleFigures, gasUsed } from './job-gas.ts';
-import { dammedPocket, wholeBores, type Pocket } from './pockets.ts';
-import { closedBores, gasFindings, nearDams, targetBelowGas } from './purge-findings.ts';
-import { fromAir } from './purge-models.ts';
-import { roomFigures } from './room-figures.ts';
-import { sitesOf, type PurgeJoint, type Site } from './sites.ts';
+import { meterVerdicts } from './meters.ts';
+import type { Filling, PurgeContext } from './purge-context.ts';
+import { workOf, type PurgeWork } from './purge-work.ts';
+import { planRoom } from './room-plan.ts';
+import { tintFigure } from './tint.ts';
+import { ventLoad } from './vent-load.ts';
+
+const EXTENTS = ['whole-frame', 'dams'] as const;
 
 /**
  * How the bores of a frame are filled with argon for its welds: chambers with their times and gas, where it goes in and
- * out, the pressure, the leak it bears, the bottle and the room.
+ * out and which way it runs, the pressure, the leak it bears, meter readings, the bottle and the room. The numbers are
+ * those of `purgeWork`.
  *
- * @param work purge and torch settings, the tube, the frame's members, and its joints with their arc times
- * @returns the plan, null where nothing is welded or the gas never reaches the target; the number of set-ups; findings
+ * @returns the plan, null where nothing is welded or the gas never reaches the target; findings
  */
-export function planPurge(work: {
-  readonly purge: Purge;
-  readonly welding: Welding;
-  readonly tube: Tube;
-  readonly members: readonly MemberGeometry[];
-  readonly joints: readonly PurgeJoint[];
-}): { purge: PurgePlan | null; setups: number; findings: Finding[] } {
-  const { purge, welding, tube, members, joints } = work;
-  const sites = sitesOf(members, joints);
-  if (sites.length === 0) return { purge: null, setups: 0, findings: [] };
-  const { ends, findings } = typedGasEnds(purge, members);
-  const filled = pocketsFor(purge, { members, sites, ends });
-  const { pockets } = filled;
+export function planPurge(context: PurgeContext): { purge: PurgePlan | null; findings: Finding[] } {
+  const { purge, filling, welds, sites } = context;
+  if (welds.length === 0 || sites.length === 0) return { purge: null, findings: [...context.findings] };
+  const chambers = chamberFlows(context, purge.extent);
   const oxygen = gasOxygen(purge.gas);
-  const unreached = targetBelowGas(purge.targetOxygen, oxygen.value);
-  findings.push(...filled.findings, ...closedBores(pockets, purge), ...nearDams({ ...work, pockets }));
-  if (unreached !== null) return { purge: null, setups: pockets.length, findings: [...findings, unreached] };
-
-  const bore = tube.outsideDiameter - 2 * tube.wall;
-  const step = fromAir({ target: purge.targetOxygen, supply: oxygen.value });
-  const chambers = pockets.map((pocket, index) => chamberOf(pocket, index + 1, { purge, bore, step }));
-  const { seconds, ...gas } = gasUsed({ purge, welding, chambers, pockets, joints });
-  const { usable, ...bottle } = bottleFigures(purge.bottle, gas.jobGas.value);
+  if (filling === null) {
+    const told = chambers.map((chamber) => passingTroubles(chamber, context));
+    const troubles = withWaysOut(chambers, told, context);
+    const unreached = targetBelowGas(purge.targetOxygen, oxygen.value);
+    return {
+      purge: null,
+      findings: [...context.findings, ...troubles, ...(unreached === null ? [] : [unreached])],
+    };
+  }
+  const looked = chambers.map((chamber) => lookedAt(chamber, context, filling));
+  const told = looked.map((one) => troublesOf(one, context, filling));
+  const troubles = withWaysOut(chambers, told, context);
+  const work = workOf(context, chambers);
+  const common = [...damFindings(chambers, context), ...flowFindings(chambers, context)];
+  const { meters, findings: readings } = meterVerdicts({ context, filling, chambers });
+  const { bottle, findings: ofBottle } = planBottle(purge.bottle, work.jobGas);
+  const { room, findings: ofRoom } = planRoom({
+    purge,
+    ...released(context, work),
+    bottleLitres: bottle.contents.value,
+  });
+  const load = ventLoad(chambers, purge.weldingFlow, Math.min(purge.ventBore, context.bore));
   const target = input('C₂', 'target-oxygen', purge.targetOxygen, 'ppm');
   const plan: PurgePlan = {
     gasOxygen: oxygen,
     targetOxygen: figure(purge.targetOxygen, 'ppm', 'C₂', [target], ['typed']),
-    chambers,
-    ...flowFigures(purge, { bore, supply: oxygen.value }),
-    ...gas,
-    ...bottle,
-    ...roomFigures({ purge, welding }, { litres: gas.jobGas.value, seconds }),
+    colour: tintFigure(purge.targetOxygen),
+    chambers: looked.map(({ chamber, times, dead }) => chamberOf(chamber, context, { filling, times, dead })),
+    ...flowFigures(context, filling, { load, tubeFlow: mostTubeFlow(chambers) }),
+    extents: EXTENTS.map((extent) => {
+      const own = extent === purge.extent;
+      const found = own ? chambers : chamberFlows(context, extent);
+      const said = own ? [...troubles, ...common] : stopsOf(found, context, filling);
+      return extentFigures(extent, context, own ? work : workOf(context, found), [...context.findings, ...said]);
+    }),
+    meters,
+    ...gasFigures(context, chambers, work),
+    bottle,
+    room,
   };
-  return {
-    purge: plan,
-    setups: pockets.length,
-    findings: [...findings, ...gasFindings(plan, { purge, welding, bore, usable })],
-  };
+  return { purge: plan, findings: [...context.findings, ...troubles, ...common, ...readings, ...ofBottle, ...ofRoom] };
 }
 
-/** The whole bore of each member that a weld heats, or a pocket between dams at each place that it heats. */
-function pocketsFor(
-  { extent, damDistance }: Purge,
-  frame: { members: readonly MemberGeometry[]; sites: readonly Site[]; ends: GasEnds },
-): { pockets: Pocket[]; findings: Finding[] } {
-  if (extent === 'whole-frame') return { pockets: wholeBores(frame.members, frame.sites, frame.ends), findings: [] };
-  const dammed = frame.sites.map((site) => dammedPocket(site, damDistance, frame.ends));
-  return { pockets: dammed.map(({ pocket }) => pocket), findings: dammed.flatMap((one) => one.findings) };
+/** What is wrong with an extent that the job does not ask for. */
+const stopsOf = (chambers: readonly ChamberFlow[], context: PurgeContext, filling: Filling): Finding[] => [
+  ...chambers.flatMap((chamber) => troublesOf(lookedAt(chamber, context, filling), context, filling)),
+  ...damFindings(chambers, context),
+  ...flowFindings(chambers, context),
+];
+
+/** What the job lets out into the room: gas [L], the time of it [s], and the largest flow [L/min]. */
+function released(
+  { purge, welds }: PurgeContext,
+  { jobGas, torchGas, seconds }: PurgeWork,
+): { litres: number; seconds: number; largestFlow: number } {
+  const torch = Math.max(0, ...welds.map(({ torchFlow }) => torchFlow));
+  if (purge.room.receives === 'torch') return { litres: torchGas, seconds, largestFlow: torch };
+  return { litres: jobGas, seconds, largestFlow: Math.max(purge.prePurgeFlow, purge.weldingFlow + torch) };
 }

@@ -1,10 +1,14 @@
 import { AIR_OXYGEN, ARGON_AIR_DIFFUSIVITY, ARGON_DENSITY, ARGON_VISCOSITY, CUBIC_METRES_PER_SECOND } from './argon.ts';
-import { erfcinv } from './error-function.ts';
+import { erfc, erfcinv } from './error-function.ts';
 
 /** Reynolds number up to which flow in a tube stays laminar; Reynolds 1883, the usual limit. */
 export const LAMINAR_LIMIT = 2300;
 /** Bores that a free jet needs to reach the wall: about 2.5 to 5, the larger is taken. */
 const JET_REACH = 5;
+/** Quantiles that are looked through: from all of the air to the last digit of a double, in steps that no meter shows. */
+const LEAST_QUANTILE = -6;
+const MOST_QUANTILE = 8;
+const QUANTILE_DIGITS = 1e-7;
 
 /** Oxygen at the start, wanted and in the gas, all in one unit [ppm]; supply < target < start. */
 export type OxygenStep = { readonly start: number; readonly target: number; readonly supply: number };
@@ -69,34 +73,85 @@ export function closedFormVolumes({ bodenstein: bo, quantile }: { bodenstein: nu
 export const mixedShare = ({ length, bore }: Pick<SweptTube, 'length' | 'bore'>): number =>
   Math.min(1, (JET_REACH * bore) / length);
 
-/** The long-tube estimate with its parts; volumes are multiples of the whole tube's. */
-export type LongTube = {
-  readonly volumes: number;
+/** Tubes of one bore in a row, as gas passes them: the time that it takes [s], and how it spreads on its way. */
+export type TubesInRow = {
+  readonly residence: number;
+  /** Share of that time in the bore that the hose's jet keeps mixed: the first 5 diameters. */
   readonly mixedShare: number;
+  /** Bo of the rest. */
   readonly bodenstein: number;
+};
+
+/**
+ * Tubes that the same gas passes one after another, each with its own flow. Variances of the time on the way add up
+ * where gas mixes at the joints, σ² = Σ 2 τᵢ²/Boᵢ, and Bo = 2 τ²/σ² is that of one tube which spreads it as far.
+ *
+ * @returns null where the flow is not laminar in one of them: the closed form does not hold there
+ */
+export function tubesInRow(tubes: readonly SweptTube[]): TubesInRow | null {
+  let [mixed, rest, variance] = [0, 0, 0];
+  let jet = JET_REACH * (tubes[0]?.bore ?? 0);
+  for (const tube of tubes) {
+    if (reynolds(tube) > LAMINAR_LIMIT) return null;
+    const inJet = Math.min(jet, tube.length);
+    const length = tube.length - inJet;
+    jet -= inJet;
+    const speed = 1000 * meanSpeed(tube);
+    mixed += inJet / speed;
+    if (length <= 0) continue;
+    const time = length / speed;
+    rest += time;
+    variance += (2 * time ** 2) / bodenstein({ ...tube, length });
+  }
+  const residence = mixed + rest;
+  return {
+    residence,
+    mixedShare: rest > 0 ? mixed / residence : 1,
+    bodenstein: variance > 0 ? (2 * rest ** 2) / variance : 0,
+  };
+}
+
+/**
+ * Volumes of a row of tubes until its far end has what a quantile stands for: the mixed share as a well-mixed chamber,
+ * the rest by the closed form, N = f N_mixed + (1 − f) N_closed, never more than well mixed all through. The sum of
+ * the two is on the long side of both in a row. Leaks, dead legs and wide tubes lying flat are not in it.
+ */
+export function longVolumes(
+  { mixedShare: share, bodenstein: bo }: TubesInRow,
+  { wellMixed, quantile }: { readonly wellMixed: number; readonly quantile: number },
+): number {
+  const closed = share < 1 ? closedFormVolumes({ bodenstein: bo, quantile }) : 0;
+  return Math.min(wellMixed, share * wellMixed + (1 - share) * closed);
+}
+
+/** The long-tube estimate with its parts; volumes are multiples of the whole tube's. */
+export type LongTube = TubesInRow & {
+  readonly volumes: number;
   readonly quantile: number;
   readonly wellMixed: number;
 };
 
-/**
- * Volumes until the far end of a long thin tube has the target: the mixed share f at the feed as a well-mixed chamber,
- * the rest by the closed form, N = f N_mixed + (1 − f) N_closed, never more than well mixed all through. The sum of
- * the two is on the long side of both in a row. Leaks, dead legs and wide tubes lying flat are not in it.
- *
- * @returns null where the flow is not laminar: the closed form does not hold there
- */
+/** Volumes until the far end of one long thin tube has the target; null where the flow is not laminar. */
 export function longTubeVolumes(tube: SweptTube, step: OxygenStep): LongTube | null {
-  if (reynolds(tube) > LAMINAR_LIMIT) return null;
-  const share = mixedShare(tube);
+  const row = tubesInRow([tube]);
+  if (row === null) return null;
   const wellMixed = wellMixedVolumes(step);
   const quantile = stepQuantile(step);
-  const rest = bodenstein({ ...tube, length: (1 - share) * tube.length });
-  const closed = share < 1 ? closedFormVolumes({ bodenstein: rest, quantile }) : 0;
-  return {
-    volumes: Math.min(wellMixed, share * wellMixed + (1 - share) * closed),
-    mixedShare: share,
-    bodenstein: rest,
-    quantile,
-    wellMixed,
-  };
+  return { ...row, volumes: longVolumes(row, { wellMixed, quantile }), quantile, wellMixed };
+}
+
+/** What is left at the far end [ppm] after some volumes of a row of tubes: the same sum, turned round. */
+export function longOxygen(row: TubesInRow, { start, supply }: Omit<OxygenStep, 'target'>, volumes: number): number {
+  const share = row.mixedShare;
+  if (share >= 1) return wellMixedOxygen({ start, supply }, volumes);
+  let [low, high] = [LEAST_QUANTILE, MOST_QUANTILE];
+  // N grows with q; r = erfc(q)/2, and N_mixed = −ln r
+  while (high - low > QUANTILE_DIGITS) {
+    const quantile = (low + high) / 2;
+    const wellMixed = -Math.log(erfc(quantile) / 2);
+    const reached = share * wellMixed + (1 - share) * closedFormVolumes({ bodenstein: row.bodenstein, quantile });
+    if (reached < volumes) low = quantile;
+    else high = quantile;
+  }
+  return supply + ((start - supply) * erfc(low)) / 2;
 }

@@ -19,6 +19,10 @@ export function ventBore({ flow, pressure }: { readonly flow: number; readonly p
   return 1000 * Math.sqrt((4 * flow * CUBIC_METRES_PER_SECOND) / (Math.PI * DISCHARGE_COEFFICIENT * speed));
 }
 
+/** Flow [L/min] that makes a pressure [Pa] behind a hole of a bore [mm], Q = Cd A √(2Δp/ρ). */
+export const ventFlow = ({ pressure, bore }: { readonly pressure: number; readonly bore: number }): number =>
+  Math.sqrt(pressure / ventPressure({ flow: 1, bore }));
+
 /** What a purge meets: flow [L/min], oxygen in the gas and wanted [ppm]. */
 type Leaking = { readonly flow: number; readonly supply: number };
 
@@ -29,3 +33,8 @@ export const leakLimit = ({ flow, supply, target }: Leaking & { readonly target:
 /** Oxygen [ppm] at which a leak [mL/min] ends up, C = (Q Cᵢ + q C_air)/(Q + q). */
 export const leakOxygen = ({ flow, supply, leak }: Leaking & { readonly leak: number }): number =>
   (flow * supply + (leak / 1000) * AIR_OXYGEN) / (flow + leak / 1000);
+
+/** Leak [mL/min] that would hold oxygen where it is [ppm], q = Q (C − Cᵢ)/(C_air − C); null where no leak does. */
+export function holdingLeak({ flow, supply, oxygen }: Leaking & { readonly oxygen: number }): number | null {
+  return oxygen < supply || oxygen >= AIR_OXYGEN ? null : (1000 * flow * (oxygen - supply)) / (AIR_OXYGEN - oxygen);
+}

@@ -1,21 +1,26 @@
-import type { CorrectionPlan, Way } from '../../plan/correction.ts';
+import type { CorrectionPlan } from '../../plan/correction.ts';
 import type { PurgePlan } from '../../plan/purge.ts';
 import type { FlatPoint, View, ViewLayer, ViewMember } from '../../plan/view.ts';
-import type { EndGeometry, FrameGeometry, MemberGeometry } from '../frame/frame-geometry.ts';
+import type { WeldingPlan } from '../../plan/welding.ts';
+import type { FrameGeometry } from '../frame/frame-geometry.ts';
 import { planPieces } from '../geometry/plan-pieces.ts';
 import type { Vector3 } from '../geometry/vector.ts';
 import { dimensionLines, type Bounds } from './dimension-lines.ts';
+import { gasLines, gasOn, type GasLine } from './gas-lines.ts';
+import { hiddenOf } from './hidden.ts';
 import { outlineOf, sampledMember, stationsOf, type SampledMember } from './outline.ts';
 import { facing, PROJECTIONS, type Projection } from './projection.ts';
 import { scrapOutline, scrapsOf, type Scrap } from './scrap.ts';
-import { endMarks, jointMarks, purgeMarks } from './view-marks.ts';
+import { endMarks, purgeMarks } from './view-marks.ts';
+import { placedWelds, weldMarks, type PlacedWeld } from './weld-marks.ts';
 
 /** What is drawn: the frame as wanted, as it came back (laid on the wanted one), and after the chosen way. */
 export type Drawn = {
   readonly wanted: FrameGeometry;
   readonly cameBack: FrameGeometry | null;
   readonly correction: Pick<CorrectionPlan, 'ways' | 'chosen' | 'differences'> | null;
-  readonly purge: PurgePlan | null;
+  readonly purge: Pick<PurgePlan, 'chambers'> | null;
+  readonly welding: Pick<WeldingPlan, 'welds'> | null;
   /** Members that are marked and bent from their finish. */
   readonly fromFinish: ReadonlySet<string>;
   readonly outsideDiameter: number;
@@ -29,7 +34,8 @@ type Sampled = {
   readonly stations: readonly number[][];
   readonly corrected: readonly SampledMember[];
   readonly scraps: readonly Scrap[];
-  readonly chosen: Way | undefined;
+  readonly welds: readonly PlacedWeld[];
+  readonly gas: readonly GasLine[];
 };
 
 /**
@@ -64,11 +70,14 @@ function tilted(face: Projection): Projection {
   return { right: mix(right.x, right.y, right.z), up: mix(up.x, up.y, up.z) };
 }
 
-function sampledOf({ wanted, cameBack, correction, outsideDiameter }: Drawn): Sampled {
+function sampledOf(drawn: Drawn): Sampled {
+  const { wanted, cameBack, correction, outsideDiameter } = drawn;
   const chosen = correction?.ways.find((way) => way.key === correction.chosen);
+  const asWanted = sampledFrame(wanted, outsideDiameter);
   const returned = cameBack === null ? [] : sampledFrame(cameBack, outsideDiameter);
+  const { frame, layer } = weldedFrame(drawn);
   return {
-    wanted: sampledFrame(wanted, outsideDiameter),
+    wanted: asWanted,
     cameBack: returned,
     stations: returned.map(stationsOf),
     corrected:
@@ -83,7 +92,8 @@ function sampledOf({ wanted, cameBack, correction, outsideDiameter }: Drawn): Sa
             );
           }),
     scraps: cameBack === null || chosen === undefined ? [] : scrapsOf(chosen.joints, cameBack),
-    chosen,
+    welds: placedWelds(drawn.welding?.welds ?? [], { frame, layer, way: chosen, outsideDiameter }),
+    gas: gasLines(drawn.purge?.chambers ?? [], { frame, sampled: layer === 'wanted' ? asWanted : returned }),
   };
 }
 
@@ -113,6 +123,8 @@ function viewOf(key: View['key'], drawn: Drawn, sampled: Sampled, view: Projecti
         ];
   return {
     key,
+    right: view.right,
+    up: view.up,
     bounds: widened(
       bounds,
       dimensions.flatMap((dimension) => dimension.line),
@@ -121,14 +133,15 @@ function viewOf(key: View['key'], drawn: Drawn, sampled: Sampled, view: Projecti
     dimensions,
     marks: [
       ...endMarks(wanted, view, drawn.fromFinish),
-      ...jointMarks(sampled.chosen?.joints ?? [], view),
-      ...purgeMarks(drawn.purge, purgedFrame(drawn), view),
+      ...weldMarks(sampled.welds, view),
+      ...purgeMarks(drawn.purge?.chambers ?? [], weldedFrame(drawn), view),
     ],
+    gas: gasOn(sampled.gas, weldedFrame(drawn).layer, view),
   };
 }
 
-/** The frame that is welded: a new one, or the one that came back and is put right. */
-const purgedFrame = ({ wanted, cameBack, correction }: Drawn) =>
+/** The frame that is welded and purged: a new one, or the one that came back and is put right. */
+const weldedFrame = ({ wanted, cameBack, correction }: Drawn) =>
   cameBack === null || (correction?.chosen ?? 'new-frame') === 'new-frame'
     ? ({ frame: wanted, layer: 'wanted' } as const)
     : ({ frame: cameBack, layer: 'came-back' } as const);
@@ -150,13 +163,6 @@ function layersOf(sampled: Sampled, view: Projection, outsideDiameter: number): 
     layers.push({ role: 'scrap', members: sampled.scraps.map((one) => scrapOutline(one, view, outsideDiameter)) });
   }
   return layers;
-}
-
-/** How much of each end disappears in its partner. */
-function hiddenOf(member: MemberGeometry | undefined, outsideDiameter: number) {
-  const hide = (end: EndGeometry | undefined) =>
-    end?.kind === 'saddle' ? outsideDiameter / 2 / Math.max(Math.sin(end.axisAngle), 0.2) : 0;
-  return { start: hide(member?.start), finish: hide(member?.finish) };
 }
 
 const sampledFrame = (frame: FrameGeometry, outsideDiameter: number): SampledMember[] =>

@@ -34,3 +34,10 @@ export const project = (view: Projection, at: Vector3): FlatPoint => [dot(at, vi
 
 /** Rounded to a hundredth of a millimetre, which no drawing shows and which keeps the plan small. */
 export const rounded = ([x, y]: FlatPoint): FlatPoint => [Math.round(x * 100) / 100, Math.round(y * 100) / 100];
+
+/** A direction on the drawing, a unit vector; up where there is none, or where it points at the eye. */
+export function unitOnDrawing(view: Projection, direction: Vector3 | null): FlatPoint {
+  const [x, y] = direction === null ? [0, 0] : project(view, direction);
+  const size = Math.hypot(x, y);
+  return size < 1e-6 ? [0, 1] : [x / size, y / size];
+}

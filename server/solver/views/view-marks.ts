@@ -1,10 +1,10 @@
-import type { Joint } from '../../plan/joint.ts';
-import type { PurgePlan } from '../../plan/purge.ts';
+import type { Chamber, GasSpot } from '../../plan/purge.ts';
 import type { ViewMark } from '../../plan/view.ts';
 import type { FrameGeometry, Spot } from '../frame/frame-geometry.ts';
 import { placeAt } from '../geometry/centreline.ts';
 import { scale, type Vector3 } from '../geometry/vector.ts';
-import { project, rounded, type Projection } from './projection.ts';
+import { project, rounded, unitOnDrawing, type Projection } from './projection.ts';
+import { besideTube } from './weld-marks.ts';
 
 /** The end that each member's marks count from, where it is free. */
 export const endMarks = (frame: FrameGeometry, view: Projection, fromFinish: ReadonlySet<string>): ViewMark[] =>
@@ -26,41 +26,37 @@ function outOf(frame: FrameGeometry, foot: Spot): Vector3 {
   return foot.station > line.length / 2 ? tangent : scale(tangent, -1);
 }
 
-/** The joints of a way, numbered, where they stand in the corrected frame. */
-export const jointMarks = (joints: readonly Joint[], view: Projection): ViewMark[] =>
-  joints.map((joint) => ({
-    kind: 'joint',
-    label: String(joint.number),
-    layer: 'corrected',
-    at: rounded(project(view, joint.point)),
-    towards: [0, 1],
-  }));
-
 /**
- * Feed, vent, dams and plugs of every chamber.
+ * Feed, every vent, dams and plugs of every chamber.
  *
  * @param frame the frame that is purged, and the layer that shows it
  */
 export function purgeMarks(
-  purge: PurgePlan | null,
+  chambers: readonly Pick<Chamber, 'number' | 'feed' | 'vents' | 'dams' | 'plugs'>[],
   { frame, layer }: { readonly frame: FrameGeometry; readonly layer: ViewMark['layer'] },
   view: Projection,
 ): ViewMark[] {
-  const mark = (kind: ViewMark['kind'], label: string, member: string, station: number): ViewMark[] => {
-    const line = frame.members.find((one) => one.name === member)?.centreline;
-    const place = line === undefined ? undefined : placeAt(line, station);
-    if (line === undefined || place === undefined) return [];
-    const sense = station > line.length / 2 ? 1 : -1;
-    const [x, y] = project(view, place.tangent);
-    return [{ kind, label, layer, at: rounded(project(view, place.point)), towards: [x * sense, y * sense] }];
-  };
-  return (purge?.chambers ?? []).flatMap((chamber) => [
-    ...mark('feed', String(chamber.number), chamber.feed.member, chamber.feed.station),
-    ...mark('vent', String(chamber.number), chamber.vent.member, chamber.vent.station),
-    ...chamber.dams.flatMap((dam) => mark('dam', String(chamber.number), dam.member, dam.station)),
-    ...chamber.plugs.flatMap((plug) => {
-      const line = frame.members.find((one) => one.name === plug.member)?.centreline;
-      return mark('plug', String(chamber.number), plug.member, plug.end === 'start' ? 0 : (line?.length ?? 0));
-    }),
-  ]);
+  return chambers.flatMap(({ number, feed, vents, dams, plugs }) => {
+    const label = String(number);
+    const mark = (kind: ViewMark['kind'], member: string, station: number, opening?: GasSpot['kind']): ViewMark[] => {
+      const line = frame.members.find((one) => one.name === member)?.centreline;
+      const place = line === undefined ? undefined : placeAt(line, station);
+      if (line === undefined || place === undefined) return [];
+      const { point, tangent } = place;
+      // gas passes through the wall or round a joint beside the tube, through an end along it
+      const aside = opening === 'hole' || opening === 'gap';
+      const towards = aside
+        ? besideTube(view, tangent)
+        : unitOnDrawing(view, station > line.length / 2 ? tangent : scale(tangent, -1));
+      return [{ kind, label, layer, at: rounded(project(view, point)), towards }];
+    };
+    const endOf = (member: string, end: 'start' | 'finish'): number =>
+      end === 'start' ? 0 : (frame.members.find(({ name }) => name === member)?.centreline.length ?? 0);
+    return [
+      ...mark('feed', feed.member, feed.station, feed.kind),
+      ...vents.flatMap((vent) => mark('vent', vent.member, vent.station, vent.kind)),
+      ...dams.flatMap((dam) => mark('dam', dam.member, dam.station)),
+      ...plugs.flatMap(({ member, end }) => mark('plug', member, endOf(member, end))),
+    ];
+  });
 }

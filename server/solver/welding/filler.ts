@@ -10,5 +10,14 @@ const FILLERS: Readonly<Record<CatalogueGradeKey, string>> = {
   '2205': 'ER2209 (W 22 9 3 N L)',
 };
 
-/** Filler that goes with a grade; a dash for a grade of the shop's own, whose filler is not known here. */
-export const fillerFor = (grade: Grade): string => (grade.from === 'catalogue' ? FILLERS[grade.key] : '—');
+/** Filler that goes with a grade; empty for a grade of the shop's own, whose filler is not known here. */
+export const fillerFor = (grade: Grade): string => (grade.from === 'catalogue' ? FILLERS[grade.key] : '');
+
+/** Diameter of the rod by wall [mm]: 1.0 to 1.2 up to 1.2, 1.6 up to 3, 2.4 over; common practice, no source. */
+export function fillerDiameterFor(wall: number): number {
+  if (wall <= 1.2) return 1.2;
+  return wall <= 3 ? 1.6 : 2.4;
+}
+
+/** A duplex grade: welded with filler, so that enough austenite forms; EN 1011-3, from memory. */
+export const isDuplex = (grade: Grade): boolean => grade.from === 'catalogue' && grade.key === '2205';

@@ -1,107 +1,89 @@
-import type { Welding } from '../../job/purge.ts';
-import type { Tube } from '../../job/tube.ts';
+import type { Job, SettledJob } from '../../job/job.ts';
 import type { Finding } from '../../plan/finding.ts';
-import type { WeldingPlan } from '../../plan/purge.ts';
-import { band, figure, input } from '../figure.ts';
-import { fillerFor } from './filler.ts';
-import { CURRENT_FOR_WALL } from './heat.ts';
-import { weldArea } from './weld-section.ts';
-
-/** Density of stainless weld metal [kg/m³]; that of austenitic grades, EN 10088-1. */
-const WELD_METAL_DENSITY = 7900;
-/** Rod to buy for rod in the weld: 15 % of stubs and 5 % of losses on top; common practice, no source. */
-const ROD_ALLOWANCE = 1.2;
-/** Thinner than this there is no rod [mm]; the thinnest sold is 0.5, from memory. */
-const THINNEST_ROD = 0.1;
-/** The bead's size is a guess by half either way; our own judgement. */
-const BEAD_DOUBT = 0.5;
-
-/** Tacks by outside diameter [mm]: 3 at 120° up to 40, 4 at 90° up to 100, else one for 70 mm; common practice, no source. */
-export function tacksRound(outsideDiameter: number): number {
-  if (outsideDiameter <= 40) return 3;
-  return outsideDiameter <= 100 ? 4 : Math.ceil((Math.PI * outsideDiameter) / 70);
-}
+import type { Joint } from '../../plan/joint.ts';
+import type { WeldingPlan } from '../../plan/welding.ts';
+import type { FrameGeometry } from '../frame/frame-geometry.ts';
+import { RADIANS } from '../geometry/angle.ts';
+import { heldUp } from './held-up.ts';
+import { planMovement } from './movement/plan-movement.ts';
+import { padFindings } from './pad-findings.ts';
+import { preparationFindings } from './preparation-findings.ts';
+import { procedureOf } from './procedure.ts';
+import { settingFindings } from './setting-findings.ts';
+import { FORMS, weldSetting } from './settings.ts';
+import { reckonedFigure, settledFigure, shrinkageFindings } from './shrinkage-figures.ts';
+import { shrinkageOf } from './shrinkage.ts';
+import { sleeveFindings } from './sleeve-findings.ts';
+import { planSleeve, sleeveSize } from './sleeve.ts';
+import { weldOf } from './weld.ts';
+import type { WeldWork } from './weld-work.ts';
+import { weldingTotals } from './welding-totals.ts';
 
 /**
- * Lengths, times, current and filler of butt welds round the tube; values to begin with, to be proved on a test piece.
+ * How the welds of a piece of work are prepared and made, in which order, and what they do to the frame.
  *
- * @param work torch settings, tube, number of joints, the gap between their faces [mm], and where they are, in order
- * @returns the plan, all joints together; the arc time of one [s]; findings, of which there are none yet
+ * @param work the job with its shrinkage settled, and as typed; what its welds take; joints of the way that is shown;
+ *   the frame that is welded, before it is cut, and the one that is wanted
  */
 export function planWelding(work: {
-  readonly welding: Welding;
-  readonly tube: Tube;
-  readonly joints: number;
-  readonly gap: number;
-  readonly places: readonly WeldingPlan['order'][number][];
-}): { welding: WeldingPlan; arcTimeEach: number; findings: Finding[] } {
-  const { welding, tube, joints } = work;
-  const { outsideDiameter, wall } = tube;
-  const lengthEach = Math.PI * (outsideDiameter - wall);
-  const arcTimeEach = lengthEach / welding.travelSpeed;
-  const outside = input('D', 'outside-diameter', outsideDiameter, 'mm');
-  const thickness = input('t', 'wall', wall, 'mm');
-  const count = input('n', 'joints', joints, 'count');
-  const current = (perWall: number) => {
-    const inputs = [input('i', 'current-for-wall', perWall, 'A/mm'), thickness];
-    return figure(perWall * wall, 'A', 'I = i t', inputs, ['tube-weld-current']);
-  };
-  const tacks = tacksRound(outsideDiameter);
+  readonly job: SettledJob;
+  readonly typed: Job;
+  readonly welds: readonly WeldWork[];
+  readonly joints: readonly Joint[];
+  readonly frame: FrameGeometry;
+  readonly wanted: FrameGeometry;
+}): { welding: WeldingPlan; findings: Finding[] } {
+  const { job, typed, joints, frame, wanted } = work;
+  const { welding, tube, closing } = job;
+  const { gap } = closing;
+  const forms = FORMS.filter((form) => work.welds.some(({ site }) => site.form === form));
+  const made = forms.map((form) => {
+    const setting = weldSetting(form, { welding, tube, gap });
+    return { form, setting, procedure: procedureOf(setting, { welding, tube, gap }) };
+  });
+  const reckoned = shrinkageOf(job);
+  const reckonedShrinkage = reckonedFigure(reckoned);
+  const shrinkage = settledFigure(typed.closing.shrinkage, reckonedShrinkage);
+  const up = heldUp(job.purge.up);
+  const context = { job, joints, frame, up, shrinkage };
+  const welds = work.welds.flatMap((one) => {
+    const of = made.find(({ form }) => form === one.site.form);
+    return of === undefined ? [] : [weldOf(one, of, context)];
+  });
+  const movement = planMovement({
+    wanted,
+    outsideDiameter: tube.outsideDiameter,
+    wall: tube.wall,
+    pull: welding.pull * RADIANS,
+    up,
+    welds: work.welds.map(({ site }, index) => ({ site, shrinkage: welds[index]?.shrinkage.value ?? 0 })),
+    joints,
+    order: welding.order,
+  });
+  const butts = work.welds.flatMap(({ site }) => (site.form === 'butt' ? [site] : []));
+  const size = welding.backing === 'sleeve' && butts.length > 0 ? sleeveSize(tube, welding.sleeve) : null;
   return {
-    arcTimeEach,
-    findings: [],
     welding: {
-      weldLength: figure(lengthEach * joints, 'mm', 'l = n π (D − t)', [count, outside, thickness], ['geometry']),
-      arcTime: figure(
-        arcTimeEach * joints,
-        's',
-        'T = n π (D − t)/v',
-        [count, outside, thickness, input('v', 'travel-speed', welding.travelSpeed, 'mm/s')],
-        ['geometry', 'typed'],
-      ),
-      joints: figure(joints, 'count', 'n', [count], ['geometry']),
-      currentLow: current(CURRENT_FOR_WALL.low),
-      currentHigh: current(CURRENT_FOR_WALL.high),
-      ...fillerFigures(work, lengthEach * joints),
-      tacks: figure(tacks, 'count', 'k(D)', [outside], ['tack-spacing']),
-      order: work.places.map(({ number, member, station }) => ({ number, member, station })),
+      welds,
+      procedures: made.map(({ procedure }) => procedure),
+      sleeve: size === null ? null : planSleeve(tube, welding.sleeve, size),
+      ...weldingTotals(welds),
+      shrinkage,
+      reckonedShrinkage,
+      order: movement.order,
+      proposed: movement.proposed,
+      movement: movement.movement,
     },
-  };
-}
-
-/** Filler to have at hand: as much as the welds take, with what is lost; nothing where the torch runs without. */
-function fillerFigures(
-  { welding, tube, gap }: { readonly welding: Welding; readonly tube: Tube; readonly gap: number },
-  length: number,
-): Pick<WeldingPlan, 'filler' | 'fillerMass' | 'fillerLength'> {
-  const { fillerDiameter: diameter } = welding;
-  const fed = diameter >= THINNEST_ROD;
-  const area = fed ? weldArea({ wall: tube.wall, gap }) : 0;
-  const mass = (ROD_ALLOWANCE * WELD_METAL_DENSITY * area * length) / 1e6;
-  const rod = fed ? (ROD_ALLOWANCE * area * length) / ((Math.PI * diameter ** 2) / 4) : 0;
-  const bead = [
-    input('k', 'rod-allowance', ROD_ALLOWANCE, 'ratio'),
-    input('A', 'weld-section', area, 'mm2'),
-    input('l', 'weld-length', length, 'mm'),
-  ];
-  const doubt = (value: number) => (value > 0 ? band(BEAD_DOUBT * value, 'bead-size') : null);
-  return {
-    filler: fed ? fillerFor(tube.grade) : '',
-    fillerMass: figure(
-      mass,
-      'g',
-      'm = k ρ A l',
-      [...bead, input('ρ', 'density', WELD_METAL_DENSITY, 'kg/m3')],
-      ['weld-metal', 'filler-pairing', 'practice'],
-      doubt(mass),
-    ),
-    fillerLength: figure(
-      rod,
-      'mm',
-      'k A l/(π d²/4)',
-      [...bead, input('d', 'filler-diameter', diameter, 'mm')],
-      ['weld-metal', 'practice'],
-      doubt(rod),
-    ),
+    findings: [
+      ...(butts.length > 0 ? preparationFindings({ wall: tube.wall, gap, groove: welding.groove }) : []),
+      ...settingFindings(
+        made.map(({ setting }) => setting),
+        { welding, tube, gap },
+      ),
+      ...(butts.length > 0 ? shrinkageFindings(typed.closing.shrinkage, reckoned) : []),
+      ...(size === null ? [] : sleeveFindings({ job, size, butts, joints, frame })),
+      ...padFindings(typed, frame),
+      ...movement.findings,
+    ],
   };
 }

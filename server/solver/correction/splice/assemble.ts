@@ -48,9 +48,13 @@ type Freedom = { readonly group: number; readonly turn: boolean; readonly axis: 
  * are those of the plan, the tube is another. Bodies are laid face on face; where the joints of a loop do not agree, the
  * error is shared. First order in how far the frame is from the planned one.
  *
- * @returns for a frame with the same members and pieces the motions of the bodies, the first held as planned
+ * @returns for a frame with the same members and pieces the motions of the bodies, the first held as planned; and where
+ * its welds pull in more than planned, by how much each does [mm]
  */
-export function assembler(splice: SolvedSplice, planned: FrameGeometry): (frame: FrameGeometry) => RigidMotion[] {
+export function assembler(
+  splice: SolvedSplice,
+  planned: FrameGeometry,
+): (frame: FrameGeometry, pulledMore?: number) => RigidMotion[] {
   const { planeNormal, hinges } = splice.problem;
   const shifts = planeNormal === null ? AXES : axesOf(planeNormal);
   const turns = planeNormal === null ? AXES : [planeNormal];
@@ -105,13 +109,16 @@ export function assembler(splice: SolvedSplice, planned: FrameGeometry): (frame:
       return composed(turnAbout(centre, turn[group] ?? ORIGIN, shift[group] ?? ORIGIN), motion);
     });
   };
-  const residuals = (faces: ReturnType<typeof facesOf>, values: readonly number[]): number[] => {
+  const residuals = (faces: ReturnType<typeof facesOf>, values: readonly number[], pulledMore = 0): number[] => {
     const motions = motionsAt(values);
     const rows: number[] = [];
     for (const face of faces) {
       const [a, b] = [motions[face.bodyA] ?? UNMOVED, motions[face.bodyB] ?? UNMOVED];
       const end = add(moved(a, face.placeA.point), turned(a, face.across));
-      const gap = subtract(moved(b, face.placeB.point), end);
+      // a let-in is welded at both its ends
+      const pulled = (face.aim === null ? 1 : 2) * pulledMore;
+      const apart = subtract(moved(b, face.placeB.point), end);
+      const gap = pulled === 0 ? apart : add(apart, scale(turned(a, face.placeA.tangent), pulled));
       const lean = cross(turned(a, face.aim ?? face.normalA), turned(b, face.normalB));
       rows.push(gap.x / FACE_SCALE, gap.y / FACE_SCALE, gap.z / FACE_SCALE);
       rows.push(lean.x / FLUSH_SCALE, lean.y / FLUSH_SCALE, lean.z / FLUSH_SCALE);
@@ -132,8 +139,8 @@ export function assembler(splice: SolvedSplice, planned: FrameGeometry): (frame:
     return moved.map((one, row) => (one - (first[row] ?? 0)) / step);
   });
   const solver = new QrDecomposition(new Matrix(slopes).transpose());
-  return (frame) => {
-    const off = residuals(facesOf(frame), still).map((one, row) => (first[row] ?? 0) - one);
+  return (frame, pulledMore = 0) => {
+    const off = residuals(facesOf(frame), still, pulledMore).map((one, row) => (first[row] ?? 0) - one);
     return motionsAt(solver.solve(Matrix.columnVector(off)).to1DArray());
   };
 }

@@ -1,4 +1,4 @@
-import type { Closing } from '../../../job/closing.ts';
+import type { CutClosing } from '../../../job/closing.ts';
 import type { FrameGeometry } from '../../frame/frame-geometry.ts';
 import { AXES, dot, type Vector3 } from '../../geometry/vector.ts';
 import type { CorrectionTarget, Post } from '../corrected.ts';
@@ -19,7 +19,7 @@ export type SpliceTask = {
   readonly posts?: readonly Post[];
   /** Where wanted and returned frame lie in the same plane. */
   readonly planeNormal: Vector3 | null;
-  readonly closing: Closing;
+  readonly closing: CutClosing;
   readonly sizes: ClosingSizes;
   readonly wall: number;
 };

@@ -1,17 +1,26 @@
-import type { Closing } from '../../../job/closing.ts';
+import type { CutClosing } from '../../../job/closing.ts';
 import type { Trim, WayKey, WorkStep } from '../../../plan/correction.ts';
 import type { Joint } from '../../../plan/joint.ts';
 import type { Finding } from '../../../plan/finding.ts';
 import { finding } from '../../finding.ts';
+import type { WeldPlace } from '../../welding/weld-sites.ts';
 import type { CorrectionWork } from '../correction-work.ts';
 import type { CutJoint } from '../cut-joint.ts';
 import type { FaceContext } from '../joint-face.ts';
 import { planJoints } from '../joint-plan.ts';
 import { drawnMembers } from '../leave-way.ts';
 import { outcomeFigures, type Doubt } from '../outcome-figures.ts';
-import { countFigure, judge, largest, type Effort, type Outcome, type WayDraft } from '../outcome.ts';
+import {
+  countFigure,
+  judge,
+  largest,
+  type Effort,
+  type JudgeContext,
+  type Outcome,
+  type WayDraft,
+} from '../outcome.ts';
 import { trimsOf } from '../trims.ts';
-import { TWIST_TO_SCRIBE } from '../weld-limits.ts';
+import { SHRINKAGE_DOUBT, TWIST_TO_SCRIBE } from '../weld-limits.ts';
 import { trimSteps, workSteps } from '../work-steps.ts';
 import type { Centreline } from '../../geometry/centreline.ts';
 import { SIDES } from '../../returned/lines.ts';
@@ -27,7 +36,7 @@ import { splicedFrame } from './spliced-frame.ts';
 export type SpliceContext = {
   readonly work: CorrectionWork;
   readonly ground: Ground;
-  readonly closing: Closing;
+  readonly closing: CutClosing;
   readonly faces: FaceContext;
 };
 
@@ -58,11 +67,14 @@ export function spliceWay(
   const assembled = assembler(splice, actual);
   const sizes = sizesOf(work.wanted, work.outsideDiameter);
   const base = sizedAgain(asMoved, sizes, splicedLines(splice, actual, ground.graph));
-  const varied = work.variations.map((variation) => {
-    const motions = assembled(variation.actual);
-    const outcome = judge(variation, splicedFrame(splice, variation.actual, ground.graph, motions));
-    return sizedAgain(outcome, sizes, splicedLines({ ...splice, motions }, variation.actual, ground.graph));
-  });
+  const asAssembled = (context: JudgeContext, pulledMore = 0): Outcome => {
+    const motions = assembled(context.actual, pulledMore);
+    const outcome = judge(context, splicedFrame(splice, context.actual, ground.graph, motions));
+    return sizedAgain(outcome, sizes, splicedLines({ ...splice, motions }, context.actual, ground.graph));
+  };
+  const varied = work.variations.map((variation) => asAssembled(variation));
+  const unsure = SHRINKAGE_DOUBT * closing.shrinkage;
+  const pulled: Doubt[] = unsure > 0 ? [{ from: 'shrinkage', outcomes: [asAssembled(work, unsure)] }] : [];
   const trims = trimsOf(work.excesses, work.tape);
   const cuts = cutJoints(splice, actual, base.lay);
   const planned = planJoints(cuts, actual, closing, context.faces);
@@ -72,7 +84,7 @@ export function spliceWay(
     key,
     possible: stops.length === 0,
     reasons: [...new Set(stops.map(({ code }) => code))],
-    ...outcomeFigures(base, varied, extra),
+    ...outcomeFigures(base, varied, [...pulled, ...extra]),
     largestKink: largest(planned.joints, ({ kink }) => kink, 'deg'),
     largestHiLo: largest(planned.joints, ({ hiLo }) => hiLo, 'mm'),
     welds: countFigure(weldsOf(cuts), 'joints'),
@@ -99,10 +111,13 @@ export function effortOf(cuts: readonly CutJoint[], trims: readonly Trim[]): Eff
     cuts: 2 * (cuts.length + pieces.length) + trims.length,
     bends: pieces.filter(({ radius }) => radius !== null).length,
     tubeMetres: pieces.reduce((sum, { length }) => sum + length, 0) / 1000,
-    purgeJoints: cuts.flatMap(({ member, stationA, stationB, letIn }, index) => {
-      const at = { number: index + 1, member: member.name };
-      if (letIn === null) return [{ ...at, station: (stationA + stationB) / 2 }];
-      return [stationA, stationB].map((station) => ({ ...at, station }));
+    joints: cuts.flatMap(({ member: { name: member }, stationA, stationB, letIn }, index): WeldPlace[] => {
+      const joint = index + 1;
+      if (letIn === null) return [{ kind: 'splice', joint, side: '', member, station: (stationA + stationB) / 2 }];
+      return [
+        { kind: 'let-in', joint, side: 'A', member, station: stationA },
+        { kind: 'let-in', joint, side: 'B', member, station: stationB },
+      ];
     }),
   };
 }

@@ -1,5 +1,5 @@
 import { DEGREES } from '../../geometry/angle.ts';
-import type { Job } from '../../../job/job.ts';
+import type { BentFrom } from '../../bent-frame.ts';
 import type { Alternative, CorrectionPlan, WayKey } from '../../../plan/correction.ts';
 import type { Finding } from '../../../plan/finding.ts';
 import type { SetUp } from '../../bending/set-up.ts';
@@ -22,15 +22,17 @@ import { splicedFrame } from './spliced-frame.ts';
 
 /** What splices are sought with. */
 export type SpliceInput = {
-  readonly job: Job;
+  readonly job: Pick<BentFrom, 'closing' | 'tube' | 'print' | 'quality'>;
   readonly machine: SetUp;
   readonly work: CorrectionWork;
   readonly fromFinish: ReadonlySet<string>;
-  /** Minutes that an effort on the frame as it came back takes; null while one stands open. */
-  readonly minutesOf: (effort: Effort) => number | null;
 };
 
-export type SpliceWays = Pick<CorrectionPlan, 'alternatives' | 'search'> & {
+/** Minutes that an effort on the frame as it came back takes; null while one stands open. */
+type MinutesOf = (effort: Effort) => number | null;
+
+export type SpliceWays = Pick<CorrectionPlan, 'search'> & {
+  readonly alternatives: (minutesOf: MinutesOf) => Alternative[];
   readonly ways: readonly SplicedWay[];
   readonly ground: Ground;
   /** What there is to say while a way is shown: of that way, and why there is no splice where there is none. */
@@ -71,6 +73,7 @@ export function spliceWays(source: SpliceInput): SpliceWays {
       paperThickness: closing.paperThickness,
       templateStations: print.templateStations,
       templates: false,
+      quality: job.quality,
     },
   };
   const ways = found.best.map(({ key, candidate }) =>
@@ -114,7 +117,7 @@ export function spliceWays(source: SpliceInput): SpliceWays {
   return {
     ways,
     ground,
-    alternatives: alternativesOf(found, source),
+    alternatives: (minutesOf) => alternativesOf(found, work, minutesOf),
     search: { layouts: found.layouts, workedOut: found.workedOut, complete: found.complete },
     findings: (shown) => [
       ...general,
@@ -125,7 +128,7 @@ export function spliceWays(source: SpliceInput): SpliceWays {
 }
 
 /** Members that may be cut, or have a stretch that must not be, and that the frame does not have. */
-function unknownMembers({ cutMembers, barred }: Job['closing'], { memberIndex }: Ground): Finding[] {
+function unknownMembers({ cutMembers, barred }: BentFrom['closing'], { memberIndex }: Ground): Finding[] {
   const named = [
     ...cutMembers.map((member, index) => ({ member, field: `/closing/cutMembers/${String(index)}` })),
     ...barred.map(({ member }, index) => ({ member, field: `/closing/barred/${String(index)}/member` })),
@@ -156,7 +159,11 @@ const manyPieces = ({ splice }: Candidate): Finding[] => {
 };
 
 /** Where else the joints could stand, apart from what the ways show already. */
-function alternativesOf({ candidates, best, ground }: SearchResult, { work, minutesOf }: SpliceInput): Alternative[] {
+function alternativesOf(
+  { candidates, best, ground }: SearchResult,
+  work: CorrectionWork,
+  minutesOf: MinutesOf,
+): Alternative[] {
   const shown = new Set(best.map(({ candidate }) => candidate));
   const trims = trimsOf(work.excesses, work.tape);
   return candidates

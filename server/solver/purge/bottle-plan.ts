@@ -1,0 +1,134 @@
+import type { Purge } from '../../job/purge.ts';
+import type { Band, WorkingInput } from '../../plan/figure.ts';
+import type { Finding } from '../../plan/finding.ts';
+import type { BottlePlan } from '../../plan/purge.ts';
+import { band, figure, input } from '../figure.ts';
+import { ATMOSPHERE, compressibility, contentsAtGauge, gaugeHolding, REFERENCE_Z, taken } from './bottle.ts';
+import { bottleFindings } from './room-findings.ts';
+
+/** How far a bottle may be from the warmth typed [K]: sun, a cold floor, gas just drawn; our own choice. */
+const WARMTH = 10;
+/** How far two settled readings may be apart in warmth [K]; our own choice. */
+const SETTLED = 2;
+
+type TypedBottle = Purge['bottle'];
+
+/** The ± from a bottle that is so many kelvin warmer or colder than `celsius`: half of what both make together. */
+const warmthBand = (celsius: number, off: number, at: (celsius: number) => number): Band =>
+  band(Math.abs(at(celsius + off) - at(celsius - off)) / 2, `bottle-${String(off)}-K-warmer-or-colder`);
+
+/** A share of next to nothing is beyond all numbers; it stays one, so that a plan can be written down. */
+const bounded = (value: number): number => Math.min(value, Number.MAX_VALUE);
+
+const gauge = (symbol: string, name: string, value: number): WorkingInput => input(symbol, name, value, 'bar');
+
+/**
+ * What a bottle holds and what the job takes of it. Litres are at 15 °C and 1 bar, pressures by the gauge. Bands are for
+ * a bottle 10 K off the warmth typed, some 5 % at 200 bar; the fit of Z adds nothing to see.
+ *
+ * @param bottle as typed: water volume [L], readings and reserve [bar gauge], temperature [°C]
+ * @param jobGas gas of the whole job [L]
+ */
+export function planBottle(
+  bottle: TypedBottle,
+  jobGas: number,
+): { readonly bottle: BottlePlan; readonly findings: Finding[] } {
+  const { waterVolume, gaugePressure, temperature, reserve } = bottle;
+  const at = (celsius: number) => ({ waterVolume, celsius });
+  const warmth = (value: (celsius: number) => number): Band => warmthBand(temperature, WARMTH, value);
+  const usableAt = (celsius: number): number =>
+    gaugePressure > reserve ? taken(at(celsius), { from: gaugePressure, to: reserve }) : 0;
+  const whole = contentsAtGauge(at(temperature), gaugePressure);
+  const usable = usableAt(temperature);
+  const share = whole > 0 ? bounded((100 * jobGas) / whole) : 0;
+  const bottles = usable > 0 ? Math.ceil(jobGas / usable) : Infinity;
+  const afterAt = (celsius: number): number =>
+    gaugeHolding(at(celsius), contentsAtGauge(at(celsius), gaugePressure) - jobGas) ?? gaugePressure;
+  const after = jobGas > usable ? null : afterAt(temperature);
+
+  const size = input('V_w', 'bottle-water-volume', waterVolume, 'L');
+  const warm = input('T', 'bottle-temperature', temperature, 'degC');
+  const reserved = gauge('p_r', 'reserve', reserve);
+  const held = input('V', 'bottle-contents', whole, 'L');
+  const job = input('V_job', 'job-gas', jobGas, 'L');
+  const plan: BottlePlan = {
+    contents: figure(
+      whole,
+      'L',
+      'V = V_w ((p + 1.013)/Z)(288.15/(T + 273.15)) Z₀/p₀, p₀ = 1 bar',
+      [size, gauge('p', 'bottle-pressure', gaugePressure), warm, compressed(gaugePressure, temperature), REFERRED],
+      ['argon-state', 'bottle-warmth', 'typed'],
+      warmth((celsius) => contentsAtGauge(at(celsius), gaugePressure)),
+    ),
+    usable: figure(
+      usable,
+      'L',
+      'V_u = V − V(p_r), never under 0',
+      [held, reserved, input('V(p_r)', 'contents-at-the-reserve', contentsAtGauge(at(temperature), reserve), 'L')],
+      ['argon-state', 'bottle-warmth', 'typed'],
+      warmth(usableAt),
+    ),
+    share: figure(
+      share,
+      'percent',
+      '100 V_job/V',
+      [job, held],
+      ['argon-state', 'bottle-warmth'],
+      warmth((celsius) => (whole > 0 ? bounded((100 * jobGas) / contentsAtGauge(at(celsius), gaugePressure)) : 0)),
+    ),
+    bottles: Number.isFinite(bottles)
+      ? figure(bottles, 'count', 'n = ⌈V_job/V_u⌉', [job, input('V_u', 'usable-gas', usable, 'L')], ['argon-state'])
+      : null,
+    gaugeAfter:
+      after === null
+        ? null
+        : figure(
+            after,
+            'bar',
+            'p₂ where V_w ((p₂ + 1.013)/Z)(288.15/(T + 273.15)) Z₀/p₀ = V − V_job, p₀ = 1 bar',
+            [held, job, size, warm, compressed(after, temperature), REFERRED],
+            ['argon-state', 'bottle-warmth'],
+            warmth(afterAt),
+          ),
+    ...readAgain(bottle),
+  };
+  return { bottle: plan, findings: bottleFindings(bottle, { jobGas, usable, bottles }) };
+}
+
+const REFERRED = input('Z₀', 'compressibility-at-15-degrees-and-1-bar', REFERENCE_Z, 'ratio');
+const compressed = (pressure: number, celsius: number): WorkingInput =>
+  input('Z', 'compressibility', compressibility({ pressure: pressure + ATMOSPHERE, celsius }), 'ratio');
+
+/** What the gauge read again says; nothing where it reads more than before, since then one of the two is not this bottle's. */
+function readAgain(bottle: TypedBottle): Pick<BottlePlan, 'taken' | 'left'> {
+  const { waterVolume, gaugePressure, gaugeNow, temperature, reserve } = bottle;
+  if (gaugeNow === null || gaugeNow > gaugePressure) return { taken: null, left: null };
+  const at = (celsius: number) => ({ waterVolume, celsius });
+  const leftAt = (celsius: number): number =>
+    gaugeNow > reserve ? taken(at(celsius), { from: gaugeNow, to: reserve }) : 0;
+  const now = contentsAtGauge(at(temperature), gaugeNow);
+  const used = taken(at(temperature), { from: gaugePressure, to: gaugeNow });
+  const inputs = [input('V(p₂)', 'contents-now', now, 'L'), gauge('p₂', 'gauge-now', gaugeNow)];
+  return {
+    taken: figure(
+      used,
+      'L',
+      'V(p₁) − V(p₂)',
+      [input('V(p₁)', 'bottle-contents', now + used, 'L'), gauge('p₁', 'bottle-pressure', gaugePressure), ...inputs],
+      ['argon-state', 'bottle-warmth', 'typed'],
+      warmthBand(temperature, SETTLED, (celsius) => contentsAtGauge(at(celsius), gaugeNow)),
+    ),
+    left: figure(
+      leftAt(temperature),
+      'L',
+      'V(p₂) − V(p_r), never under 0',
+      [
+        ...inputs,
+        gauge('p_r', 'reserve', reserve),
+        input('V(p_r)', 'contents-at-the-reserve', contentsAtGauge(at(temperature), reserve), 'L'),
+      ],
+      ['argon-state', 'bottle-warmth', 'typed'],
+      warmthBand(temperature, WARMTH, leftAt),
+    ),
+  };
+}

@@ -1,0 +1,86 @@
+import type { WorkingInput } from '../../plan/figure.ts';
+import type { Chamber, PurgeTime } from '../../plan/purge.ts';
+import { figure, input } from '../figure.ts';
+import type { SourceKey } from '../sources.ts';
+import type { ChamberFlow } from './chamber-flow.ts';
+import type { ChamberTimes } from './chamber-times.ts';
+import type { Filling, PurgeContext } from './purge-context.ts';
+import { closedFormVolumes } from './purge-models.ts';
+
+type Sources = readonly [SourceKey, ...SourceKey[]];
+
+type TimeFigures = Pick<Chamber, 'plug' | 'longTube' | 'wellMixed' | 'printed'>;
+
+/** A time with its working, and the volumes and the gas that it comes to at the flow [L/min] of the pre-purge. */
+function purgeTime(
+  time: { readonly value: number; readonly formula: string; readonly inputs: readonly WorkingInput[] },
+  sources: Sources,
+  { litres, flow }: { readonly litres: number; readonly flow: number },
+): PurgeTime {
+  const gas = (time.value * flow) / 60;
+  const inputs = [input('Q', 'pre-purge-flow', flow, 'L/min'), input('t', 'wait', time.value, 's')];
+  return {
+    volumes: figure(
+      litres > 0 ? gas / litres : 0,
+      'ratio',
+      'N = Q t/(60 V)',
+      [...inputs, input('V', 'chamber-volume', litres, 'L')],
+      sources,
+    ),
+    time: figure(time.value, 's', time.formula, time.inputs, sources),
+    gas: figure(gas, 'L', 'V_gas = Q t/60', inputs, sources),
+  };
+}
+
+/** The times of a chamber by each model as figures. */
+export function timeFigures(
+  { litres, residence, mixing }: ChamberFlow,
+  { purge }: PurgeContext,
+  { step, volumes, quantile }: Filling,
+  times: ChamberTimes,
+): TimeFigures {
+  const fill = { litres, flow: purge.prePurgeFlow };
+  const slowest = input('τ', 'time-on-the-slowest-way', residence, 's');
+  const mixed = mixing > residence ? input('τ', 'volume-over-flow', mixing, 's') : slowest;
+  const plug = purgeTime({ value: times.plug, formula: 't = τ', inputs: [slowest] }, ['gas-network', 'geometry'], fill);
+  const wellMixed = purgeTime(
+    {
+      value: times.wellMixed,
+      formula: 't = τ ln((C₀ − Cᵢ)/(C₂ − Cᵢ))',
+      inputs: [
+        mixed,
+        input('C₀', 'air-oxygen', step.start, 'ppm'),
+        input('C₂', 'target-oxygen', step.target, 'ppm'),
+        input('Cᵢ', 'gas-oxygen', step.supply, 'ppm'),
+      ],
+    },
+    ['sweep-through', 'gas-network'],
+    fill,
+  );
+  const longTube = times.longTube === null ? null : longFigures(times.longTube, { volumes, quantile }, fill);
+  return {
+    plug,
+    longTube,
+    wellMixed,
+    printed: purge.model === 'long-tube' && longTube !== null ? longTube : wellMixed,
+  };
+}
+
+function longFigures(
+  { time, row }: NonNullable<ChamberTimes['longTube']>,
+  { volumes, quantile }: Pick<Filling, 'volumes' | 'quantile'>,
+  fill: { readonly litres: number; readonly flow: number },
+): PurgeTime {
+  const closed = row.mixedShare < 1 ? closedFormVolumes({ bodenstein: row.bodenstein, quantile }) : 0;
+  const inputs = [
+    input('τ', 'time-on-the-latest-way', row.residence, 's'),
+    input('N_m', 'volumes-well-mixed', volumes, 'ratio'),
+    input('f', 'mixed-share', row.mixedShare, 'ratio'),
+    input('N_c', 'volumes-closed-form', closed, 'ratio'),
+    input('q', 'step-quantile', quantile, 'ratio'),
+    input('Bo', 'bodenstein', row.bodenstein, 'ratio'),
+  ];
+  const formula = 't = τ min(N_m, f N_m + (1 − f) N_c), N_c = (b + √(1 + b²))², b = q/√Bo';
+  const sources = ['taylor-aris', 'dispersion-in-row', 'inlet-jet', 'sweep-through', 'argon-data'] as const;
+  return purgeTime({ value: time, formula, inputs }, sources, fill);
+}

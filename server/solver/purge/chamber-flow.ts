@@ -1,0 +1,145 @@
+import type { Purge } from '../../job/purge.ts';
+import { alongBore, boreAt, connectedBores, wholeBores, type Bore, type Opening, type Site } from './bores.ts';
+import { boreGraph, nodeAt, type BoreGraph } from './bore-graph.ts';
+import { damOpenings, damPockets, onMember } from './dam-pockets.ts';
+import { atOnePlace, feedAndVents, usableOpenings, type Passing } from './feed-and-vents.ts';
+import { stillTubes } from './dead-legs.ts';
+import { gasNetwork, type GasNetwork } from './gas-network.ts';
+import { slowestWay } from './gas-ways.ts';
+import { heightAt } from './openings.ts';
+import type { PurgeContext } from './purge-context.ts';
+
+/** A chamber with its gas, in plain numbers. */
+export type ChamberFlow = Passing & {
+  readonly number: number;
+  readonly extent: Purge['extent'];
+  readonly bores: readonly Bore[];
+  readonly openings: readonly Opening[];
+  readonly sites: readonly Site[];
+  /** Welds made while it is filled, by index, in order. */
+  readonly welds: readonly number[];
+  /** Bore in it [mm], and what that holds [L]. */
+  readonly length: number;
+  readonly litres: number;
+  readonly graph: BoreGraph;
+  /** null: there is no way in or out. */
+  readonly network: GasNetwork | null;
+  /** Longest time of the gas on its way [s]; without a way what the flow takes to fill it once. */
+  readonly residence: number;
+  /** What the flow takes to fill all of it once [s], where that is longer: dead legs mix with what passes them. */
+  readonly mixing: number;
+  /** Edges of that way. */
+  readonly slowest: readonly number[];
+};
+
+/**
+ * The chambers that are filled for the welds: bores that connect and hold a place that a weld heats, whole, or as pockets
+ * between dams. Numbered from 1 in the order of the frame's members.
+ */
+export function chamberFlows(context: PurgeContext, extent: Purge['extent']): ChamberFlow[] {
+  const { members, holes, sites, openings, bore, up, purge } = context;
+  if (sites.length === 0) return [];
+  const dams = extent === 'dams';
+  const bores = dams ? damPockets(sites, holes, members, purge.damDistance) : wholeBores(members);
+  const solid = openings.filter(({ kind }) => kind !== 'gap');
+  const heightOf = (member: number, station: number): number => {
+    const geometry = members[member];
+    return geometry === undefined ? 0 : heightAt(geometry, station, up);
+  };
+  const vent = Math.min(purge.ventBore, bore);
+  const inside = new Map<number, { sites: Site[]; openings: Opening[] }>();
+  const of = (index: number) => {
+    const known = inside.get(index) ?? { sites: [], openings: [] };
+    inside.set(index, known);
+    return known;
+  };
+  for (const site of sites) {
+    const index = boreAt(bores, members, site.member, site.station);
+    if (index !== undefined) of(index).sites.push(site);
+  }
+  for (const opening of openings) {
+    const index = boreAt(bores, members, opening.member, opening.station);
+    if (index !== undefined) of(index).openings.push(opening);
+  }
+  if (dams)
+    for (const [index, pocket] of bores.entries())
+      of(index).openings.push(...damOpenings(pocket, { members, solid, bore: vent, heightAt: heightOf }));
+  const order = new Map(openings.map((opening, index) => [opening, index]));
+  const flows: ChamberFlow[] = [];
+  for (const group of connectedBores(bores, holes, members)) {
+    const own = group.flatMap((index) => of(index).sites);
+    if (own.length === 0) continue;
+    const found = group
+      .flatMap((index) => of(index).openings)
+      .sort((a, b) => (order.get(a) ?? openings.length) - (order.get(b) ?? openings.length));
+    const chamber = {
+      number: flows.length + 1,
+      extent,
+      bores: group.flatMap((index) => bores[index] ?? []),
+      openings: found,
+      sites: own,
+    };
+    flows.push(filled(chamber, context));
+  }
+  return flows;
+}
+
+type Found = Pick<ChamberFlow, 'number' | 'extent' | 'bores' | 'openings' | 'sites'>;
+
+/** Leads gas through a chamber. */
+function filled(chamber: Found, context: PurgeContext): ChamberFlow {
+  const { members, holes, purge, bore, area } = context;
+  const { bores, openings, sites } = chamber;
+  const length = bores.reduce((sum, one) => sum + one.to - one.from, 0);
+  const litres = (area * length) / 1e6;
+  const tip = lanceTip(chamber, context);
+  const places = tip === null ? openings : [...openings, tip];
+  const graph = boreGraph(bores, members, holes, places);
+  const passing = feedAndVents({ bores, members, graph, openings }, context.typed, bore);
+  const found = {
+    ...chamber,
+    ...passing,
+    welds: [...new Set(sites.map(({ weld }) => weld))].sort((a, b) => a - b),
+    length,
+    litres,
+    graph,
+  };
+  const flow = purge.prePurgeFlow;
+  const enters = passing.lance ? (tip ?? passing.feed) : passing.feed;
+  const feed = enters === null ? undefined : nodeAt(graph, bores, members, enters);
+  const once = (60 * litres) / flow;
+  if (feed === undefined) return { ...found, network: null, residence: once, mixing: once, slowest: [] };
+  const vents = passing.vents.map((one) => ({ node: nodeAt(graph, bores, members, one) ?? 0, bore: one.bore }));
+  const sizes = { bore, holeBore: Math.min(purge.holes.bore, bore), flow };
+  let network = gasNetwork(graph, feed, vents, sizes);
+  const shut = new Set<number>();
+  for (let still = stillIn(network, context); still.length > 0; still = stillIn(network, context)) {
+    for (const tube of still) shut.add(tube);
+    network = gasNetwork(graph, feed, vents, sizes, shut);
+  }
+  const { residence, edges } = slowestWay(network, area);
+  // where no bore lies between feed and vent it is filled past the hose, if at all
+  const onWay = residence > 0 ? residence : once;
+  return { ...found, network, residence: onWay, mixing: Math.max(onWay, once), slowest: edges };
+}
+
+const stillIn = (network: GasNetwork, { filling, area }: PurgeContext): number[] =>
+  filling === null ? [] : stillTubes(network, filling, area);
+
+/**
+ * Where the tip of a lance comes to lie where all gas must pass at one place: the farther end of that bore, or the far
+ * side of a ring. Null where there are two places.
+ */
+function lanceTip({ openings, bores }: Found, { members }: PurgeContext): { member: number; station: number } | null {
+  const { usable } = usableOpenings(openings);
+  const [one] = usable;
+  if (one === undefined || !atOnePlace(usable)) return null;
+  const bore = bores[boreAt(bores, members, one.member, one.station) ?? -1];
+  const member = members[one.member];
+  if (bore === undefined || member === undefined) return null;
+  const along = alongBore(bore, member, one.station) ?? bore.from;
+  const { length } = member.centreline;
+  if (bore.ring) return { member: one.member, station: (along + length / 2) % length };
+  const tip = along - bore.from > bore.to - along ? bore.from : bore.to;
+  return { member: one.member, station: onMember(member, tip) };
+}

@@ -1,0 +1,206 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { newJob } from '../../server/job/default-job.ts';
+import type { Purge } from '../../server/job/purge.ts';
+import { findingsRoom } from '../../server/language/en/findings-room.ts';
+import { roomWords } from '../../server/language/en/room.ts';
+import { FINDING_CODES, type Finding, type FindingCode } from '../../server/plan/finding.ts';
+import { planRoom } from '../../server/solver/purge/room-plan.ts';
+import { faultsOf } from './figures-in.ts';
+
+type Room = Purge['room'];
+type Used = Omit<Parameters<typeof planRoom>[0], 'purge'>;
+
+const { purge } = newJob('hoop');
+const STILL: Room = { volume: 3, lowVolume: null, fanFlow: 0, fanWay: 'in', receives: 'all' };
+/** An hour at 10 L/min, from a bottle of 50 L at 200 bar. */
+const HOUR: Used = { litres: 600, seconds: 3600, largestFlow: 10, bottleLitres: 10_670 };
+
+const planned = (room: Partial<Room>, used: Partial<Used> = {}) =>
+  planRoom({ purge: { ...purge, room: { ...STILL, ...room } }, ...HOUR, ...used });
+const said = (made: ReturnType<typeof planned>, code: FindingCode): Finding | undefined =>
+  made.findings.find((one) => one.code === code);
+const codes = (made: ReturnType<typeof planned>) => made.findings.map(({ code }) => code).sort();
+
+describe('a still room', () => {
+  it('of 3 m³ is at the alarm after 20.8 min of 10 L/min', () => {
+    const { room } = planned({});
+    expect((room.alarmStill.value / 60).toFixed(1)).toBe('20.8');
+    expect((room.alarmFan!.value / 60).toFixed(1)).toBe('20.8');
+    expect(room.oxygenStill.value).toBeCloseTo(20.9 * Math.exp(-0.2), 10);
+    expect(room.oxygenFan.value).toBe(room.oxygenStill.value);
+    expect(room.recovers).toBeNull();
+    expect(room.low).toBeNull();
+  });
+  it('of 15 m³ holds 15.2 % after a night with the gas left on', () => {
+    expect(planned({ volume: 15 }).room.leftOn.value.toFixed(1)).toBe('15.2');
+  });
+  it('of 30 m³ that a whole bottle comes out in at once: 13.5 %', () => {
+    expect(planned({ volume: 30 }).room.bottleOut.value.toFixed(1)).toBe('13.5');
+    expect(planned({ volume: 1 }).room.bottleOut.value).toBe(0);
+  });
+  it('says in numbers what comes of gas that is left on', () => {
+    expect(said(planned({}), 'argon-caution')).toMatchObject({
+      grade: 'note',
+      field: '/purge/room/volume',
+      data: { minutes: 20, night: 4.2, low: 19.5 },
+      wayOut: null,
+    });
+    expect(said(planned({ volume: 0.5 }), 'argon-caution')?.data['minutes']).toBe(3.4);
+    // 6.9 min a cubic metre: in 1000 m³ it takes days
+    expect(said(planned({ volume: 1000 }), 'argon-caution')?.data).not.toHaveProperty('minutes');
+  });
+});
+
+describe('with a fan of 200 L/min in 15 m³', () => {
+  it.each([
+    ['in', 19.905, 0.0005],
+    ['out', 19.86, 0.005],
+  ] as const)('that goes %s it settles at %d', (fanWay, settled, rounding) => {
+    const { room, findings } = planned({ volume: 15, fanFlow: 200, fanWay }, { litres: 60_000, seconds: 360_000 });
+    expect(Math.abs(room.oxygenFan.value - settled)).toBeLessThanOrEqual(rounding + 1e-9);
+    expect(room.alarmFan).toBeNull();
+    expect(room.leftOn.value).toBeGreaterThan(19.8);
+    expect(findings.map(({ code }) => code)).toEqual(['argon-caution']);
+  });
+  it('recovers once the gas is shut off, which takes as long as the balance of oxygen says', () => {
+    const { room } = planned({ volume: 15, fanFlow: 200 });
+    const end = room.oxygenFan.value;
+    let [oxygen, seconds] = [end, 0];
+    for (; oxygen < 20.5; seconds += 1) oxygen += ((200 * (20.9 - oxygen)) / 15_000 / 60) * 1;
+    expect(Math.abs(room.recovers!.value - seconds)).toBeLessThan(0.002 * seconds + 1);
+  });
+  it('never unsafe it need not recover', () => {
+    expect(planned({ volume: 15, fanFlow: 200 }, { litres: 1, seconds: 60 }).room.recovers).toBeNull();
+  });
+  it('as in still air where all comes out at once, or where the fan draws no more than comes in', () => {
+    const still = planned({ volume: 15 }).room.oxygenStill.value;
+    expect(planned({ volume: 15, fanFlow: 200 }, { seconds: 0 }).room.oxygenFan.value).toBeCloseTo(still, 10);
+    expect(planned({ volume: 15, fanFlow: 10, fanWay: 'out' }).room.oxygenFan.value).toBeCloseTo(still, 10);
+  });
+});
+
+describe('air that is dangerous', () => {
+  it.each(['in', 'out'] as const)('is a stop, and the fan that is offered clears it, going %s', (fanWay) => {
+    const made = planned({ fanFlow: 20, fanWay });
+    const low = said(made, 'room-oxygen-low');
+    expect(low).toMatchObject({
+      grade: 'stop',
+      field: '/purge/room/fanFlow',
+      data: { value: made.room.oxygenFan.value, low: 19.5 },
+    });
+    // 51.25 times 10 L/min blown in, 52.25 times drawn out
+    expect(low?.wayOut).toEqual({ field: '/purge/room/fanFlow', value: fanWay === 'in' ? 513 : 523 });
+    const aired = planned({ fanFlow: Number(low?.wayOut?.value), fanWay });
+    expect(codes(aired)).toEqual(['argon-caution']);
+    expect(aired.room.oxygenFan.value).toBeGreaterThanOrEqual(20.5);
+    expect(aired.room.leftOn.value).toBeGreaterThanOrEqual(20.5 - 1e-9);
+    expect(aired.room.airToStaySafe.value).toBeLessThanOrEqual(Number(low?.wayOut?.value));
+  });
+  it('has no way out where all of the gas comes at once', () => {
+    expect(said(planned({}, { seconds: 0 }), 'room-oxygen-low')?.wayOut).toBeNull();
+  });
+  it('is not said where the room is large', () => {
+    expect(codes(planned({ volume: 30 }))).toEqual(['argon-caution']);
+  });
+});
+
+describe('a fan that draws out less than comes in', () => {
+  it('brings no air in, and a stronger one does', () => {
+    const made = planned({ volume: 30, fanFlow: 10, fanWay: 'out' });
+    const short = said(made, 'room-fan-short');
+    expect(short).toMatchObject({
+      grade: 'caution',
+      field: '/purge/room/fanFlow',
+      data: { value: 10, low: 10 },
+      wayOut: { field: '/purge/room/fanFlow', value: 523 },
+    });
+    expect(codes(planned({ volume: 30, fanFlow: 523, fanWay: 'out' }))).toEqual(['argon-caution']);
+  });
+  it.each([
+    [{ fanFlow: 10.1, fanWay: 'out' }],
+    [{ fanFlow: 5, fanWay: 'in' }],
+    [{ fanFlow: 0, fanWay: 'out' }],
+  ] as const)('is not said of %j', (room) => {
+    expect(said(planned({ volume: 30, ...room }), 'room-fan-short')).toBeUndefined();
+  });
+});
+
+describe('a low space', () => {
+  it('of 0.5 m³ is at the alarm after 3.5 min of 10 L/min, whatever the fan does', () => {
+    const made = planned({ volume: 1000, lowVolume: 0.5, fanFlow: 10_000 });
+    expect((made.room.low!.alarm.value / 60).toFixed(1)).toBe('3.5');
+    expect(made.room.low?.oxygen.value).toBeCloseTo(20.9 * Math.exp(-1.2), 10);
+    expect(said(made, 'low-space-fills')).toMatchObject({
+      grade: 'caution',
+      field: '/purge/room/lowVolume',
+      data: { value: made.room.low?.alarm.value, oxygen: 6.2 },
+      wayOut: null,
+    });
+  });
+  it('is said where the work lasts longer than the alarm takes, and not where it is done before', () => {
+    const fills = (minutes: number) =>
+      said(planned({ volume: 30, lowVolume: 0.5 }, { litres: 10 * minutes, seconds: 60 * minutes }), 'low-space-fills');
+    expect(fills(3.4)).toBeUndefined();
+    expect(fills(3.5)).toBeDefined();
+  });
+});
+
+const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+const rooms = fc.record<Room>({
+  volume: fc.oneof(between(Number.MIN_VALUE, 1e6), between(0.1, 50)),
+  lowVolume: fc.option(between(Number.MIN_VALUE, 1e6)),
+  fanFlow: fc.oneof(fc.constant(0), between(0, 1e6), between(1, 500)),
+  fanWay: fc.constantFrom('in', 'out'),
+  receives: fc.constantFrom('all', 'torch'),
+});
+const used = fc
+  .record({
+    flow: between(0.1, 200),
+    share: between(0, 1),
+    seconds: fc.oneof(fc.constant(0), between(1e-3, 1e7), between(60, 7200)),
+    bottleLitres: between(0, 2e5),
+  })
+  .map(({ flow, share, seconds, bottleLitres }): Used => {
+    return { litres: (share * flow * seconds) / 60, seconds, largestFlow: flow, bottleLitres };
+  });
+
+it('is made of every room, in numbers, with ways out that lead out', () => {
+  const seen = { low: 0, short: 0, aired: 0, recovers: 0 };
+  fc.assert(
+    fc.property(rooms, used, (room, work) => {
+      const made = planned(room, work);
+      const { oxygenStill, oxygenFan, leftOn, bottleOut, alarmFan, alarmStill, recovers } = made.room;
+      expect(faultsOf(made.room)).toEqual([]);
+      for (const { value } of [oxygenStill, oxygenFan, leftOn, bottleOut]) {
+        expect(value).toBeGreaterThanOrEqual(0);
+        expect(value).toBeLessThanOrEqual(20.9 + 1e-9);
+      }
+      // a fan never makes it worse, and the alarm is never sooner with it
+      expect(oxygenFan.value).toBeGreaterThanOrEqual(oxygenStill.value - 1e-9);
+      if (alarmFan !== null) expect(alarmFan.value).toBeGreaterThanOrEqual(alarmStill.value * (1 - 1e-9));
+      for (const { code, wayOut } of made.findings) {
+        if (wayOut === null) continue;
+        seen[code === 'room-fan-short' ? 'short' : 'low'] += 1;
+        expect(wayOut.field).toBe('/purge/room/fanFlow');
+        expect(wayOut.value).toBeLessThanOrEqual(1e6);
+        const after = planned({ ...room, fanFlow: Number(wayOut.value) }, work);
+        expect(codes(after)).not.toContain('room-oxygen-low');
+        expect(codes(after)).not.toContain('room-fan-short');
+      }
+      if (recovers !== null) seen.recovers += 1;
+      if (oxygenFan.value > oxygenStill.value) seen.aired += 1;
+    }),
+    { numRuns: 800 },
+  );
+  for (const often of Object.values(seen)) expect(often).toBeGreaterThan(20);
+});
+
+it('says what goes wrong in words that let nobody in', () => {
+  const own = FINDING_CODES.filter((code) => /^(bottle|room|low-space|argon)-/.test(code));
+  expect(Object.keys(findingsRoom).sort()).toEqual([...own].sort());
+  const told = [...Object.values(findingsRoom).flatMap(({ text, out }) => [text, out]), ...Object.values(roomWords)];
+  for (const words of told) expect(words).not.toMatch(/safe to (enter|go in|work)/i);
+  for (const code of ['room-oxygen-low', 'low-space-fills', 'argon-caution'] as const)
+    expect(findingsRoom[code].out).toMatch(/[Ll]ocal rules and qualified people decide/);
+});
