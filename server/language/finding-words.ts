@@ -3,7 +3,8 @@ import type { Finding } from '../plan/finding.ts';
 import { bandName } from './en/inputs.ts';
 import { findings } from './en/findings.ts';
 import { fieldName } from './field-name.ts';
-import { formatQuantity } from './quantity-format.ts';
+import { formatClosely } from './length-format.ts';
+import { formatMeasured } from './quantity-format.ts';
 import { wordsOf } from './words.ts';
 
 type FindingData = Readonly<Record<string, number | string>>;
@@ -23,7 +24,7 @@ function filled(text: string, data: FindingData, units: Units): string {
     part.replace(/\{(\w+)(:mm)?\}/g, (_, name: string, length: string | undefined) => {
       const value = data[name];
       if (value === undefined) return '';
-      if (length !== undefined && typeof value === 'number') return formatQuantity(value, 'mm', units);
+      if (length !== undefined && typeof value === 'number') return formatMeasured(value, 'mm', units);
       return KEYED.includes(name) ? keyWords(name, String(value), data) : String(value);
     });
   return text.replace(/\[([^\]]*)\]/g, (_, part: string) => {
@@ -55,8 +56,16 @@ function placeOf({ member, bend, bends, joint, chamber }: FindingData): string {
 export function describeFinding(finding: Finding, units: Units): string {
   const { text, unit, out, measured } = findings[finding.code];
   const { value, low, high } = finding.data;
+  const measuredAs = (amount: number): string => formatMeasured(amount, unit, units);
+  // a value beside its limit would be said as that limit: then both are said as closely as a caliper reads
+  const beside =
+    unit === 'mm' &&
+    typeof value === 'number' &&
+    [low, high].some(
+      (limit) => typeof limit === 'number' && limit !== value && measuredAs(limit) === measuredAs(value),
+    );
   const say = (amount: number | string): string =>
-    typeof amount === 'number' ? formatQuantity(amount, unit, units) : amount;
+    typeof amount === 'string' ? amount : beside ? formatClosely(amount, units) : measuredAs(amount);
   const one = low !== undefined && low === high;
   const limits = one
     ? [`it should be ${say(low)}`]

@@ -1,7 +1,7 @@
 import type { Units } from '../job/job.ts';
 import type { Band, Figure, Unit } from '../plan/figure.ts';
 import { unitWords } from './en/units.ts';
-import { INCH, fixed, lengthParts, type Parts } from './length-format.ts';
+import { INCH, fixed, formatClosely, lengthParts, type Parts } from './length-format.ts';
 
 /** Decimals that each unit is shown with (our own choice: one more than a shop can read off). */
 const DECIMALS: Readonly<Record<Unit, number>> = {
@@ -93,6 +93,20 @@ export function quantityParts(value: number, unit: Unit, units: Units): Parts {
 export function formatQuantity(value: number, unit: Unit, units: Units): string {
   const { number, unit: words } = quantityParts(value, unit, units);
   return words === '' ? number : `${number} ${words}`;
+}
+
+/** Lengths below this are read with a caliper, not a tape [mm]; ones below that get a decimal more. */
+const CALIPER = 10;
+const FINE = 0.1;
+/** Half of the last decimal of an inch that is ever shown [mm]. */
+const NOTHING = 0.00005 * INCH;
+
+/** A value in a sentence that weighs it against another: small inches to 0.001, where a fraction would say nothing. */
+export function formatMeasured(value: number, unit: Unit, units: Units): string {
+  const size = Math.abs(value);
+  if (unit !== 'mm' || units.length === 'mm' || size >= CALIPER || size < NOTHING)
+    return formatQuantity(size < NOTHING && unit === 'mm' && units.length === 'inch' ? 0 : value, unit, units);
+  return size < FINE ? `${fixed(value / INCH, 4)} in` : formatClosely(value, units);
 }
 
 export const figureParts = (figure: Figure, units: Units): Parts => quantityParts(figure.value, figure.unit, units);

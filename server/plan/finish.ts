@@ -2,11 +2,16 @@ import { Type, type Static } from 'typebox';
 import { CLEANINGS, SURFACES, TREATMENTS } from '../job/finish.ts';
 import { Figure, literals } from './figure.ts';
 
+/** Which welds a step is for: every one, those round a tube, or those in the corner of a saddle or a pad. */
+export const STEP_WELDS = ['all', 'butts', 'corners'] as const;
+
 /** One grinding or polishing step: a language key with its grit (or range of grits), coarse to fine. */
 export const FinishStep = Type.Object({
   key: Type.String(),
   gritFrom: Type.Integer(),
   gritTo: Type.Integer(),
+  /** All steps for butts come first, then those for corners, where the two differ and there are both. */
+  welds: literals(STEP_WELDS, 'welds of a step'),
 });
 export type FinishStep = Static<typeof FinishStep>;
 

@@ -45,9 +45,11 @@ export const DeadLeg = Type.Object({
 });
 export type DeadLeg = Static<typeof DeadLeg>;
 
-/** A connected bore that is filled in one set-up. */
+/** A connected bore that is filled with argon for its welds. */
 export const Chamber = Type.Object({
   number: Type.Integer(),
+  /** Number of the set-up that it is filled in. */
+  setup: Type.Integer(),
   /** What is in it; between dams the one member and the stations between them. */
   stretches: Type.Array(Stretch),
   /** Welds that are made while it is filled, by name. */
@@ -63,6 +65,8 @@ export const Chamber = Type.Object({
   feed: GasSpot,
   /** Every opening that must stay open, the highest first; empty where the chamber has no way out. */
   vents: Type.Array(GasSpot),
+  /** Share of the gas that leaves by each of them [percent]. */
+  ventShares: Type.Array(Figure),
   /** Height of the first vent over the feed as the frame is held [mm]. */
   rise: Figure,
   /** Gaps of joints that are taped until they are welded. */
@@ -77,6 +81,21 @@ export const Chamber = Type.Object({
 });
 export type Chamber = Static<typeof Chamber>;
 
+/**
+ * Chambers that are filled side by side, since a weld heats more than one of them; each has a hose of its own. One that
+ * is full before the others is turned down to the welding flow.
+ */
+export const PurgeSetUp = Type.Object({
+  number: Type.Integer(),
+  /** By number, in order. */
+  chambers: Type.Array(Type.Integer()),
+  /** Welds that are made while all of them are full, by name. */
+  welds: Type.Array(Type.String()),
+  /** Until the last of its chambers has the target [s]. */
+  wait: Figure,
+});
+export type PurgeSetUp = Static<typeof PurgeSetUp>;
+
 /** Filling the whole frame, or pockets between dams: what each takes. */
 export const ExtentWork = Type.Object({
   extent: literals(['whole-frame', 'dams'], 'purge extent'),
@@ -86,7 +105,7 @@ export const ExtentWork = Type.Object({
   /** Gas before the arc, and all purge gas [L]. */
   gasBefore: Figure,
   gas: Figure,
-  /** Waiting, arcs, holding, and the set-ups where the job has a time for them [min]. */
+  /** Waiting, welding from tack to last arc, holding, and the set-ups where the job has a time for them [min]. */
   minutes: Figure,
   /** Stops that keep it from being done, by finding code. */
   stops: Type.Array(Type.String()),
@@ -149,6 +168,8 @@ export const PurgePlan = Type.Object({
   targetOxygen: Figure,
   /** AWS D18.2 sample whose backing gas held about as much oxygen as the target: its number, 1 to 10. */
   colour: Figure,
+  /** Both are numbered in the order of the welds, so that a set-up has chambers that follow each other. */
+  setups: Type.Array(PurgeSetUp),
   chambers: Type.Array(Chamber),
   prePurgeFlow: Figure,
   weldingFlow: Figure,
@@ -166,7 +187,7 @@ export const PurgePlan = Type.Object({
   damPeak: Figure,
   extents: Type.Array(ExtentWork),
   meters: Type.Array(MeterVerdict),
-  /** Purge gas before, during and after all the joints. */
+  /** Purge gas before, during and after all the joints, of every chamber that is kept full for them. */
   purgeGas: Figure,
   torchGas: Figure,
   jobGas: Figure,

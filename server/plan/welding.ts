@@ -28,7 +28,7 @@ export const WeldMisfit = Type.Object({
   standard: Figure,
   /** A tenth of the wall: what a belt takes away. */
   polish: Figure,
-  /** The kink that the eye finds, ISO 5817 imperfection 508. */
+  /** Kink of ISO 5817 imperfection 508 at the job's quality level. */
   kinkLimit: Figure,
   grade: literals(['good', 'practice', 'standard', 'over'], 'grade of misfit'),
 });
@@ -41,7 +41,7 @@ export const WeldSymbol = Type.Object({
   allRound: Type.Boolean(),
   /** Flush, as ground. */
   flush: Type.Boolean(),
-  /** Included angle of a V [degrees], root gap [mm], leg of a fillet [mm]; null: not said. */
+  /** Included angle of a V [degrees], root gap [mm], leg of a saddle or a fillet [mm]; null: not said. */
   angle: Type.Union([Type.Number(), Type.Null()]),
   gap: Type.Union([Type.Number(), Type.Null()]),
   leg: Type.Union([Type.Number(), Type.Null()]),

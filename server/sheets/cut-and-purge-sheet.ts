@@ -108,7 +108,7 @@ export function cutAndPurgeSheet(input: SheetInput): Drafts {
       [
         { name: words('sheet.tube'), value: tubeWords(job) },
         ...(way === undefined ? [] : [{ name: words('sheet.welds'), value: formatFigure(way.welds, job.units) }]),
-        ...(plan.purge === null ? [] : [{ name: words('sheet.chambers'), value: String(plan.purge.chambers.length) }]),
+        ...(plan.purge === null ? [] : [{ name: words('sheet.set-ups'), value: String(plan.purge.setups.length) }]),
         { name: words('sheet.wraps'), value: String(wraps.length) },
       ],
       flow.width,

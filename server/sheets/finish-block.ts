@@ -24,7 +24,7 @@ export function addFinish(flow: Flow, finish: FinishPlan, input: SheetInput, hea
   const left = STEPS * (width - AIR);
   const { steps, notes, cleaning } = finish;
   const told = stacked([
-    ...steps.flatMap((step) => stepLine(step, left)),
+    ...stepBlocks(steps, left),
     ...(cleaning === null ? [] : [space(1), ...cleaningLines(cleaning, left, input)]),
   ]);
   flow.add(
@@ -76,6 +76,14 @@ const withBand = (figure: Figure, units: SheetInput['job']['units']): string =>
   figure.band === null
     ? formatFigure(figure, units)
     : `${formatFigure(figure, units)} ${formatBand(figure.band, figure.unit, units)}`;
+
+/** The steps, those of each kind of weld under its name where they differ. */
+const stepBlocks = (steps: readonly FinishStep[], width: number): Block[] =>
+  steps.flatMap((step, index) => {
+    const begins = step.welds !== 'all' && step.welds !== steps[index - 1]?.welds;
+    const head = begins ? [paragraph(wordsOf('finish.welds', step.welds), width, { weight: 600 })] : [];
+    return [...head, ...stepLine(step, width)];
+  });
 
 /** '80: level with the tube', with a box to tick; a step without a grit has its words alone. */
 function stepLine({ key, gritFrom, gritTo }: FinishStep, width: number): Block[] {

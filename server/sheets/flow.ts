@@ -96,12 +96,12 @@ export class Flow {
 
   /**
    * Rows under their head, which is said again on each page; `before` stays with the first row. A table of less than
-   * half a page is not parted.
+   * half a page is not parted, unless it may be.
    */
-  addTable(table: Table, before: readonly Block[] = []): void {
+  addTable(table: Table, before: readonly Block[] = [], part = false): void {
     let head: Block = stacked([...before, table.head]);
     const whole = head.height + table.rows.reduce((sum, row) => sum + row.height, 0);
-    if (whole > this.left && whole <= this.half) this.runOver();
+    if (!part && whole > this.left && whole <= this.half) this.runOver();
     for (const row of table.rows) {
       if (head.height === 0 && row.height > this.left) {
         this.runOver();

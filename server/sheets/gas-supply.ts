@@ -115,7 +115,7 @@ export function addMeters(flow: Flow, meters: readonly MeterVerdict[], input: Sh
   flow.addTable(
     table(
       [
-        { head: words('sheet.in-set-up'), align: 'left' },
+        { head: words('sheet.chamber'), align: 'left' },
         { head: words('sheet.meter-after'), align: 'right' },
         { head: words('sheet.meter-showed'), align: 'right' },
         { head: words('sheet.well-mixed'), align: 'right' },

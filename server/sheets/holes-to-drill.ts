@@ -32,6 +32,6 @@ export function holesToDrill(input: SheetInput, width: number): Block[] {
 }
 
 function airHoleWords({ at, bore }: AirHole, number: number, { job }: SheetInput): string {
-  const place = wordsOf('place', at.spot, { number: at.number, distance: formatLength(at.distance, job.units) });
+  const place = wordsOf('hole', at.spot, { number: at.number, distance: formatLength(at.distance, job.units) });
   return words('sheet.drill-to-air', { number, bore: formatClosely(bore, job.units), member: at.member, place });
 }

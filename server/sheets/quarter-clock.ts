@@ -6,10 +6,10 @@ import type { Block } from './text-block.ts';
 const CHORDS = 72;
 
 /** Radius of the tube, its bore's share of it, and room round it for the names of its sides [mm]. */
-const RADIUS = 8;
+const RADIUS = 7.5;
 const BORE = 0.8;
 const SIDES = 13;
-const ENDS = 7;
+const ENDS = 6.6;
 
 /** Width of a clock without the names of its sides [mm]. */
 export const BARE = 2 * (RADIUS + 4.5);
@@ -63,7 +63,7 @@ function sideNames(centre: Spot): Item[] {
   return [
     write([centre[0] - RADIUS - 4.6, centre[1] + 0.9], words('generator.outside'), { ...small, align: 'right' }),
     write([centre[0] + RADIUS + 4.6, centre[1] + 0.9], words('generator.inside'), small),
-    write([centre[0], centre[1] - RADIUS - 4.4], words('generator.top'), { ...small, align: 'middle' }),
-    write([centre[0], centre[1] + RADIUS + 6], words('generator.bottom'), { ...small, align: 'middle' }),
+    write([centre[0], centre[1] - RADIUS - 4.3], words('generator.top'), { ...small, align: 'middle' }),
+    write([centre[0], centre[1] + RADIUS + 5.8], words('generator.bottom'), { ...small, align: 'middle' }),
   ];
 }

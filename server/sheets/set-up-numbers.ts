@@ -16,10 +16,10 @@ const NAME = 3.4;
 const UNDER = 0.4;
 
 /** What is read off and set, in the order in which it is needed. */
-export function numbersOf({ chamber }: SetUp, purge: PurgePlan, { job }: SheetInput): Numbered[] {
+export function numbersOf({ wait }: SetUp, purge: PurgePlan, { job }: SheetInput): Numbered[] {
   const show = (figure: Figure): string => bigFigure(figure, job.units);
   return [
-    { name: words('sheet.wait-least'), value: show(chamber.printed.time) },
+    { name: words('sheet.wait-least'), value: show(wait) },
     { name: words('sheet.flow-to-wait'), value: show(purge.prePurgeFlow) },
     { name: words('sheet.wait-for-meter'), value: words('sheet.or-less', { value: show(purge.targetOxygen) }) },
     { name: words('sheet.flow-to-weld'), value: show(purge.weldingFlow) },
@@ -89,19 +89,23 @@ export function doNotWeld(width: number): Block {
 export const meterWords = (width: number): Block =>
   paragraph(words('sheet.meter-decides'), width, { height: 2, weight: 600 });
 
-/** What the three models say, and what it means if the meter will not come down. */
-export function timeWords({ chamber }: SetUp, purge: PurgePlan, { job }: SheetInput, width: number): Block {
+/** What the three models say of each chamber, and what it means if the meter will not come down. */
+export function timeWords({ chambers }: SetUp, purge: PurgePlan, { job }: SheetInput, width: number): Block {
   const show = (figure: Figure): string => formatFigure(figure, job.units);
-  const { plug, longTube, wellMixed, volume, printed } = chamber;
-  const said = words('sheet.set-up-times', {
-    volume: bigFigure(volume, job.units),
-    gas: bigFigure(printed.gas, job.units),
-    plug: show(plug.time),
-    longTube: longTube === null ? words('sheet.does-not-hold') : show(longTube.time),
-    wellMixed: show(wellMixed.time),
+  const said = chambers.map(({ number, plug, longTube, wellMixed, volume, printed }) => {
+    const times = words('sheet.set-up-times', {
+      volume: bigFigure(volume, job.units),
+      gas: bigFigure(printed.gas, job.units),
+      plug: show(plug.time),
+      longTube: longTube === null ? words('sheet.does-not-hold') : show(longTube.time),
+      wellMixed: show(wellMixed.time),
+    });
+    return chambers.length === 1 ? times : words('sheet.chamber-said', { number, said: times });
   });
-  return stacked([
-    paragraph(said, width, { height: HEIGHTS.small }),
-    paragraph(words('sheet.leak', { limit: show(purge.leakLimit) }), width, { height: HEIGHTS.small }),
-  ]);
+  const several = chambers.length > 1 ? [words('sheet.hose-each', { flow: show(purge.weldingFlow) })] : [];
+  return stacked(
+    [...several, ...said, words('sheet.leak', { limit: show(purge.leakLimit) })].map((sentence) =>
+      paragraph(sentence, width, { height: HEIGHTS.small }),
+    ),
+  );
 }

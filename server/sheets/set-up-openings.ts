@@ -2,10 +2,11 @@ import type { Units } from '../job/job.ts';
 import { formatLength } from '../language/length-format.ts';
 import { formatFigure } from '../language/quantity-format.ts';
 import { words, wordsOf } from '../language/words.ts';
+import type { Chamber } from '../plan/purge.ts';
 import type { SetUp } from './set-up.ts';
 import type { SheetInput } from './sheet-input.ts';
 import { openingWords, placeWords } from './tube-place-words.ts';
-import { capital, paragraph, type Block } from './text-block.ts';
+import { capital, paragraph, stacked, type Block } from './text-block.ts';
 
 const HEIGHT = 2;
 
@@ -18,13 +19,21 @@ function riseWords(rise: number, units: Units): string {
   return words(rise > 0 ? 'sheet.vent-higher' : 'sheet.vent-lower', { height });
 }
 
-/** What is opened and what is shut before the gas is turned on, in words beside the picture. */
-export function openings({ chamber }: SetUp, input: SheetInput, width: number): Block {
+/** What is opened and what is shut before the gas is turned on, in words; chamber by chamber where there are several. */
+export function openings({ chambers }: SetUp, input: SheetInput, width: number): Block {
+  const said = chambers.map((chamber) => {
+    const sentences = openingsOf(chamber, input).join(' ');
+    return chambers.length === 1 ? sentences : words('sheet.chamber-said', { number: chamber.number, said: sentences });
+  });
+  return stacked(said.map((one) => paragraph(one, width, { height: HEIGHT })));
+}
+
+function openingsOf(chamber: Chamber, input: SheetInput): string[] {
   const { units } = input.job;
-  const { feed, vents, plugs, dams, taped, deadLegs } = chamber;
+  const { feed, vents, plugs, pluggedHoles, dams, taped, deadLegs } = chamber;
   const list = (name: string, said: readonly string[]): string[] =>
     said.length === 0 ? [] : [capital(words('sheet.opening-list', { name, list: said.join('; ') }))];
-  const sentences = [
+  return [
     ...list(words('sheet.feed'), [openingWords(feed, input)]),
     ...(vents.length === 0 ? [words('sheet.no-vent')] : []),
     ...list(
@@ -37,10 +46,12 @@ export function openings({ chamber }: SetUp, input: SheetInput, width: number): 
         }),
       ),
     ),
-    ...list(
-      words('sheet.to-plug'),
-      plugs.map(({ member, end }) => words(end === 'start' ? 'sheet.place-start' : 'sheet.place-finish', { member })),
-    ),
+    ...list(words('sheet.to-plug'), [
+      ...plugs.map(({ member, end }) =>
+        words(end === 'start' ? 'sheet.place-start' : 'sheet.place-finish', { member }),
+      ),
+      ...pluggedHoles.map((number) => words('sheet.vent-hole', { number })),
+    ]),
     ...list(
       words('sheet.to-dam'),
       dams.map((dam) => placeWords(dam, input)),
@@ -60,5 +71,4 @@ export function openings({ chamber }: SetUp, input: SheetInput, width: number): 
       return welds.length === 0 ? dead : `${dead} ${words('sheet.dead-leg-welds', { welds: welds.join(', ') })}`;
     }),
   ];
-  return paragraph(sentences.join(' '), width, { height: HEIGHT });
 }

@@ -17,11 +17,14 @@ const AIR = 4;
 /** Heights of the picture that are tried [mm]. */
 const HEIGHTS_TRIED = [112, 104, 96, 88, 80, 72, 64, 56, 48, 40, 32] as const;
 
+/** A picture is small that is drawn less than this share of the largest that the page has room for. */
+const SMALL = 0.49;
+
 /** What the head takes at the most where nothing gets the set-up onto one page: half of it [mm]. */
 const MOST = 120;
 
-/** The head of a set-up's page as it could be: how high it is, and how to draw it. */
-export type Top = { readonly height: number; readonly draw: () => Block };
+/** The head of a set-up's page as it could be: whether its picture is large, how high it is, and how to draw it. */
+export type Top = { readonly large: boolean; readonly height: number; readonly draw: () => Block };
 
 /**
  * The head of a set-up's page: its picture with the big numbers beside or under it, and what is opened, shut and waited
@@ -57,12 +60,15 @@ export function topsOf(setUp: SetUp, purge: PurgePlan, input: SheetInput, width:
       };
     });
   });
-  return tops.toSorted((one, other) => other.factor - one.factor || one.height - other.height);
+  const largest = Math.max(0, ...tops.map(({ factor }) => factor));
+  return tops
+    .toSorted((one, other) => other.factor - one.factor || one.height - other.height)
+    .map(({ factor, height, draw }) => ({ large: factor >= SMALL * largest, height, draw }));
 }
 
 /** What is taken where nothing gets it all onto one page: as large as half a page allows. */
 export const ordinary = (tops: readonly Top[]): Top =>
-  tops.find(({ height }) => height <= MOST) ?? tops.at(-1) ?? { height: 0, draw: () => space(0) };
+  tops.find(({ height }) => height <= MOST) ?? tops.at(-1) ?? { large: false, height: 0, draw: () => space(0) };
 
 const numbers = (setUp: SetUp, purge: PurgePlan, input: SheetInput, width: number, columns: 1 | 3): Block =>
   setUp.stops.length > 0 ? doNotWeld(width) : bigNumbers(numbersOf(setUp, purge, input), width, columns);

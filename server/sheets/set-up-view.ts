@@ -26,11 +26,11 @@ function weldedLayer({ plan }: SheetInput, view: View): ViewGas['layer'] {
 }
 
 /** A view as a set-up needs it. */
-export function setUpView(view: View, { chamber }: SetUp, input: SheetInput): SetUpView {
-  const gas = view.gas.filter((one) => one.chamber === chamber.number);
+export function setUpView(view: View, { chambers }: SetUp, input: SheetInput): SetUpView {
+  const gas = view.gas.filter((one) => chambers.some(({ number }) => number === one.chamber));
   const layer = gas[0]?.layer ?? weldedLayer(input, view);
   const members = view.layers.find(({ role }) => role === layer)?.members ?? [];
-  const names = new Set(chamber.stretches.map(({ member }) => member));
+  const names = new Set(chambers.flatMap(({ stretches }) => stretches.map(({ member }) => member)));
   return {
     view,
     layer,

@@ -6,7 +6,7 @@ import type { SetUpView } from './set-up-view.ts';
 import type { SheetInput } from './sheet-input.ts';
 
 /** Room round the tubes for signs and words [mm on paper]. */
-export const MARGIN = { side: 9, top: 8, bottom: 11 } as const;
+export const MARGIN = { side: 9, top: 10, bottom: 11 } as const;
 
 /** Tube that is drawn past what is filled, in diameters: the half that is its own thickness, and a little. */
 const PAST = 0.6;

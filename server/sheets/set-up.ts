@@ -1,12 +1,18 @@
+import type { Figure } from '../plan/figure.ts';
 import type { Finding } from '../plan/finding.ts';
 import type { Chamber } from '../plan/purge.ts';
 import type { Weld } from '../plan/welding.ts';
 import type { SheetInput } from './sheet-input.ts';
 
-/** What is filled and welded at one go: a chamber, the welds that it is filled for, and what the plan has to tell about it. */
+/**
+ * What is filled and welded at one go: its chambers, each with a hose of its own, the welds that they are filled for, the
+ * wait until the last of them is full, and what the plan has to tell about it.
+ */
 export type SetUp = {
-  readonly chamber: Chamber;
+  readonly number: number;
+  readonly chambers: readonly Chamber[];
   readonly welds: readonly Weld[];
+  readonly wait: Figure;
   /** What keeps it from being welded as typed. */
   readonly stops: readonly Finding[];
   readonly told: readonly Finding[];
@@ -24,24 +30,27 @@ function chamberOf({ data }: Finding): number | null {
   return typeof chamber === 'number' && chamber > 0 ? chamber : null;
 }
 
-/** Whether a finding is about a weld by its name. */
-const isAbout = ({ data }: Finding, welds: readonly Weld[]): boolean =>
-  welds.some(({ name }) => String(data['weld']) === name);
+/** The welds that a finding is about, by name. */
+const weldsOf = ({ data }: Finding): string[] =>
+  [data['weld'], data['welds']].flatMap((names) => (names === undefined ? [] : String(names).split(/,\s*/)));
 
-/** Chambers in the order in which they are filled. */
+/** Set-ups in the order in which they are welded. */
 export function setUpsOf({ plan }: SheetInput): SetUp[] {
+  const { purge, welding } = plan;
   const found = plan.findings.filter(({ field }) => WELDING_PARTS.test(field));
-  return (plan.purge?.chambers ?? []).map((chamber) => {
-    const welds = (plan.welding?.welds ?? []).filter(({ name }) => chamber.welds.includes(name));
-    const own = found.filter((one) =>
-      one.data['weld'] === undefined
-        ? chamberOf(one) === chamber.number
-        : isAbout(one, welds) || chamberOf(one) === chamber.number,
-    );
+  return (purge?.setups ?? []).map(({ number, chambers: numbers, welds: names, wait }) => {
+    const chambers = (purge?.chambers ?? []).filter((chamber) => numbers.includes(chamber.number));
+    const welds = (welding?.welds ?? []).filter(({ name }) => names.includes(name));
+    const own = found.filter((one) => {
+      const chamber = chamberOf(one);
+      return chamber === null ? weldsOf(one).some((name) => names.includes(name)) : numbers.includes(chamber);
+    });
     const common = found.filter((one) => one.grade === 'stop' && isCommon(one));
     return {
-      chamber,
+      number,
+      chambers,
       welds,
+      wait,
       stops: [...own.filter(({ grade }) => grade === 'stop'), ...common],
       told: own.filter(({ grade }) => grade !== 'stop'),
     };
@@ -49,5 +58,4 @@ export function setUpsOf({ plan }: SheetInput): SetUp[] {
 }
 
 /** Whether a finding is about no single set-up. */
-export const isCommon = (finding: Finding): boolean =>
-  finding.data['weld'] === undefined && chamberOf(finding) === null;
+export const isCommon = (finding: Finding): boolean => weldsOf(finding).length === 0 && chamberOf(finding) === null;

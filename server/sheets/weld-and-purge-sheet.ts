@@ -30,7 +30,7 @@ export function weldAndPurgeSheet(input: SheetInput): Drafts {
   const common = plan.findings.filter((one) => WELDING_PARTS.test(one.field) && isCommon(one));
   const stops = common.filter(({ grade }) => grade === 'stop');
   for (const block of stopFrame(stops, input, flow.width)) flow.add(block);
-  const lone = welding.welds.filter(({ name }) => !setUps.some(({ chamber }) => chamber.welds.includes(name)));
+  const lone = welding.welds.filter(({ name }) => !setUps.some(({ welds }) => welds.some((one) => one.name === name)));
   if (lone.length > 0) {
     flow.addTable(weldTable(lone, input, flow.width), [head(words('sheet.welds-without-gas'))]);
     flow.add(stacked([space(2), weldSigns(lone, input, flow.width), space(2)]));

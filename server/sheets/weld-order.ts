@@ -18,7 +18,7 @@ const HEIGHT = 2;
 export function addOrder(flow: Flow, welding: WeldingPlan, input: SheetInput, head: readonly Block[]): void {
   const { plan } = input;
   const set = (name: string): string =>
-    (plan.purge?.chambers ?? [])
+    (plan.purge?.setups ?? [])
       .filter(({ welds }) => welds.includes(name))
       .map(({ number }) => String(number))
       .join(', ') || '—';
@@ -60,7 +60,7 @@ function signed({ value, unit }: Pick<Figure, 'value' | 'unit'>, { job }: SheetI
 }
 
 function addMovement(flow: Flow, welding: WeldingPlan, movement: WeldMovement, input: SheetInput): void {
-  const { checks, largestGiven, largestProposed, largestWorst } = movement;
+  const { checks, off, largestGiven, largestProposed, largestWorst } = movement;
   const own = !sameOrder(welding.order, welding.proposed);
   flow.addTable(
     table(
@@ -107,6 +107,14 @@ function addMovement(flow: Flow, welding: WeldingPlan, movement: WeldMovement, i
         }),
         flow.width,
         { weight: 600, height: HEIGHT },
+      ),
+      paragraph(
+        words('sheet.movement-off', {
+          given: formatFigure(off.given, input.job.units),
+          worst: formatFigure(off.worst, input.job.units),
+        }),
+        flow.width,
+        { height: HEIGHT },
       ),
       paragraph(words('sheet.worst-is', { order: worst }), flow.width, { height: HEIGHTS.small }),
       space(2),

@@ -11,9 +11,6 @@ import { weldPlace } from './tube-place-words.ts';
 
 const HEIGHT = 2;
 
-/** What a torch is set to, in words. */
-type Torch = { readonly flow: string; readonly after: string; readonly electrode: string; readonly cup: string };
-
 /** The position by ISO 6947 with the American code behind it. */
 export const positionWords = ({ code, american }: WeldPosition): string =>
   american === '' ? code : words('sheet.position-of', { code, american });
@@ -74,29 +71,31 @@ export function weldTable(welds: readonly Weld[], input: SheetInput, width: numb
       ...misfits,
     ];
   });
-  return table(columns, [...rows, [{ text: `${fillersOf(welds, input)} ${torchOf(welds, input)}`, weight: 400, span: true }]], {
-    width,
-    height: HEIGHT,
-    headLines: 2,
-  });
+  return table(
+    columns,
+    [...rows, [{ text: `${fillersOf(welds, input)} ${torchOf(welds, input)}`, weight: 400, span: true }]],
+    {
+      width,
+      height: HEIGHT,
+      headLines: 2,
+    },
+  );
 }
 
 /** What the torch is set to: once for the forms of weld that have it alike. */
 function torchOf(welds: readonly Weld[], { plan, job }: SheetInput): string {
   const forms = new Set(welds.map(({ form }) => form));
-  const set = new Map<string, string[]>();
+  const settings = new Map<string, string[]>();
   for (const one of (plan.welding?.procedures ?? []).filter(({ form }) => forms.has(form))) {
-    const values = JSON.stringify({
+    const set = words('sheet.torch-set', {
       flow: formatFigure(one.torchFlow, job.units),
       after: formatFigure(one.postFlow, job.units),
       electrode: formatClosely(one.electrode.value, job.units),
       cup: formatClosely(one.cup.value, job.units),
     });
-    set.set(values, [...(set.get(values) ?? []), wordsOf('sheet.form', one.form)]);
+    settings.set(set, [...(settings.get(set) ?? []), wordsOf('sheet.form', one.form)]);
   }
-  return [...set]
-    .map(([values, names]) => words('sheet.torch-row', { forms: names.join(', '), ...(JSON.parse(values) as Torch) }))
-    .join(' ');
+  return [...settings].map(([set, names]) => words('sheet.torch-row', { forms: names.join(', '), set })).join(' ');
 }
 
 /** What is fed into which welds. */

@@ -55,7 +55,8 @@ export function plan(typed: Job, memory: Memory = NO_MEMORY): Plan {
     finish: job.finish,
     welds,
     symbols: job.welding.symbols,
-    grade: job.tube.grade,
+    tube: job.tube,
+    backing: job.welding.backing,
   });
   return {
     ...begun,

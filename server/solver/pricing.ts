@@ -6,6 +6,8 @@ import type { Effort } from './correction/outcome.ts';
 import type { Priced } from './correction/plan-correction.ts';
 import { figure, input } from './figure.ts';
 import type { FrameGeometry } from './frame/frame-geometry.ts';
+import { numbered, termsOf } from './numbered-symbols.ts';
+import { purgeGasFigure } from './purge/gas-figures.ts';
 import { purgeContext, type PurgeContext } from './purge/purge-context.ts';
 import { purgeWork, type PurgeWork } from './purge/purge-work.ts';
 import { planQuote } from './quote/plan-quote.ts';
@@ -56,23 +58,25 @@ export function billFor(job: Job, { effort, welds, purge }: JobWork, scope: 'fra
 }
 
 /** A piece of work as the comparison shows it. */
-export function pricedAs({ purge }: JobWork, { quote, minutes }: Bill): Priced {
+export function pricedAs({ gas, purge }: Pick<JobWork, 'gas' | 'purge'>, { quote, minutes }: Bill): Priced {
   const lines = quote.lines.filter(({ amount }) => amount !== null).length;
   const sum = figure(quote.subtotal, 'minor', 'Σ lines', [input('n', 'quote-lines', lines, 'count')], ['typed']);
-  const { setups, purgeGas } = purge;
+  const hours = quote.lines.flatMap(({ key, quantity }) => (quantity?.unit === 'h' ? [{ key, quantity }] : []));
   return {
-    purgeSetups: figure(setups, 'count', 'n', [input('n', 'chambers', setups, 'count')], ['geometry']),
-    purgeGas: figure(
-      purgeGas,
-      'L',
-      'V = Σ (V_pre + Q (t + h)/60)',
-      [input('n', 'chambers', setups, 'count'), input('V_pre', 'gas-before-welding', purge.gasBefore, 'L')],
-      ['geometry', 'typed'],
-    ),
+    purgeSetups: figure(purge.setups, 'count', 'n', [input('n', 'set-ups', purge.setups, 'count')], ['geometry']),
+    purgeGas: purgeGasFigure(gas.purge, purge),
     minutes:
       minutes === null
         ? null
-        : figure(minutes, 'min', 't = Σ (set-up + n each)', [input('t', 'minutes', minutes, 'min')], ['typed']),
+        : figure(
+            minutes,
+            'min',
+            `t = 60 (${termsOf('h', hours.length, ' + ')})`,
+            hours.map(({ key, quantity }, index) =>
+              input(numbered('h', index + 1), `time-of-${key}`, quantity.value, 'h'),
+            ),
+            ['typed'],
+          ),
     cost: quote.open.length > 0 ? null : sum,
     costAtLeast: sum,
   };

@@ -13,7 +13,7 @@ export const finishSources = {
   ),
   'finish-minutes': source(
     'Minutes for one joint, tube of 38 to 50 mm',
-    'flush 3 to 6, satin 6 to 12, mirror 15 to 30, a saddle twice: common practice, no source; brushed and as delivered: our own choice',
+    'flush 3 to 6, satin 6 to 12, mirror 15 to 30, blending a saddle twice: common practice, no source; brushed and as delivered: our own choice',
     'practice',
   ),
   'en-10088-2': source(

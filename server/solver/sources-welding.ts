@@ -4,7 +4,7 @@ export const weldingSources = {
   // current, electrode, gas
   'tube-weld-current': source(
     'Current of a closed butt in thin stainless tube',
-    '30 to 40 A for each mm of wall without filler, 25 to 40 otherwise; common practice, no source',
+    '30 to 40 A for each mm of wall; common practice, no source. With filler it begins there too; our own choice',
     'practice',
   ),
   'run-table-handbook': source(
@@ -21,6 +21,11 @@ export const weldingSources = {
     'Welder’s handbook of a gas supplier',
     'TIG fillets in stainless of 1.6 and 3.2 mm',
     'handbook',
+  ),
+  'plate-heat': source(
+    'Current of a fillet on a plate',
+    'the high end is read at the mean of tube and plate, the plate as three walls at most, and no thicker than the table goes; our own choice',
+    'practice',
   ),
   'hand-travel': source(
     'Travel by hand round a tube',
@@ -40,7 +45,6 @@ export const weldingSources = {
   ),
   'arc-starts': source('Starts of a weld', 'one for each quarter of each run; our own choice', 'practice'),
   // filler and runs
-  'filler-pairing': source('AWS A5.9 and EN ISO 14343-A', 'filler by base grade; pairing seen second-hand', 'standard'),
   'filler-size': source(
     'Diameter of the filler rod',
     '1.2 mm up to 1.2 mm of wall, 1.6 up to 3, 2.4 over; common practice, no source',
@@ -54,7 +58,7 @@ export const weldingSources = {
   'rod-allowance': source('Stubs and losses of rod', '15 % and 5 %; common practice, no source', 'practice'),
   'bead-size': source(
     'Size of a bead on thin tube',
-    'cap 4 × 0.5, root 3 × 0.4 mm; common practice, no source',
+    'cap 4 × 0.5, root 3 × 0.4 mm from 1.65 mm of wall on; common practice, no source; smaller in proportion on thinner walls, our own choice',
     'practice',
   ),
   'full-throat': source(
@@ -91,13 +95,16 @@ export const weldingSources = {
     'handbook',
   ),
   // preparation, tacks, position
-  'iso-9692-1': source('ISO 9692-1:2013, Table 1', 'square up to 4 mm, V over 3 mm; from memory', 'memory'),
   'weld-preparation': source(
     'Preparation of thin tube for TIG',
     'gaps, lands and bevels by wall; common practice, no source',
     'practice',
   ),
-  'tack-spacing': source('Tacks round a tube', 'number and order; common practice, no source', 'practice'),
+  'tack-spacing': source(
+    'Tacks round a tube',
+    'number and order, 60 to 80 mm apart on a long weld; common practice, no source',
+    'practice',
+  ),
   'tack-length': source(
     'EN 1011-1, tack welds',
     'at least four times the thicker part, as reprinted by a filler maker; dots of 3 to 5 mm without filler are practice',
@@ -119,5 +126,9 @@ export const weldingSources = {
     '0.1 to 0.3 by hand; common practice, no source',
     'practice',
   ),
-  sleeve: source('Sleeve inside a butt', 'clearance, length and plug holes; common practice, no source', 'practice'),
+  sleeve: source(
+    'Sleeve inside a butt',
+    'gap, clearance, length and plug holes; common practice, no source. A plug is welded once round its hole; our own choice',
+    'practice',
+  ),
 } as const;

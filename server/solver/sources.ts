@@ -18,7 +18,6 @@ export const SOURCES = {
     'standard',
   ),
   'asme-bpe': source('ASME BPE-2012, bioprocessing equipment', 'misalignment at most 15 % of the wall', 'standard'),
-  procrustes: source('Best fit of points in a plane', 'orthogonal Procrustes problem, closed form', 'derivation'),
   horn: source(
     'Horn, closed-form absolute orientation by unit quaternions',
     'J. Opt. Soc. Am. A 4 (1987), section 4',
@@ -112,7 +111,6 @@ export const SOURCES = {
     '20 D/R % up to 4D, 5 % above; medium confidence',
     'practice',
   ),
-  'mandrel-grid': source('Mandrel by D/t and R/D', 'common practice, no source; low confidence', 'practice'),
   'iso-1127-sizes': source(
     'ISO 1127 and EN 10217-7, outside diameters and walls',
     'from memory; walls of 1.5 and 3 mm are common stock without a source',

@@ -149,6 +149,14 @@ describe.each<ScreenName>(['desktop', 'phone'])('a welder who sets up at the %s'
     expectSaid(await figure(card, 'before the last quarter'), purge!.closingFlow);
     expect(seconds(await figure(card, 'hold'))).toBe(Math.ceil(purge!.hold.value));
 
+    await type(page, '/purge/targetOxygen', '1');
+    await settled(page);
+    expect(await page.locator('#stage-purge > .finding.stop').innerText()).toContain('oxygen in the gas');
+    await seen(() => card.count()).toBe(0);
+    await stage(page, 'purge').getByText('The gas is not planned: what stands here says why.').waitFor();
+    await type(page, '/purge/targetOxygen', '20');
+    await settled(page);
+
     await card.getByRole('button', { name: 'Add a meter reading' }).click();
     await type(page, '/purge/meter/0/minutes', '4');
     await type(page, '/purge/meter/0/oxygen', '15');

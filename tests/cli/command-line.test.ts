@@ -3,11 +3,11 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { landingStage } from '../../db/demo/landing-stage.ts';
-import { SHEET_NAMES } from '../../server/sheets/render-sheet.ts';
 import { runCommand } from '../../server/command-line.ts';
 import { newJob } from '../../server/job/default-job.ts';
 import type { Plan } from '../../server/plan/plan.ts';
 import { planInWords } from '../../server/plan-in-words.ts';
+import { SHEET_NAMES } from '../../server/sheets/render-sheet.ts';
 
 let folder: string;
 beforeEach(() => void (folder = mkdtempSync(join(tmpdir(), 'hoopwright-cli-'))));

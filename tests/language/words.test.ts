@@ -34,6 +34,35 @@ describe('findings in words', () => {
     expect(describeFinding(finding, { length: 'inch', fraction: 16 })).toContain('at least 4 1/2 in');
   });
 
+  const inch: Units = { length: 'inch', fraction: 16 };
+  const said = (code: Finding['code'], field: string, data: Finding['data'], units: Units): string =>
+    describeFinding({ code, grade: 'caution', field, data, wayOut: null }, units);
+  it('says small lengths of inch jobs to a thousandth, and nothing that is something as nothing', () => {
+    const gap = { value: 0.5, low: 0, high: 1, wall: 1.65 };
+    expect(said('gap-for-wall', '/closing/gap', gap, inch)).toContain(
+      'on a wall of 0.065 in. The gap is 0.020 in; at least 0 in, at most 0.039 in.',
+    );
+    expect(said('shrinkage-differs', '/closing/shrinkage', { value: 0.03, high: 1.5875 }, inch)).toContain(
+      'It is typed as 0.0012 in; at most 1/16 in.',
+    );
+  });
+  it('tells a value from the limit that it misses by little, in both units', () => {
+    const leg = { value: 114.28, low: 114.3 };
+    expect(said('leg-short-for-bend', '/frame/leftLeg/value', leg, inch)).toContain('4.499 in; at least 4 1/2 in');
+    expect(said('leg-short-for-bend', '/frame/leftLeg/value', leg, mm)).toContain('114.28 mm; at least 114.3 mm');
+  });
+  it('says what is measured where a sleeve does not go in', () => {
+    const bent = { weld: '2', bow: 0.32, play: 0.3, value: 76.2, high: 73.5 };
+    expect(said('sleeve-does-not-fit', '/welding/sleeve/length', bent, mm)).toBe(
+      'Sleeve length: The sleeve does not go in at weld 2: along it the tube bows away by 0.32 mm, and its play is ' +
+        '0.30 mm. It is 76.2 mm; at most 73.5 mm. Take a shorter or a thinner one, or weld without a sleeve.',
+    );
+    const met = { weld: '2A', other: '2B', value: 76.2, high: 60 };
+    expect(said('sleeve-does-not-fit', '/welding/sleeve/length', met, mm)).toContain(
+      'at weld 2A: it meets the sleeve of weld 2B. It is 76.2 mm; at most 60.0 mm.',
+    );
+  });
+
   it('leaves out what a finding has no data for, and no braces are ever shown', () => {
     for (const code of FINDING_CODES) {
       for (const data of [{}, { value: 1, low: 2, high: 3, member: 'hoop', onto: 'hoop', way: 'leave', bend: 2 }]) {

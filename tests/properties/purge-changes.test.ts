@@ -29,7 +29,10 @@ const withPurge = ({ job, frame, welds }: PurgeWorkload, change: Partial<PurgeWo
 const TIMES = ['plug', 'wellMixed', 'longTube'] as const;
 
 /** Each time of each chamber beside that of a changed plan, where both have it and gas runs through the same bores. */
-const eachTime = (before: PurgePlan, after: PurgePlan): { key: string; ways: number; was: number; is: number }[] =>
+const eachTime = (
+  before: PurgePlan,
+  after: PurgePlan,
+): { key: string; ways: number; dead: boolean; was: number; is: number }[] =>
   before.chambers.flatMap((one, index) => {
     const other = after.chambers[index]!;
     // bore that diffusion clears sooner than the little gas in it is a dead leg, whose air the times leave out
@@ -37,7 +40,8 @@ const eachTime = (before: PurgePlan, after: PurgePlan): { key: string; ways: num
     return TIMES.flatMap((key) => {
       const [was, is] = [one[key], other[key]];
       if (was === null || is === null) return [];
-      return [{ key, ways: one.paths.length, was: was.time.value, is: is.time.value }];
+      const dead = one.deadLegs.length > 0;
+      return [{ key, ways: one.paths.length, dead, was: was.time.value, is: is.time.value }];
     });
   });
 
@@ -75,8 +79,11 @@ describe('times of a purge', () => {
       for (const [index, { volume }] of purge.chambers.entries())
         expect(after.chambers[index]!.volume.value / volume.value).toBeCloseTo(times, 9);
       // the jet at the feed is as long as ever: where gas parts within it, other bore is mixed in a larger frame
-      for (const { key, ways, was, is } of eachTime(purge, after))
-        if (key !== 'longTube' || ways === 1) expect(is).toBeGreaterThan(was);
+      for (const { key, ways, dead, was, is } of eachTime(purge, after)) {
+        // what a dead leg bleeds hangs on its length only where its end is felt
+        if (key === 'wellMixed' && dead) expect(is).toBeGreaterThan(was * (1 - 1e-9));
+        else if (key !== 'longTube' || ways === 1) expect(is).toBeGreaterThan(was);
+      }
     }
   });
 });

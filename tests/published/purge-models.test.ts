@@ -7,6 +7,7 @@ import { describe, expect, it } from 'vitest';
 import { AIR_OXYGEN } from '../../server/solver/purge/argon.ts';
 import { erfc, erfcinv } from '../../server/solver/purge/error-function.ts';
 import * as models from '../../server/solver/purge/purge-models.ts';
+import { longTubeVolumes } from './one-long-tube.ts';
 
 const step = (target: number) => models.fromAir({ target, supply: 2 });
 
@@ -148,13 +149,13 @@ describe('long tube', () => {
     expect(estimate).toBeLessThan((4 / 3) * solved);
   });
   it('the mixed share of 34.8 mm × 3 m is 0.058, and all of a short tube', () => {
-    expect(models.mixedShare({ length: 3000, bore: 34.8 }).toFixed(3)).toBe('0.058');
-    const short = models.longTubeVolumes({ length: 150, bore: 34.8, flow: 10 }, step(50));
-    expect(short?.volumes).toBe(short?.wellMixed);
+    expect(models.tubesInRow([{ length: 3000, bore: 34.8, flow: 10 }])?.mixedShare.toFixed(3)).toBe('0.058');
+    const short = longTubeVolumes({ length: 150, bore: 34.8, flow: 10 }, step(50));
+    expect(short).toBe(models.wellMixedVolumes(step(50)));
   });
   it('has no answer for a turbulent flow', () => {
-    expect(models.longTubeVolumes({ length: 3000, bore: 15.7, flow: 24 }, step(50))).toBeNull();
-    expect(models.longTubeVolumes({ length: 3000, bore: 15.7, flow: 22 }, step(50))).not.toBeNull();
+    expect(longTubeVolumes({ length: 3000, bore: 15.7, flow: 24 }, step(50))).toBeNull();
+    expect(longTubeVolumes({ length: 3000, bore: 15.7, flow: 22 }, step(50))).not.toBeNull();
   });
 });
 

@@ -63,9 +63,10 @@ describe('a fan of 200 L/min in 15 m³ with 10 L/min of argon', () => {
   });
   it('recovers', () => {
     const stopped = { volume: 15, fan: 200, end: 18 };
-    expect(room.afterRelease(stopped, 0)).toBeCloseTo(18, 12);
-    expect(room.afterRelease(stopped, 75)).toBeCloseTo(20.9 - 2.9 / Math.E, 9);
-    expect(room.afterRelease(stopped, room.recoveryMinutes(stopped, 20.5))).toBeCloseTo(20.5, 9);
+    expect(room.recoveryMinutes(stopped, 18)).toBeCloseTo(0, 12);
+    // the fan blows the room's air out once in 75 min
+    expect(room.recoveryMinutes(stopped, 20.9 - 2.9 / Math.E)).toBeCloseTo(75, 9);
+    expect(20.9 - 2.9 * Math.exp(-room.recoveryMinutes(stopped, 20.5) / 75)).toBeCloseTo(20.5, 9);
   });
 });
 

@@ -24,6 +24,12 @@ describe('number', () => {
   });
 });
 
+it('a long flat saddle gets one for every 80 mm of its weld', () => {
+  const count = (length: number) => tacksOf({ outsideDiameter: 38.1, length, thicker: 1.65, process: '141' });
+  expect([119, 240, 240.1, 412].map((length) => count(length).count.value)).toEqual([3, 3, 4, 6]);
+  expect(count(412).angles).toHaveLength(6);
+});
+
 describe('order', () => {
   it('three at 120°, four at 90° in opposite pairs, six in opposite pairs', () => {
     expect(tackAngles(3)).toEqual([0, 120, 240]);

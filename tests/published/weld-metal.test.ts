@@ -1,6 +1,7 @@
 /** Section of a weld, its metal and rod, and arc time: computed beforehand. */
 import { describe, expect, it } from 'vitest';
 import {
+  beadOn,
   bevelArea,
   crownArea,
   filletArea,
@@ -19,6 +20,24 @@ describe('section', () => {
     expect(weldArea({ wall: 1.65, gap: 0.5, preparation: 'square-gap', groove }).toFixed(2)).toBe('2.96');
     expect(squareArea({ wall: 1.65, gap: 0.5 }).toFixed(3)).toBe('0.825');
     expect(crownArea(THIN_BEAD.cap) + crownArea(THIN_BEAD.root)).toBeCloseTo((2 / 3) * (2 + 1.2), 12);
+  });
+  it('a bead is as printed from 1.65 mm on, and as many walls wide on thinner ones', () => {
+    for (const wall of [1.65, 2, 6]) expect(beadOn(wall)).toEqual(THIN_BEAD);
+    for (const wall of [0.3, 0.8, 1.2]) {
+      const { cap, root } = beadOn(wall);
+      expect([cap.width / wall, cap.height / wall]).toEqual([
+        expect.closeTo(4 / 1.65, 10),
+        expect.closeTo(0.5 / 1.65, 10),
+      ]);
+      expect([root.width / wall, root.height / wall]).toEqual([
+        expect.closeTo(3 / 1.65, 10),
+        expect.closeTo(0.4 / 1.65, 10),
+      ]);
+      expect(fusedArea({ wall, gap: 0, preparation: 'square-tight', groove })).toBeCloseTo(
+        (3.5 / 1.65) * wall ** 2,
+        10,
+      );
+    }
   });
   it('V, 4 mm, gap 2, land 1, 60°: 13.2 mm²', () => {
     expect(bevelArea({ wall: 4, gap: 2, land: 1, angle: Math.PI / 3 }).toFixed(1)).toBe('13.2');

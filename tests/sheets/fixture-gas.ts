@@ -33,6 +33,7 @@ export function chamber(diameter = 38.1): Chamber {
   const stretch = { member: 'hoop', from: 0, to: 2080 };
   return {
     number: 1,
+    setup: 1,
     stretches: [stretch, { member: 'crossbar 1', from: 0, to: 910 }],
     welds: ['1', '2', 'S1', 'S2'],
     volume: figure(2.1, 'L'),
@@ -55,6 +56,7 @@ export function chamber(diameter = 38.1): Chamber {
       { member: 'crossbar 1', end: 'start', point: { x: -half, y: -350, z: 0 } },
     ],
     pluggedHoles: [],
+    ventShares: [],
     paths: [{ stretches: [stretch], vent: 0, share: figure(100, 'percent') }],
     deadLegs: [
       {
@@ -80,6 +82,7 @@ export function pocket(number: number, weld: string, diameter = 38.1): Chamber {
   return {
     ...whole,
     number,
+    setup: number,
     welds: [weld],
     stretches: [{ member: 'crossbar 1', from: 310, to: 610 }],
     length: figure(300, 'mm'),
@@ -94,12 +97,22 @@ export function pocket(number: number, weld: string, diameter = 38.1): Chamber {
   };
 }
 
+/** A set-up for each chamber, or one for all of them. */
+export const setUpsFor = (chambers: readonly Chamber[], together = false): PurgePlan['setups'] =>
+  (together ? [chambers] : chambers.map((one) => [one])).map((several, index) => ({
+    number: index + 1,
+    chambers: several.map(({ number }) => number),
+    welds: [...new Set(several.flatMap(({ welds }) => welds))],
+    wait: figure(Math.max(...several.map(({ printed }) => printed.time.value)), 's'),
+  }));
+
 export function purge(diameter = 38.1): PurgePlan {
   return {
     gasOxygen: figure(5, 'ppm'),
     targetOxygen: figure(50, 'ppm'),
     colour: figure(3, 'count'),
     chambers: [chamber(diameter)],
+    setups: setUpsFor([chamber(diameter)]),
     prePurgeFlow: figure(8, 'L/min'),
     weldingFlow: figure(4, 'L/min'),
     closingFlow: figure(2.5, 'L/min'),

@@ -4,17 +4,21 @@ import type { Plan } from '../../server/plan/plan.ts';
 import type { Chamber } from '../../server/plan/purge.ts';
 import type { Weld } from '../../server/plan/welding.ts';
 import { figure } from './fixture-figure.ts';
-import { chamber, pocket } from './fixture-gas.ts';
+import { chamber, pocket, setUpsFor } from './fixture-gas.ts';
 import { weld, welds } from './fixture-weld.ts';
 import { makeJob, makePlan } from './fixture.ts';
 
 /** The made-up plan with other chambers, and with other welds where some are given. */
-export function planWith(chambers: Chamber[], all: Weld[] = welds(), diameter = 38.1): Plan {
+export function planWith(chambers: Chamber[], all: Weld[] = welds(), diameter = 38.1, together = false): Plan {
   const plan = makePlan(diameter);
   const { purge, welding } = plan;
   if (purge === null || welding === null) throw new Error('the made-up plan is whole');
   const order = all.map(({ name }) => ({ weld: name, quarters: [1, 3, 2, 4] }));
-  return { ...plan, purge: { ...purge, chambers }, welding: { ...welding, welds: all, order, proposed: order } };
+  return {
+    ...plan,
+    purge: { ...purge, chambers, setups: setUpsFor(chambers, together) },
+    welding: { ...welding, welds: all, order, proposed: order },
+  };
 }
 
 /** So many welds in the one chamber: splices along the crown, every third a bevel with a gap, and saddles. */
@@ -29,6 +33,13 @@ export function planOfWelds(count: number): Plan {
   });
   const names = all.map(({ name }) => name);
   return planWith([{ ...chamber(), welds: names, taped: [] }], all);
+}
+
+/** One set-up of two chambers that are filled side by side: the hoop, and a pocket in the crossbar that fills sooner. */
+export function planOfTwoSideBySide(): Plan {
+  const small = pocket(2, '2');
+  const quick = { ...small, printed: { ...small.printed, time: figure(45, 's') } };
+  return planWith([{ ...chamber(), welds: ['1', '2'], deadLegs: [] }, quick], welds(), 38.1, true);
 }
 
 /** Three set-ups: the whole hoop, and a pocket either side of each of two welds. */

@@ -1,15 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import type { Job } from '../../server/job/job.ts';
+import type { Finding } from '../../server/plan/finding.ts';
 import type { Plan } from '../../server/plan/plan.ts';
-import { COLOURS, HEIGHTS, type Drawn, type Spot } from '../../server/sheets/ink.ts';
+import { COLOURS, HEIGHTS, type Drawn } from '../../server/sheets/ink.ts';
 import type { Page } from '../../server/sheets/page.ts';
-import { layoutSheet, renderSheet } from '../../server/sheets/render-sheet.ts';
-import { heldWith, planOfThree, planOfWelds, planWith, stopIn, withFindings } from './fixture-set-ups.ts';
+import { layoutSheet } from '../../server/sheets/render-sheet.ts';
+import { planOfThree, planOfTwoSideBySide, planOfWelds, planWith, stopIn, withFindings } from './fixture-set-ups.ts';
 import { chamber } from './fixture-gas.ts';
-import { weld } from './fixture-weld.ts';
 import { makeJob, makePlan } from './fixture.ts';
 import { lines, texts } from './layout-faults.ts';
-import { readPdf } from './read-pdf.ts';
 
 function pagesOf(plan: Plan = makePlan(), job: Job = makeJob()): readonly Page[] {
   const sheet = layoutSheet('weld-and-purge', { plan, job, revision: null });
@@ -86,7 +85,9 @@ describe('a set-up', () => {
     expect(set).toContain('hi-lo, mm polish, at most ISO 5817 B, at most');
     expect(set).toContain('1 hoop at 1020.0 mm square, tight 0 mm 3 × 5 mm 2 4 3 1 PH (5G up) 52 A 0.12 0.17 0.83');
     expect(set).toContain('S1 crossbar 1, datum end on hoop saddle 0 mm 4 × 5 mm 2 4 3 1 PH (5G up) 52 A — — —');
-    expect(set).toContain('Filler: weld 1, 2 none; weld S1, S2 ER316LSi / W 19 12 3 L Si, Ø 1.6 mm.');
+    expect(set.replace(/\s+/g, ' ')).toContain(
+      'Filler: weld 1, 2 none; weld S1, S2 ER316LSi / W 19 12 3 L Si, Ø 1.6 mm. Torch, butts, saddles: 7.0 L/min, on for 6 s after the arc, electrode Ø 1.6 mm, cup 9.5 mm.',
+    );
   });
 
   it('says what is opened and shut, and that no gas runs through the dead leg', () => {
@@ -131,6 +132,63 @@ const rowsOfLog = (page: Page): number => {
   return new Set(levels).size - 1;
 };
 
+describe('what there is no room for', () => {
+  const caution: Finding = {
+    code: 'dead-leg',
+    grade: 'caution',
+    field: '/purge/holes/toAir',
+    data: { chamber: 1, member: 'crossbar 1', value: 470, minutes: 678 },
+    wayOut: null,
+  };
+  const notes = Array.from({ length: 8 }, (_, index) => ({
+    ...caution,
+    data: { ...caution.data, minutes: 600 + index },
+  }));
+  const said = pagesOf(withFindings(makePlan(), notes)).map(saidOn);
+
+  it('is the notes: they go over, and the page that hangs there says so and keeps its log and cautions', () => {
+    expect(said[0]).toContain('There are cautions or notes about this set-up on the next page.');
+    expect(said[0]).toContain('Log, to be filled in by hand');
+    expect(said[0]).toContain('Argon kills without warning');
+    expect(said[0]).not.toContain('CAUTION:');
+    expect(said[1]).toContain('Set-up 1, continued CAUTION:');
+    expect(said[1]!.match(/CAUTION:/g)).toHaveLength(8);
+  });
+
+  it('is nothing where one note fits', () => {
+    const [one, next] = pagesOf(withFindings(makePlan(), [caution])).map(saidOn);
+    expect(one).toContain('CAUTION:');
+    expect(one).not.toContain('on the next page');
+    expect(next).not.toContain('continued');
+  });
+});
+
+describe('chambers that are filled side by side', () => {
+  const [page, next] = pagesOf(planOfTwoSideBySide());
+  const text = saidOn(page!).replace(/\s+/g, ' ');
+
+  it('are one set-up on one page, with the wait until the last of them is full', () => {
+    expect(text).toContain('Set-up 1 of 1: welds 1, 2');
+    expect(text).toContain('wait at least 3 min 30 s');
+    expect(saidOn(next!)).not.toContain('Set-up');
+  });
+
+  it('have a hose, a vent, openings and times each', () => {
+    for (const said of [
+      'feed 1',
+      'vent 1',
+      'feed 2',
+      'vent 2',
+      'Chamber 1: Feed: hoop, datum end.',
+      'Chamber 2: Feed: beside the dam',
+    ])
+      expect(text).toContain(said);
+    expect(text).toContain('Each chamber has a hose and a vent of its own');
+    expect(text).toContain('turned down to 4.0 L/min');
+    expect(text.match(/Chamber \d: Holds 2\.1 L/g)).toHaveLength(2);
+  });
+});
+
 describe('the log', () => {
   it('has four to six rows to write in and a column for each thing', () => {
     expect(rowsOfLog(first!)).toBeGreaterThanOrEqual(4);
@@ -167,148 +225,5 @@ describe('a stop', () => {
     const flow = { ...stopIn(0), code: 'target-below-gas', field: '/purge/targetOxygen', data: {} } as const;
     const all = pagesOf(withFindings(planOfThree(), [flow])).map(saidOn);
     for (const index of [0, 1, 2]) expect(all[index]).not.toContain('wait at least');
-  });
-});
-
-describe('the picture of a set-up', () => {
-  it('is to scale: the hoop measured back from the file is 1012 mm over the outside', async () => {
-    const sheet = await renderSheet('weld-and-purge', { plan: makePlan(), job: makeJob(), revision: null });
-    if (!sheet.ok) throw new Error(sheet.reason);
-    const [page] = await readPdf(sheet.pdf);
-    const factor = Number(/scale 1:(\d+(?:\.\d+)?)\./.exec(page!.texts.join(' '))?.[1]);
-    // the two edges of the hoop are the only lines of so many points that are drawn so wide
-    const edges = page!.paths.filter(({ points, width }) => points.length === 28 && Math.abs(width - 0.5) < 1e-3);
-    expect(edges).toHaveLength(2);
-    const across = edges.map(({ points }) => {
-      const xs = points.map(([x]) => x);
-      return factor * (Math.max(...xs) - Math.min(...xs));
-    });
-    expect(Math.max(...across)).toBeCloseTo(1012, 0);
-    expect(Math.min(...across)).toBeCloseTo(1012 - 2 * 38.1, 0);
-  });
-
-  it('has dots and arrows along the hoop, crosses along the crossbar where no gas runs', () => {
-    const gas = ofRole(first!, 'gas');
-    const dots = gas.filter(({ fill, points }) => fill !== null && points.length === 10);
-    const arrows = gas.filter(({ fill, points }) => fill !== null && points.length === 3);
-    const strokes = gas.filter(({ fill }) => fill === null);
-    expect(dots.length).toBeGreaterThan(40);
-    expect(arrows.length).toBeGreaterThanOrEqual(3);
-    expect(strokes.length).toBeGreaterThan(10);
-    const level = strokes.map(({ points }) => (points[0]![1] + points[1]![1]) / 2);
-    expect(Math.max(...level) - Math.min(...level)).toBeLessThan(1e-6);
-    // up the left leg from the feed, down the right one to the vent
-    const [up, down] = [arrows[0]!, arrows.at(-1)!];
-    expect(up.points[0]![1]).toBeLessThan(up.points[1]![1]);
-    expect(down.points[0]![1]).toBeGreaterThan(down.points[1]![1]);
-  });
-
-  it('has a solid bar in each plugged end and a hatched band over each taped gap', () => {
-    const bars = ofRole(first!, 'mark').filter(({ fill, points }) => fill === COLOURS.black && points.length === 4);
-    expect(bars).toHaveLength(3);
-    const bands = ofRole(first!, 'mark').filter(({ fill, points }) => fill === COLOURS.white && points.length === 4);
-    expect(bands).toHaveLength(2);
-    const pocketed = pagesOf(planOfThree())[1]!;
-    const dams = ofRole(pocketed, 'mark').filter(
-      ({ fill, points, stroke }) => fill === COLOURS.white && points.length === 4 && stroke?.width === 0.25,
-    );
-    expect(dams).toHaveLength(2);
-    expect(saidOn(pocketed)).toContain('dam');
-  });
-
-  it('draws a pocket larger than the frame that it is in', () => {
-    const scale = (page: Page): number => Number(/scale 1:([\d.]+)\./.exec(saidOn(page))?.[1]);
-    const [whole, small] = pagesOf(planOfThree());
-    expect(scale(small!)).toBeLessThanOrEqual(scale(whole!) / 2);
-  });
-});
-
-describe('which way is up', () => {
-  const saidWhen = (x: number, y: number, z: number): string => saidOn(pagesOf(makePlan(), heldWith({ x, y, z }))[0]!);
-
-  it('is told where it points at the reader or away', () => {
-    expect(saidWhen(0, 0, 3)).toContain('UP points at you: this is seen from above.');
-    expect(saidWhen(0, 0, -0.2)).toContain('UP points away from you: this is seen from below.');
-    expect(saidWhen(0, 0, 3)).not.toContain('UP leans');
-  });
-
-  it.each([
-    ['to the right', 1, 0, [1, 0]],
-    ['to the left', -2, 0, [-1, 0]],
-    ['upwards', 0, 1, [0, -1]],
-    ['downwards', 0, -5, [0, 1]],
-  ] as const)('is an arrow %s where it lies in the drawing', (_, x, y, way) => {
-    const page = pagesOf(makePlan(), heldWith({ x, y, z: 0 }))[0]!;
-    expect(saidOn(page)).not.toMatch(/UP (points|leans)/);
-    const word = texts(page.items).find(({ text }) => text === 'UP')!;
-    const heads = ofRole(page, 'mark').filter(({ points, fill }) => points.length === 3 && fill === COLOURS.black);
-    const [head] = heads.toSorted((a, b) => far(a, word.at) - far(b, word.at));
-    const [tip, left, right] = head!.points;
-    const base: Spot = [(left![0] + right![0]) / 2, (left![1] + right![1]) / 2];
-    const size = Math.hypot(tip![0] - base[0], tip![1] - base[1]);
-    expect((tip![0] - base[0]) / size).toBeCloseTo(way[0], 6);
-    expect((tip![1] - base[1]) / size).toBeCloseTo(way[1], 6);
-  });
-
-  it('is both where it leans, and nothing where no way is up', () => {
-    const leaning = saidWhen(0, 1, 1);
-    expect(leaning).toContain('UP leans towards you too.');
-    expect(leaning).toMatch(/\bUP\b(?! leans)/);
-    expect(saidWhen(0, 1, -1)).toContain('UP leans away from you too.');
-    expect(saidWhen(0, 0, 0)).not.toMatch(/\bUP\b/);
-  });
-});
-
-const far = ({ points }: Drawn, [x, y]: Spot): number =>
-  Math.min(...points.map(([px, py]) => Math.hypot(px - x, py - y)));
-
-describe('the quarters of a tube', () => {
-  const tacked = (angles: number[]): Page => {
-    const one = weld({
-      name: '1',
-      kind: 'splice',
-      form: 'butt',
-      member: 'hoop',
-      station: 900,
-      point: { x: 0, y: 0, z: 0 },
-    });
-    const own = { ...one, tacks: { ...one.tacks, angles } };
-    return pagesOf(planWith([{ ...chamber(), welds: ['1'] }], [own]))[0]!;
-  };
-  const page = tacked([0, 90, 180, 270]);
-  const [ring] = ofRole(page, 'quarter').filter(({ closed }) => closed);
-  const centre: Spot = [
-    ring!.points.reduce((sum, [x]) => sum + x, 0) / ring!.points.length,
-    ring!.points.reduce((sum, [, y]) => sum + y, 0) / ring!.points.length,
-  ];
-  /** Which way a word stands from the middle of the tube. */
-  const towards = (word: string, near = 30): string[] =>
-    texts(page.items)
-      .filter(({ text, at }) => text === word && Math.hypot(at[0] - centre[0], at[1] - centre[1]) < near)
-      .map(({ at, align, width, height }) => {
-        const x = at[0] + (align === 'left' ? width / 2 : align === 'right' ? -width / 2 : 0) - centre[0];
-        const y = at[1] - height / 2 - centre[1];
-        return `${Math.abs(y) < 1 ? '' : y < 0 ? 'up' : 'down'} ${Math.abs(x) < 1 ? '' : x < 0 ? 'left' : 'right'}`.trim();
-      });
-
-  it('go round clockwise from the outside, seen along the tube: the outside left, the top on top', () => {
-    expect(towards('1', 8)).toEqual(['up left']);
-    expect(towards('2', 8)).toEqual(['up right']);
-    expect(towards('3', 8)).toEqual(['down right']);
-    expect(towards('4', 8)).toEqual(['down left']);
-    expect(towards('outside')).toEqual(['left']);
-    expect(towards('top')).toEqual(['up']);
-    expect(towards('inside')).toEqual(['right']);
-    expect(towards('bottom')).toEqual(['down']);
-  });
-
-  it('have the tacks at their angles, numbered as they are set', () => {
-    expect(['T1', 'T2', 'T3', 'T4'].flatMap((name) => towards(name))).toEqual(['left', 'up', 'right', 'down']);
-  });
-
-  it('are drawn once more where other welds are tacked at other places', () => {
-    const count = (one: Page): number => ofRole(one, 'quarter').filter(({ closed }) => closed).length;
-    expect(count(page)).toBe(2);
-    expect(count(first!)).toBe(4);
   });
 });

@@ -37,6 +37,24 @@ describe('what holds for the whole job', () => {
     expect(common).toContain('4 S2 crossbar 1, far end on hoop 1 3 2 4 1');
   });
 
+  it('says what is drilled before anything is tacked, and nothing where nothing is', () => {
+    expect(common).not.toContain('drill a hole');
+    const job = makeJob();
+    const { holes } = job.purge;
+    const drilled = (change: Partial<typeof holes>): string =>
+      saidBy(makePlan(), { ...job, purge: { ...job.purge, holes: { ...holes, ...change } } }).replace(/\s+/g, ' ');
+    const except = [{ member: 'crossbar 1', end: 'finish' as const }];
+    expect(drilled({ underSaddles: 'all' })).toContain(
+      'so that their bores open into it: crossbar 1, datum end; crossbar 1, far end.',
+    );
+    expect(drilled({ underSaddles: 'all', except })).toContain('open into it: crossbar 1, datum end.');
+    expect(drilled({ except })).toContain(
+      'drill a hole of 6 mm through the wall under each of these ends, so that their bores open into it: crossbar 1, far end.',
+    );
+    const at = { member: 'hoop', spot: 'along' as const, number: 1, distance: 120 };
+    expect(drilled({ toAir: [{ at, bore: 5 }] })).toContain('Vent hole 1: 5 mm, in hoop, 120.0 mm from its start.');
+  });
+
   it('says of each size what shrinkage, this order and the worst one do to it, and what it measures tacked', () => {
     expect(common).toContain('width at the corners −0.50 mm +0.20 mm +3.10 mm +0.30 mm');
     expect(common).toContain('width at the feet −0.50 mm −1.40 mm −6.20 mm +1.90 mm');
@@ -99,6 +117,20 @@ describe('what holds for the whole job', () => {
       expect(common.replaceAll('μ', 'µ')).toContain(said);
     }
     for (const note of makePlan().finish!.notes) expect(hasWords(`finish.note.${note}`)).toBe(true);
+  });
+});
+
+describe('steps of finishing', () => {
+  it('stand under the name of their welds where those in corners are done another way', () => {
+    const plan = makePlan();
+    const [first, ...rest] = plan.finish!.steps;
+    const steps = [
+      { ...first!, welds: 'butts' as const },
+      ...rest.map((step) => ({ ...step, welds: 'corners' as const })),
+    ];
+    const said = saidBy({ ...plan, finish: { ...plan.finish!, steps } });
+    expect(said).toMatch(/Butts: splices, let-in pieces, closing welds grit 40 to 60: .* Saddles and pads: dressed, not ground flush grit 80: /);
+    expect(whole).not.toContain('Saddles and pads: dressed');
   });
 });
 

@@ -2,7 +2,15 @@ import { describe, expect, it } from 'vitest';
 import type { Plan } from '../../server/plan/plan.ts';
 import { HEIGHTS } from '../../server/sheets/ink.ts';
 import { layoutSheet, type SheetName } from '../../server/sheets/render-sheet.ts';
-import { heldWith, planOfThree, planOfWelds, planWithSleeve, stopIn, withFindings } from './fixture-set-ups.ts';
+import {
+  heldWith,
+  planOfThree,
+  planOfTwoSideBySide,
+  planOfWelds,
+  planWithSleeve,
+  stopIn,
+  withFindings,
+} from './fixture-set-ups.ts';
 import { makeJob } from './fixture.ts';
 import { covered, crossed, outside, texts } from './layout-faults.ts';
 
@@ -10,6 +18,7 @@ const PLANS: Readonly<Record<string, () => Plan>> = {
   'six welds': () => planOfWelds(6),
   'fourteen welds': () => planOfWelds(14),
   'pockets between dams': planOfThree,
+  'two chambers side by side': planOfTwoSideBySide,
   'a stop in each set-up': () => withFindings(planOfThree(), [stopIn(1), stopIn(2), stopIn(3)]),
   'a sleeve': planWithSleeve,
 };

@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { newJob } from '../../server/job/default-job.ts';
 import type { Purge } from '../../server/job/purge.ts';
+import { describeFinding } from '../../server/language/finding-words.ts';
 import { contentsAtGauge, gaugeHolding } from '../../server/solver/purge/bottle.ts';
 import { planBottle } from '../../server/solver/purge/bottle-plan.ts';
 import { faultsOf } from './figures-in.ts';
@@ -11,12 +13,17 @@ type Bottle = Purge['bottle'];
 const FULL: Bottle = { waterVolume: 50, gaugePressure: 200, temperature: 15, reserve: 10, gaugeNow: null };
 const codes = (made: ReturnType<typeof planBottle>) => made.findings.map(({ code }) => code);
 
+/** As a gauge shows it, and near to nothing, where most doubles are [bar]. */
+const gauges = fc.oneof(fc.integer({ min: 0, max: 300 }), fc.double({ min: 0, max: 300, noNaN: true }));
 const bottles = fc.record<Bottle>({
-  waterVolume: fc.double({ min: 0, minExcluded: true, max: 500, noNaN: true }),
-  gaugePressure: fc.double({ min: 0, max: 300, noNaN: true }),
+  waterVolume: fc.oneof(
+    fc.integer({ min: 1, max: 50 }),
+    fc.double({ min: 0, minExcluded: true, max: 500, noNaN: true }),
+  ),
+  gaugePressure: gauges,
   temperature: fc.double({ min: 5, max: 35, noNaN: true }),
-  reserve: fc.double({ min: 0, max: 300, noNaN: true }),
-  gaugeNow: fc.option(fc.double({ min: 0, max: 300, noNaN: true })),
+  reserve: gauges,
+  gaugeNow: fc.option(gauges),
 });
 const gas = fc.oneof(fc.double({ min: 0, max: 1e4, noNaN: true }), fc.constantFrom(0, 1e-9, 1e9));
 
@@ -65,7 +72,34 @@ describe('the gauge read again', () => {
     expect(taken!.band!.plusMinus).toBeLessThan(60);
   });
   it('at or under the reserve nothing is left', () => {
-    for (const now of [10, 3, 0]) expect(read(now).bottle.left?.value).toBe(0);
+    for (const now of [10, 3, 0]) {
+      const made = read(now);
+      expect(made.bottle.left?.value).toBe(0);
+      expect(made.bottle.gaugeAfter).toBeNull();
+      expect(made.findings[0]).toMatchObject({
+        code: 'bottle-not-enough',
+        grade: 'caution',
+        field: '/purge/bottle/gaugeNow',
+        data: { value: 500, high: 0, now },
+      });
+      expect(made.findings[0]?.data).not.toHaveProperty('bottles');
+      expect(codes(made).includes('bottle-under-reserve')).toBe(now < 10);
+    }
+  });
+  it('says whether what is left is enough, and where the gauge will stand', () => {
+    const short = read(15);
+    expect(codes(short)).toEqual(['bottle-not-enough']);
+    const gauge = Number(short.findings[0]?.data['gauge']);
+    expect(codes(read(gauge))).toEqual([]);
+    expect(codes(read(gauge - 1))).toEqual(['bottle-not-enough']);
+    const after = contentsAtGauge({ waterVolume: 50, celsius: 15 }, read(105).bottle.gaugeAfter!.value);
+    expect(after).toBeCloseTo(contentsAtGauge({ waterVolume: 50, celsius: 15 }, 105) - 500, 6);
+  });
+  it('that counts the whole job is said in words', () => {
+    const { units } = newJob('hoop');
+    const [said] = read(15).findings;
+    expect(describeFinding(said!, units)).toContain('It reads 15 bar now: this counts the whole job as still to do.');
+    expect(describeFinding(planBottle({ ...FULL, gaugePressure: 15 }, 500).findings[0]!, units)).not.toContain('now');
   });
   it('as before, nothing was taken', () => {
     expect(read(120).bottle.taken?.value).toBe(0);
@@ -74,6 +108,9 @@ describe('the gauge read again', () => {
   it('a gauge that rose says nothing of what was taken, and taken away again it has nothing to say', () => {
     const rose = read(121);
     expect([rose.bottle.taken, rose.bottle.left]).toEqual([null, null]);
+    expect(rose.bottle.gaugeAfter?.value).toBe(
+      planBottle({ ...FULL, gaugePressure: 120 }, 500).bottle.gaugeAfter?.value,
+    );
     expect(rose.findings).toEqual([
       {
         code: 'bottle-gauge-rose',
@@ -112,13 +149,37 @@ describe('a bottle that does not last', () => {
     ['empty', { gaugePressure: 0 }],
     ['at its reserve', { gaugePressure: 10 }],
     ['under its reserve', { reserve: 250 }],
-  ])('%s it gives nothing, and no number of them does', (_, changes) => {
+  ])('%s it gives nothing, and no number of them does', (_, changes: Partial<Bottle>) => {
     const none = planBottle({ ...FULL, ...changes }, 100);
     expect(none.bottle.usable.value).toBe(0);
     expect(none.bottle.bottles).toBeNull();
     expect(none.bottle.gaugeAfter).toBeNull();
-    expect(codes(none)).toEqual(['bottle-not-enough']);
+    const under = (changes.reserve ?? FULL.reserve) > (changes.gaugePressure ?? FULL.gaugePressure);
+    expect(codes(none)).toEqual(['bottle-not-enough', ...(under ? ['bottle-under-reserve'] : [])]);
     expect(none.findings[0]?.data).not.toHaveProperty('bottles');
+  });
+});
+
+describe('a reserve that the bottle does not hold', () => {
+  it.each([
+    [{ reserve: 250 }, 200, 10],
+    [{ reserve: 60, gaugeNow: 40 }, 40, 10],
+    [{ reserve: 20, gaugePressure: 10 }, 10, 5],
+    [{ reserve: 20, gaugePressure: 5 }, 5, null],
+    [{ reserve: 20, gaugeNow: 0 }, 0, null],
+    // a gauge that rose is not this bottle's
+    [{ reserve: 120, gaugePressure: 100, gaugeNow: 150 }, 100, 10],
+  ] as const)('%j reads %d bar and could leave %s', (changes, high, value) => {
+    const field = '/purge/bottle/reserve';
+    const made = planBottle({ ...FULL, ...changes }, 0);
+    const said = made.findings.find(({ code }) => code === 'bottle-under-reserve');
+    const wayOut = value === null ? null : { field, value };
+    const data = { value: changes.reserve, high };
+    expect(said).toEqual({ code: 'bottle-under-reserve', grade: 'caution', field, data, wayOut });
+    if (value === null) return;
+    const after = planBottle({ ...FULL, ...changes, reserve: value }, 0);
+    expect(codes(after)).not.toContain('bottle-under-reserve');
+    expect((after.bottle.left ?? after.bottle.usable).value).toBeGreaterThan(0);
   });
 });
 
@@ -128,14 +189,16 @@ it('is made of every bottle, in numbers', () => {
     fc.property(bottles, gas, (typed, job) => {
       const made = planBottle(typed, job);
       expect(faultsOf(made.bottle)).toEqual([]);
-      const { contents, usable, bottles: count, gaugeAfter } = made.bottle;
+      const { contents, usable, bottles: count, gaugeAfter, left } = made.bottle;
+      const last = left === null ? typed.gaugePressure : typed.gaugeNow!;
       expect(usable.value).toBeLessThanOrEqual(contents.value);
-      const short = job > usable.value;
+      const short = job > (left ?? usable).value;
+      expect(codes(made).includes('bottle-under-reserve')).toBe(typed.reserve > last);
       expect(codes(made).includes('bottle-not-enough')).toBe(short);
       expect(gaugeAfter === null).toBe(short);
       if (gaugeAfter !== null) {
-        expect(gaugeAfter.value).toBeGreaterThanOrEqual(Math.min(typed.reserve, typed.gaugePressure) - 1e-6);
-        expect(gaugeAfter.value).toBeLessThanOrEqual(typed.gaugePressure + 1e-6);
+        expect(gaugeAfter.value).toBeGreaterThanOrEqual(Math.min(typed.reserve, last) - 1e-6);
+        expect(gaugeAfter.value).toBeLessThanOrEqual(last + 1e-6);
       }
       seen[count === null ? 'none' : short ? 'short' : 'lasts'] += 1;
     }),

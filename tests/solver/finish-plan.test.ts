@@ -2,10 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { newJob } from '../../server/job/default-job.ts';
 import { CLEANINGS, SURFACES, TREATMENTS, type Finish } from '../../server/job/finish.ts';
-import type { Grade } from '../../server/job/tube.ts';
-import { findingsFinish } from '../../server/language/en/findings-finish.ts';
+import { STEP_WELDS } from '../../server/plan/finish.ts';
 import { finishWords } from '../../server/language/en/finish.ts';
-import { FINDING_CODES, type FindingCode, type FindingGrade } from '../../server/plan/finding.ts';
 import { planFinish } from '../../server/solver/finish/plan-finish.ts';
 import { THIN_BEAD } from '../../server/solver/welding/weld-section.ts';
 import { faultsOf } from './figures-in.ts';
@@ -16,9 +14,11 @@ const WELDS = [weldSite('1', 'butt'), weldSite('S1', 'saddle'), weldSite('P1', '
 
 type Work = Parameters<typeof planFinish>[0];
 const planned = (finish: Partial<Finish> = {}, more: Partial<Work> = {}) =>
-  planFinish({ finish: { ...USUAL, ...finish }, welds: WELDS, symbols: welding.symbols, grade: tube.grade, ...more });
+  planFinish({ finish: { ...USUAL, ...finish }, welds: WELDS, symbols: welding.symbols, tube, ...more });
 const minutes = (finish: Partial<Finish>) =>
   planned(finish).finish!.minutes.map(({ weld, flush, surface }) => [weld, flush.value, surface.value]);
+
+const [BUTT, ...CORNERS] = WELDS;
 
 it('there is none where nothing is welded', () => {
   expect(planned({ cleaning: 'nitric-1' }, { welds: [] })).toEqual({ finish: null, findings: [] });
@@ -53,31 +53,40 @@ describe('the bead', () => {
     expect(plan.leftProud === null ? null : Number(plan.leftProud.value.toFixed(2))).toBe(left);
   });
   it('stands proud of nothing in the corner of a saddle or a pad', () => {
-    const plan = planned({}, { welds: WELDS.slice(1) }).finish!;
+    const plan = planned({}, { welds: CORNERS }).finish!;
     expect([plan.reinforcement, plan.leftProud]).toEqual([null, null]);
   });
 });
 
+describe('steps', () => {
+  const kinds = (welds: typeof WELDS) => [...new Set(planned({}, { welds }).finish!.steps.map((one) => one.welds))];
+  it('say which welds they are for where both kinds are, in words', () => {
+    expect(kinds(WELDS)).toEqual(['butts', 'corners']);
+    expect([kinds([BUTT!]), kinds(CORNERS)]).toEqual([['all'], ['all']]);
+    for (const key of STEP_WELDS) expect(finishWords).toHaveProperty([`finish.welds.${key}`]);
+  });
+});
+
 describe('minutes', () => {
-  it('are the middle of what practice says, twice for a saddle, and add up with their bands', () => {
+  it('are the middle of what practice says, blending twice for a saddle, and add up with their bands', () => {
     expect(minutes({})).toEqual([
       ['1', 4.5, 9],
-      ['S1', 9, 18],
-      ['P1', 4.5, 9],
+      ['S1', 0, 18],
+      ['P1', 0, 9],
     ]);
     const { total } = planned().finish!;
-    // four times a butt: 4 × 13.5, ± 4 × 4.5
-    expect(total).toMatchObject({ value: 54, band: { plusMinus: 18 } });
+    // one is ground flush, 4.5 ± 1.5, and four times a butt is blended, 9 ± 3
+    expect(total).toMatchObject({ value: 40.5, band: { plusMinus: 13.5 } });
   });
   it('are the shop’s own where typed, without a band', () => {
     const own = { minutes: { flush: 5, surface: 8, saddleTimes: 1.5 } };
     expect(minutes(own)).toEqual([
       ['1', 5, 8],
-      ['S1', 7.5, 12],
-      ['P1', 5, 8],
+      ['S1', 0, 12],
+      ['P1', 0, 8],
     ]);
     const { total } = planned(own).finish!;
-    expect(total).toMatchObject({ value: 45.5, band: null, working: { sources: ['typed'] } });
+    expect(total).toMatchObject({ value: 33, band: null, working: { sources: ['typed'] } });
   });
   it('of one kind typed leave the other to practice', () => {
     const { total } = planned({ minutes: { flush: 0, surface: null, saddleTimes: null } }).finish!;
@@ -97,104 +106,6 @@ describe('minutes', () => {
     const totals = SURFACES.map((surface) => planned({ surface }).finish!.total.value);
     expect([...totals].sort((a, b) => a - b)).toEqual(totals);
     expect(new Set(totals).size).toBe(SURFACES.length);
-  });
-});
-
-type Case = readonly [
-  code: FindingCode,
-  grade: FindingGrade,
-  field: string,
-  finish: Partial<Finish>,
-  data: Record<string, number | string>,
-  out: string | null,
-];
-const cases: readonly Case[] = [
-  ['finish-too-coarse-for-sea', 'caution', 'surface', { surface: 'brushed' }, { value: 1, high: 0.5 }, 'satin'],
-  ['dichromate-bath', 'caution', 'cleaning', { cleaning: 'nitric-1' }, {}, 'citric-3'],
-  ['pickle-dangerous', 'caution', 'cleaning', { cleaning: 'pickle-paste' }, {}, 'citric-3'],
-  ['pickle-dangerous', 'caution', 'cleaning', { cleaning: 'pickle-bath' }, {}, 'citric-3'],
-  [
-    'pickle-dangerous',
-    'caution',
-    'cleaning',
-    { cleaning: 'pickle-bath', treatment: 'none', surface: 'as-delivered' },
-    {},
-    null,
-  ],
-  ...(['none', 'colour', 'ripple'] as const).map((treatment): Case => [
-    'treatment-below-surface',
-    'note',
-    'treatment',
-    { treatment, surface: 'mirror' },
-    { surface: 'mirror' },
-    'flush',
-  ]),
-];
-
-describe('what is wrong is said once, at its field, and its way out leads out', () => {
-  it.each(cases)('%s, %s at %s: %j', (code, grade, field, typed, data, value) => {
-    const pointer = `/finish/${field}`;
-    const wayOut = value === null ? null : { field: pointer, value };
-    expect(planned(typed).findings).toEqual([{ code, grade, field: pointer, data, wayOut }]);
-    if (value !== null) expect(planned({ ...typed, [field]: value }).findings).toEqual([]);
-  });
-  it.each([
-    {},
-    { surface: 'brushed', nearSea: false },
-    { surface: 'mirror' },
-    { treatment: 'pit-free', surface: 'mirror' },
-    { treatment: 'none', surface: 'as-delivered' },
-    { cleaning: 'nitric-4' },
-    { cleaning: 'none' },
-  ] as const)('nothing of %j', (typed) => {
-    expect(planned(typed).findings).toEqual([]);
-  });
-  it('has words for each and for no other', () => {
-    const from = FINDING_CODES.indexOf('finish-too-coarse-for-sea');
-    const own = FINDING_CODES.slice(from, FINDING_CODES.indexOf('rate-open'));
-    expect(Object.keys(findingsFinish).sort()).toEqual([...own].sort());
-  });
-});
-
-describe('notes', () => {
-  const notes = (finish: Partial<Finish>, more: Partial<Work> = {}) => planned(finish, more).finish!.notes;
-  const of = (key: '304L' | '316L' | '2205'): Grade => ({ from: 'catalogue', key });
-  it('keep carbon steel and chlorides away, whatever is chosen', () => {
-    for (const treatment of TREATMENTS)
-      expect(notes({ treatment, cleaning: 'none', nearSea: false })).toEqual(
-        expect.arrayContaining(['own-abrasives', 'stainless-brushes', 'no-carbon-steel', 'no-chlorides', 'find-iron']),
-      );
-  });
-  it('ask for 316 near the sea where the tube is not', () => {
-    const has = (grade: Grade, nearSea = true) => notes({ nearSea }, { grade }).includes('sea-grade');
-    expect([has(of('304L')), has(of('316L')), has(of('2205')), has(of('304L'), false)]).toEqual([
-      true,
-      false,
-      false,
-      false,
-    ]);
-    const own = { from: 'own', name: '1.4539' } as Grade;
-    expect(has(own)).toBe(true);
-    for (const key of ['sea-smooth', 'sea-grain', 'sea-rinse']) {
-      expect(notes({ nearSea: true })).toContain(key);
-      expect(notes({ nearSea: false })).not.toContain(key);
-    }
-  });
-  it('say how a symbol says ground', () => {
-    const symbols = (one: Work['symbols'], treatment: Finish['treatment'] = 'flush') =>
-      notes({ treatment }, { symbols: one }).filter((key) => key.startsWith('symbol'));
-    expect(symbols('iso-2553')).toEqual(['symbol-iso-tail']);
-    expect(symbols('aws-a2-4')).toEqual(['symbol-aws-letter']);
-    expect(symbols('iso-2553', 'ripple')).toEqual([]);
-  });
-  it('warn of the bath that is chosen', () => {
-    expect(notes({ cleaning: 'nitric-1' })).toContain('chromium-six');
-    expect(notes({ cleaning: 'nitric-2' })).not.toContain('chromium-six');
-    expect(notes({ cleaning: 'pickle-bath' })).toContain('pickle-trained');
-    expect(notes({ cleaning: 'citric-1', treatment: 'none' })).toContain('colour-first');
-    expect(notes({ cleaning: 'citric-1', treatment: 'colour' })).not.toContain('colour-first');
-    expect(notes({ cleaning: 'pickle-bath', treatment: 'none' })).not.toContain('colour-first');
-    expect(notes({ cleaning: 'none' })).not.toContain('grease-first');
   });
 });
 

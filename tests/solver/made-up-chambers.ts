@@ -17,6 +17,7 @@ export const gasSpot = (kind: GasSpot['kind'], member: string, station: number):
 /** A chamber with nothing in it but what is given. */
 export const chamberOf = (given: Partial<Chamber> & Pick<Chamber, 'feed'>): Chamber => ({
   number: 1,
+  setup: 1,
   stretches: [],
   welds: [],
   volume: made(1, 'L'),
@@ -31,6 +32,7 @@ export const chamberOf = (given: Partial<Chamber> & Pick<Chamber, 'feed'>): Cham
   dams: [],
   plugs: [],
   pluggedHoles: [],
+  ventShares: [],
   paths: [],
   deadLegs: [],
   ...given,

@@ -164,7 +164,7 @@ describe('bores that connect', () => {
         'stub',
         [
           [500, 0, 0],
-          [500, length, 0],
+          [500, 19.05 + length, 0],
         ],
         { start: seat('main') },
       );
@@ -175,7 +175,9 @@ describe('bores that connect', () => {
       );
       const [chamber] = chambersOf(job);
       const [leg] = chamber!.deadLegs;
-      expect(leg?.stretches).toEqual([{ member: 'stub', from: 0, to: length }]);
+      expect(leg?.stretches).toEqual([{ member: 'stub', from: 0, to: 19.05 + length }]);
+      // counted from the wall of the main tube: 19.05 mm of it lie inside
+      expect(leg?.length.value).toBeCloseTo(length, 9);
       expect(leg?.points).toBe('up');
       expect(leg?.welds).toEqual(['S1', 'P1']);
       const minutes = leg!.clears.value / 60;

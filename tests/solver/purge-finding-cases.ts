@@ -2,7 +2,7 @@ import { newJob } from '../../server/job/default-job.ts';
 import type { Job } from '../../server/job/job.ts';
 import type { Purge } from '../../server/job/purge.ts';
 import type { FindingCode, FindingGrade } from '../../server/plan/finding.ts';
-import { airHole, holes, hoopJob, jobOf, LEG, MAIN, pad, SPLICE, UP, type Cut } from './purge-frames.ts';
+import { airHole, holes, hoopJob, jobOf, LEG, MAIN, member, pad, seat, SPLICE, UP, type Cut } from './purge-frames.ts';
 
 /** A job that raises one finding of its purge; `out` the way out that it must offer, null: none, left out: any. */
 export type PurgeCase = {
@@ -28,6 +28,24 @@ const hoopCut: readonly Cut[] = [{ member: 'hoop', station: 150 }];
 const blind = (distance: number): Job =>
   main(holes({ toAir: [airHole('main', distance)] }), { fixing: [pad('main', 'start')] });
 
+/** A stub that sits on the main tube, so long past its wall, with a plate on its end. */
+const stub = (length: number): Job =>
+  jobOf(
+    [
+      MAIN,
+      member(
+        'stub',
+        [
+          [500, 0, 0],
+          [500, 19.05 + length, 0],
+        ],
+        { start: seat('main') },
+      ),
+    ],
+    all,
+    { fixing: [pad('stub', 'finish')] },
+  );
+
 const passing: readonly PurgeCase[] = [
   {
     name: 'a crossbar between two saddles',
@@ -37,9 +55,41 @@ const passing: readonly PurgeCase[] = [
   },
   {
     name: 'a tube between two plates',
-    ...{ code: 'closed-chamber', grade: 'stop', field: none },
+    ...{ code: 'closed-chamber', grade: 'stop', field: '/fixing/0/plate/hole' },
     job: main({}, { fixing: [pad('main', 'start'), pad('main', 'finish')] }),
-    out: null,
+    data: { plates: 'pad at start, pad at finish' },
+    // 6 mm; with a hose of 4 mm in it still an opening of 4.5 mm, 61 Pa at 5 L/min
+    out: { field: '/fixing/0/plate/hole', value: 6 },
+  },
+  {
+    name: 'a tube between two plates, with more gas',
+    ...{ code: 'closed-chamber', grade: 'stop', field: '/fixing/0/plate/hole' },
+    job: main({ weldingFlow: 10 }, { fixing: [pad('main', 'start'), pad('main', 'finish')] }),
+    // 100 Pa behind 5.63 mm, and the hose beside it: √(5.63² + 4²), rounded up
+    out: { field: '/fixing/0/plate/hole', value: 7 },
+  },
+  {
+    name: 'a leg between its saddle and a plate, welded now',
+    ...{ code: 'closed-chamber', grade: 'stop', field: '/fixing/0/plate/hole' },
+    job: jobOf([MAIN, LEG], {}, { fixing: [pad('leg', 'finish')] }),
+    data: { chamber: 2, member: 'leg', plates: 'pad at finish' },
+    out: { field: '/fixing/0/plate/hole', value: 6 },
+  },
+  {
+    name: 'dams cut a crossbar with holes under its saddles off from the hoop',
+    ...{ code: 'closed-by-weld', grade: 'stop', field: '/purge/extent', cutsOnly: true },
+    job: hoopJob([300], { ...all, extent: 'dams' }),
+    cuts: [{ member: 'crossbar 1', station: 430 }],
+    data: { dams: 150 },
+    out: { field: '/purge/extent', value: 'whole-frame' },
+  },
+  {
+    name: 'a lance in a hole of 5 mm',
+    ...{ code: 'one-opening', grade: 'stop', field: '/purge/vent' },
+    job: hoopJob([300], holes({ toAir: [airHole('crossbar 1', 400, 5)] })),
+    data: { value: 5, low: 5.1, lance: 4 },
+    // 100 Pa behind 3.98 mm at 5 L/min, and the hose beside it: √(3.98² + 4²), rounded up
+    out: { field: '/purge/holes/toAir/0/bore', value: 5.7 },
   },
   {
     name: 'a leg on a tube',
@@ -49,21 +99,23 @@ const passing: readonly PurgeCase[] = [
   },
   {
     name: 'a ring',
-    ...{ code: 'closed-by-weld', grade: 'stop', field: none, job: newJob('ring') },
-    data: { chamber: 1, member: 'ring', welds: 'C1' },
+    ...{ code: 'closed-by-weld', grade: 'stop', field: '/purge/holes/toAir', job: newJob('ring') },
+    data: { chamber: 1, member: 'ring', welds: 'C1', bare: 'ring' },
     out: null,
   },
   {
     name: 'a crossbar that is cut, its saddles welded long ago',
     ...{ code: 'closed-by-weld', grade: 'stop', field: none, job: hoopJob([300]), cutsOnly: true },
     cuts: [{ member: 'crossbar 1', station: 400 }],
-    out: { field: none, value: 'all' },
+    data: { fitted: 'crossbar 1' },
+    // nobody drills under a saddle that is welded
+    out: null,
   },
   {
     name: 'a pad without a hole beyond the vent hole',
     ...{ code: 'weld-in-dead-leg', grade: 'stop', field: '/purge/holes/toAir', job: blind(300) },
     data: { chamber: 1, value: 300, welds: 'P1' },
-    out: null,
+    out: { field: '/fixing/0/plate/hole', value: 6 },
   },
   {
     name: 'a saddle in a pocket that only its hole opens',
@@ -75,12 +127,13 @@ const passing: readonly PurgeCase[] = [
     name: 'a crossbar with one hole, nothing welded there',
     ...{ code: 'dead-leg', grade: 'caution', field: '/purge/holes/toAir', cuts: hoopCut, cutsOnly: true },
     job: hoopJob([300], holes({ except: [{ member: 'crossbar 1', end: 'start' }] })),
-    data: { value: 861.9 },
+    // 861.9 mm from axis to axis, less half of each leg
+    data: { value: 823.8 },
     out: null,
   },
   {
     name: 'a few millimetres that clear while one waits',
-    ...{ code: 'dead-leg', grade: 'note', field: '/purge/holes/toAir', job: blind(15) },
+    ...{ code: 'dead-leg', grade: 'note', field: '/purge/holes/toAir', job: stub(15) },
     data: { value: 15, minutes: 1 },
     out: null,
   },

@@ -53,8 +53,12 @@ describe('what a purge has to tell', () => {
     'the way out leads out: %s',
     (_, one) => {
       const found = said(one).find(({ code }) => code === one.code)!;
-      const after = said(one, mended(one.job, found.wayOut!));
-      expect(after.map(({ code }) => code)).not.toContain(one.code);
+      const [before, after] = [said(one), said(one, mended(one.job, found.wayOut!))];
+      expect(after.filter(({ code, grade }) => code === one.code && grade === one.grade)).toEqual([]);
+      // nothing as bad takes its place
+      const stops = (all: readonly Finding[]) =>
+        new Set(all.flatMap(({ code, grade }) => (grade === 'stop' ? code : [])));
+      expect([...stops(after)].filter((code) => !stops(before).has(code))).toEqual([]);
     },
   );
 

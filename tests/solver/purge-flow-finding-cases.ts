@@ -1,7 +1,7 @@
 import type { Job } from '../../server/job/job.ts';
 import type { MeterReading, Purge } from '../../server/job/purge.ts';
 import type { PurgeCase } from './purge-finding-cases.ts';
-import { hoopJob, jobOf, MAIN, member, pad, SPLICE } from './purge-frames.ts';
+import { holes, hoopJob, jobOf, LEG, MAIN, member, pad, SPLICE } from './purge-frames.ts';
 
 const main = (purge: Partial<Purge> = {}, more: Partial<Job> = {}): Job => jobOf([MAIN], purge, more);
 const finish = { member: 'main', end: 'finish' } as const;
@@ -12,6 +12,20 @@ const BENT = member('bent', [
   [600, 0, 0],
   [600, 600, 0],
 ]);
+
+const [inland, bySea] = [false, true].map((nearSea) => ({ finish: { ...main().finish, nearSea } }));
+
+/** A leg on the middle of 2 m of tube, fed at its foot: all gas goes through the hole under it. */
+const TEE: Job = jobOf(
+  [
+    member('main', [
+      [0, 0, 0],
+      [2000, 0, 0],
+    ]),
+    LEG,
+  ],
+  { ...holes({ underSaddles: 'all', bore: 2 }), feed: { member: 'leg', end: 'finish' } },
+);
 
 const flows: readonly PurgeCase[] = [
   {
@@ -25,7 +39,8 @@ const flows: readonly PurgeCase[] = [
     name: '10 L/min through 5 mm',
     ...{ code: 'vent-pressure-high', grade: 'caution', field: '/purge/ventBore', cuts: SPLICE },
     job: main({ weldingFlow: 10, ventBore: 5 }),
-    data: { value: 160.9 },
+    // 160.9 Pa behind the hole, and 1.5 m of bore before it
+    data: { value: 161.0 },
     out: { field: '/purge/ventBore', value: 5.7 },
   },
   {
@@ -36,10 +51,58 @@ const flows: readonly PurgeCase[] = [
   },
   {
     name: '5 L/min through a hole of 3 mm in a plate',
-    ...{ code: 'vent-pressure-high', grade: 'stop', field: '/purge/ventBore' },
+    ...{ code: 'vent-pressure-high', grade: 'stop', field: '/fixing/0/plate/hole' },
     job: main({ vent: finish }, { fixing: [pad('main', 'finish', 3)] }),
-    data: { value: 310.4 },
-    out: { field: '/purge/weldingFlow', value: 2.8 },
+    data: { value: 310.4, weld: 'P1' },
+    out: { field: '/fixing/0/plate/hole', value: 4 },
+  },
+  {
+    name: '5 L/min through a hole of 2 mm under a saddle',
+    ...{ code: 'vent-pressure-high', grade: 'stop', field: '/purge/holes/bore', job: TEE },
+    // 1571.2 Pa behind it, 4.9 Pa behind two vents of 6 mm
+    data: { value: 1576.1, weld: 'S1' },
+    out: { field: '/purge/holes/bore', value: 4.1 },
+  },
+  {
+    name: '100 L/min through 1.5 m of 10 mm',
+    ...{ code: 'closing-flow-lower', grade: 'note', field: '/purge/weldingFlow', cuts: SPLICE },
+    job: main({ weldingFlow: 100, ventBore: 34 }, { tube: { ...main().tube, outsideDiameter: 12, wall: 1 } }),
+    // 0.1006 q² behind the vent and 2.272 q along the bore: 22.199 L/min make 100 Pa
+    out: { field: '/purge/weldingFlow', value: 22.1 },
+    data: { high: 22.1 },
+  },
+  {
+    name: '2000 ppm',
+    ...{ code: 'target-high', grade: 'caution', field: '/purge/targetOxygen', cuts: SPLICE },
+    job: main({ targetOxygen: 2000 }, inland),
+    data: { value: 2000, high: 1000 },
+    out: { field: '/purge/targetOxygen', value: 50 },
+  },
+  {
+    name: '100 ppm near the sea',
+    ...{ code: 'target-high', grade: 'caution', field: '/purge/targetOxygen', cuts: SPLICE },
+    job: main({ targetOxygen: 100 }, bySea),
+    data: { value: 100, high: 50, sea: 50 },
+    out: { field: '/purge/targetOxygen', value: 50 },
+  },
+  {
+    name: '5000 ppm with gas that holds 200',
+    ...{ code: 'target-high', grade: 'caution', field: '/purge/targetOxygen', cuts: SPLICE },
+    job: main({ targetOxygen: 5000, gas: { from: 'certificate', oxygen: 200 } }, inland),
+    out: { field: '/purge/targetOxygen', value: 500 },
+  },
+  {
+    name: '100 ppm near the sea with gas that holds 60',
+    ...{ code: 'target-high', grade: 'caution', field: '/purge/targetOxygen', cuts: SPLICE },
+    job: main({ targetOxygen: 100, gas: { from: 'certificate', oxygen: 60 } }, bySea),
+    out: null,
+  },
+  {
+    name: 'gas that holds more than any target',
+    ...{ code: 'target-below-gas', grade: 'stop', field: '/purge/targetOxygen', cuts: SPLICE },
+    job: main({ gas: { from: 'certificate', oxygen: 2000 } }),
+    data: { value: 50, low: 2000 },
+    out: null,
   },
   {
     name: '10 L/min through 5 mm',

@@ -1,11 +1,13 @@
 import type { Job } from '../../server/job/job.ts';
-import type { FindingCode, FindingGrade } from '../../server/plan/finding.ts';
+import { preparationCases } from './preparation-finding-cases.ts';
+import { sleeveCases } from './sleeve-finding-cases.ts';
+import type { WeldCase } from './weld-case.ts';
 import {
-  arc,
   BRANCH,
   jobWith,
   line,
   MAIN,
+  onto,
   ownGrade,
   padAt,
   SADDLE,
@@ -15,28 +17,10 @@ import {
   type Work,
 } from './welding-frames.ts';
 
-/** Work that raises one finding; `beside` what comes with it, `mend` what a person does where there is no way out. */
-export type WeldCase = {
-  readonly code: FindingCode;
-  readonly name: string;
-  readonly grade: FindingGrade;
-  readonly field: string;
-  readonly job: Job;
-  readonly work?: Work;
-  readonly data?: Readonly<Record<string, number | string>>;
-  readonly beside?: readonly FindingCode[];
-  readonly mend?: (job: Job) => Job;
-};
-
 const DUPLEX = { grade: { from: 'catalogue' as const, key: '2205' as const } };
-const bevel = (change: Partial<Job['welding']['groove']> = {}) => ({
-  groove: { form: null, angle: 32.5, land: 1.5, ...change },
-});
 const fixing = (...pads: Job['fixing']) => ({ fixing: pads });
+const flatBranch = tube('branch', [line(800)], { ends: { start: onto(Math.PI / 9) } });
 const branched: Work = { members: [MAIN, BRANCH], places: [SADDLE] };
-const nearBend = tube('main', [line(500), arc(114.3, Math.PI / 2), line(500)]);
-const sleeve = { backing: 'sleeve' as const };
-const dry = (job: Job): Job => ({ ...job, finish: { ...job.finish, nearSea: false } });
 
 /** Every case but 'settings-not-proved' has its settings proved, so that only what is meant is said. */
 const proved = (job: Job): Job => {
@@ -52,62 +36,7 @@ const proved = (job: Job): Job => {
 };
 
 const raw: readonly WeldCase[] = [
-  {
-    code: 'gap-for-wall',
-    name: 'a bevel without a gap',
-    grade: 'caution',
-    field: '/closing/gap',
-    job: jobWith({ tube: { wall: 4 }, closing: { gap: 0, shrinkage: null } }),
-    data: { value: 0, low: 1.5, high: 2.5, wall: 4 },
-  },
-  {
-    code: 'gap-for-wall',
-    name: 'a bevel with a wide gap',
-    grade: 'caution',
-    field: '/closing/gap',
-    job: jobWith({ tube: { wall: 4 }, closing: { gap: 3, shrinkage: null } }),
-    data: { value: 3, high: 2.5 },
-  },
-  {
-    code: 'gap-for-wall',
-    name: 'a gap wider than a thin wall',
-    grade: 'caution',
-    field: '/closing/gap',
-    job: jobWith({ tube: { wall: 0.8 }, closing: { gap: 0.9, shrinkage: null } }),
-    data: { value: 0.9, low: 0, high: 0.8 },
-  },
-  {
-    code: 'bevel-thin-wall',
-    name: 'a bevel on 2 mm',
-    grade: 'note',
-    field: '/welding/groove/form',
-    job: jobWith({
-      tube: { wall: 2 },
-      closing: { gap: 1.5, shrinkage: null },
-      welding: bevel({ form: 'bevel', land: 1 }),
-    }),
-    data: { value: 2, low: 3 },
-  },
-  {
-    code: 'square-thick-wall',
-    name: 'square faces on 5 mm',
-    grade: 'caution',
-    field: '/welding/groove/form',
-    job: jobWith({
-      tube: { wall: 5 },
-      closing: { gap: 1, shrinkage: null },
-      welding: bevel({ form: 'square' }),
-    }),
-    data: { value: 5, high: 4 },
-  },
-  {
-    code: 'land-over-wall',
-    name: 'a land of 4 mm on 3.5 mm',
-    grade: 'stop',
-    field: '/welding/groove/land',
-    job: jobWith({ tube: { wall: 3.5 }, closing: { gap: 2, shrinkage: null }, welding: bevel({ land: 4 }) }),
-    data: { value: 4, high: 3.5 },
-  },
+  ...preparationCases,
   {
     code: 'pad-not-an-end',
     name: 'a plate in the middle of a tube',
@@ -133,15 +62,6 @@ const raw: readonly WeldCase[] = [
     data: { member: 'mian' },
   },
   {
-    code: 'pad-closes-bore',
-    name: 'a plate without a hole on a branch',
-    grade: 'caution',
-    field: '/fixing/0/plate/hole',
-    job: jobWith({ more: fixing(padAt('finish', { member: 'branch' })) }),
-    work: branched,
-    data: { name: 'pad at finish', member: 'branch' },
-  },
-  {
     code: 'no-filler-for-grade',
     name: 'a grade of the shop with filler',
     grade: 'note',
@@ -157,6 +77,7 @@ const raw: readonly WeldCase[] = [
     field: '/welding/butt/process',
     job: jobWith({ tube: DUPLEX, welding: settings('butt', { process: '142' }) }),
     data: { grade: '2205' },
+    beside: ['duplex-gas'],
   },
   {
     code: 'autogenous-with-gap',
@@ -203,56 +124,29 @@ const raw: readonly WeldCase[] = [
       welding: settings('butt', { travelSpeed: 0.1 }),
     }),
     data: { high: 2.5 },
+    beside: ['duplex-gas'],
   },
   {
-    code: 'sleeve-does-not-fit',
-    name: 'a sleeve without a bore',
-    grade: 'stop',
-    field: '/welding/sleeve/wall',
-    job: dry(jobWith({ welding: { ...sleeve, sleeve: { wall: 18, length: null } } })),
-    beside: ['sleeve-crevice'],
-  },
-  {
-    code: 'sleeve-does-not-fit',
-    name: 'a sleeve in a tube without a bore for any',
-    grade: 'stop',
-    field: '/welding/backing',
-    job: dry(jobWith({ tube: { outsideDiameter: 3, wall: 1.4 }, welding: sleeve })),
-    beside: ['sleeve-crevice'],
-  },
-  {
-    code: 'sleeve-does-not-fit',
-    name: 'a sleeve that reaches into a bend',
-    grade: 'stop',
-    field: '/welding/sleeve/length',
-    job: dry(jobWith({ welding: sleeve })),
-    work: { members: [nearBend], places: [spliceAt(475)] },
-    data: { weld: '1', high: 0.3 },
-    beside: ['sleeve-crevice'],
-  },
-  {
-    code: 'sleeve-does-not-fit',
-    name: 'a sleeve in a bend',
-    grade: 'stop',
-    field: '/welding/sleeve/length',
-    job: dry(jobWith({ welding: sleeve })),
-    work: { members: [nearBend], places: [spliceAt(590)] },
-    beside: ['sleeve-crevice'],
-  },
-  {
-    code: 'sleeve-crevice',
-    name: 'a sleeve near the sea',
-    grade: 'caution',
-    field: '/welding/backing',
-    job: jobWith({ welding: sleeve }),
-  },
-  {
-    code: 'sleeve-crevice',
-    name: 'a sleeve elsewhere',
+    code: 'duplex-gas',
+    name: 'a saddle of duplex',
     grade: 'note',
-    field: '/welding/backing',
-    job: dry(jobWith({ welding: sleeve })),
+    field: '/welding/saddle/torchFlow',
+    job: jobWith({ tube: DUPLEX }),
+    work: branched,
+    data: { grade: '2205' },
+    mend: (job) => ({ ...job, tube: { ...job.tube, grade: { from: 'catalogue', key: '316L' } } }),
   },
+  {
+    code: 'saddle-acute',
+    name: 'a branch at 20°',
+    grade: 'caution',
+    field: '/frame',
+    job: jobWith({}),
+    work: { members: [MAIN, flatBranch], places: [SADDLE] },
+    data: { weld: 'S1', member: 'branch', onto: 'main', value: 20, low: 30 },
+    mend: null,
+  },
+  ...sleeveCases,
   {
     code: 'shrinkage-differs',
     name: 'three times what is reckoned',
@@ -283,6 +177,17 @@ export const weldCases: readonly WeldCase[] = [
     job: jobWith({}),
     work: { members: [MAIN, BRANCH], places: [spliceAt(1500), SADDLE] },
     data: { forms: 'butt, saddle' },
+    mend: proved,
+  },
+  {
+    code: 'pad-thick-plate',
+    name: 'a plate of 6 mm under 1.65',
+    grade: 'caution',
+    field: '/welding/pad/provedOn',
+    job: jobWith({ more: { fixing: [padAt('start', { hole: 8 })] } }),
+    work: { places: [] },
+    data: { value: 6, high: 4.95, wall: 1.65 },
+    beside: ['settings-not-proved'],
     mend: proved,
   },
 ];

@@ -5,7 +5,7 @@ import { parseJob } from '../../server/job/validate.ts';
 import { findingsWelding } from '../../server/language/en/findings-welding.ts';
 import { FINDING_CODES, type Finding } from '../../server/plan/finding.ts';
 import { quiet, weldCases } from './welding-finding-cases.ts';
-import { BRANCH, jobWith, MAIN, padAt, SADDLE, settings, spliceAt, welded, type Work } from './welding-frames.ts';
+import { BRANCH, jobWith, MAIN, SADDLE, settings, spliceAt, welded, type Work } from './welding-frames.ts';
 
 /** The job with a way out taken. */
 function mended(job: Job, { field, value }: NonNullable<Finding['wayOut']>): Job {
@@ -45,6 +45,7 @@ describe('and is gone when it is mended', () => {
   it.each(named)('%s', (_, { job, work, code, mend }) => {
     const { wayOut } = welded(job, work).findings.find((one) => one.code === code)!;
     expect(wayOut === null).toBe(mend !== undefined);
+    if (mend === null) return; // what is wrong is the frame, not a setting
     const after = wayOut === null ? mend!(job) : mended(job, wayOut);
     const left = welded(after, work).findings;
     expect(left.map((one) => one.code)).not.toContain(code);
@@ -75,38 +76,6 @@ it('without filler a local gap of 0.2 mm closes at most, and only a butt has a g
   expect(codes(saddle, { members: [MAIN, BRANCH], places: [SADDLE] })).toEqual(['settings-not-proved']);
 });
 
-describe('a bore is not closed', () => {
-  const closed = (change: Partial<Job['purge']['holes']>, hole = 0) => {
-    const job = jobWith({ more: { fixing: [padAt('finish', { member: 'branch', hole })] } });
-    const holes = { ...job.purge.holes, ...change };
-    return codes({ ...job, purge: { ...job.purge, holes } }, { members: [MAIN, BRANCH], places: [SADDLE] }).includes(
-      'pad-closes-bore',
-    );
-  };
-  const saddleEnd = { member: 'branch', end: 'start' as const };
-  it('by a plate with a hole, where the saddle end opens into its main, or where a hole leads to the air', () => {
-    expect(closed({})).toBe(true);
-    expect(closed({}, 5)).toBe(false);
-    expect(closed({ underSaddles: 'all' })).toBe(false);
-    expect(closed({ underSaddles: 'all', except: [saddleEnd] })).toBe(true);
-    expect(closed({ except: [saddleEnd] })).toBe(false);
-    const at = { member: 'branch', spot: 'along' as const, number: 1, distance: 100 };
-    expect(closed({ toAir: [{ at, bore: 4 }] })).toBe(false);
-    expect(closed({ toAir: [{ at: { ...at, member: 'main' }, bore: 4 }] })).toBe(true);
-  });
-  it('by one plate while the other end is open; by two it is, each told', () => {
-    const plated = (first: number, second: number | null) =>
-      codes(
-        jobWith({
-          more: {
-            fixing: [padAt('start', { hole: first }), ...(second === null ? [] : [padAt('finish', { hole: second })])],
-          },
-        }),
-      ).filter((code) => code === 'pad-closes-bore').length;
-    expect([plated(0, null), plated(0, 8), plated(8, 0), plated(0, 0)]).toEqual([0, 0, 0, 2]);
-  });
-});
-
 describe('what does not concern a job is not said', () => {
   it('of butts, where there are none', () => {
     const job = jobWith({ tube: { wall: 4 }, closing: { gap: 0, shrinkage: 9 }, welding: { backing: 'sleeve' } });
@@ -125,7 +94,7 @@ it('every code of welding is raised here, and has words', () => {
     .filter((name) => name.endsWith('.ts'))
     .map((name) => readFileSync(new URL(name, folder), 'utf8'));
   const raised = FINDING_CODES.filter((code) => texts.some((text) => text.includes(`'${code}'`)));
-  expect(raised.length).toBe(16);
+  expect(raised.length).toBe(18);
   expect([...new Set(weldCases.map(({ code }) => code))].sort()).toEqual([...raised].sort());
   for (const code of raised) expect(findingsWelding).toHaveProperty(code);
 });

@@ -147,7 +147,7 @@ describe('misfit', () => {
 
 describe('symbols', () => {
   const symbols = (job: ReturnType<typeof jobWith>) => welded(job, ALL).welding.welds.map(({ symbol }) => symbol);
-  it('say square, flare-bevel and fillet, all round but for a butt, ground flush but for a fillet', () => {
+  it('say square, flare-bevel and fillet, all round but for a butt, and a butt alone ground flush', () => {
     const [butt, saddle, pad] = symbols(jobWith({ more: padded() }));
     expect(butt).toEqual({
       standard: 'iso-2553',
@@ -159,9 +159,22 @@ describe('symbols', () => {
       leg: null,
       process: '142',
     });
-    expect(saddle).toMatchObject({ elementary: 'flare-bevel', allRound: true, flush: true, gap: null, process: '141' });
+    expect(saddle).toMatchObject({
+      elementary: 'flare-bevel',
+      allRound: true,
+      flush: false,
+      gap: null,
+      process: '141',
+    });
     expect(pad).toMatchObject({ elementary: 'fillet', allRound: true, flush: false, gap: null });
-    expect(pad!.leg).toBeCloseTo(Math.SQRT2 * 1.65, 12);
+    // the size is that of the metal which is reckoned
+    for (const { leg } of [saddle!, pad!]) expect(leg).toBeCloseTo(Math.SQRT2 * 1.65, 12);
+    const { saddle: alone, pad: fused } = {
+      ...settings('saddle', { process: '142' }),
+      ...settings('pad', { process: '142' }),
+    };
+    const bare = symbols(jobWith({ more: padded(), welding: { saddle: alone, pad: fused } }));
+    expect(bare.map(({ leg }) => leg)).toEqual([null, null, null]);
   });
   it('say a V with both sides of its angle, by the standard that is typed', () => {
     const job = jobWith({ tube: { wall: 4 }, closing: { gap: 2 }, welding: { symbols: 'aws-a2-4' } });

@@ -2,7 +2,19 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Job } from '../../server/job/job.ts';
 import { isoTolerance } from '../../server/solver/tube/tolerances.ts';
-import { arc, BRANCH, jobWith, line, madeUpJoint, MAIN, SADDLE, spliceAt, tube, welded } from './welding-frames.ts';
+import {
+  arc,
+  BRANCH,
+  jobWith,
+  line,
+  madeUpJoint,
+  MAIN,
+  SADDLE,
+  settings,
+  spliceAt,
+  tube,
+  welded,
+} from './welding-frames.ts';
 
 type Change = Parameters<typeof jobWith>[0];
 const sleeved = ({ welding, ...change }: Change = {}, work: Parameters<typeof welded>[1] = {}) =>
@@ -113,5 +125,58 @@ describe('where it goes', () => {
     expect(welded(job, { members: [ring], places: [at] }).findings.map(({ code }) => code)).toContain(
       'sleeve-does-not-fit',
     );
+  });
+  it('beside the sleeve of the other face of a let-in piece, by the length of the piece and not of what it replaces', () => {
+    const letIn = (side: 'A' | 'B', station: number) =>
+      ({ kind: 'let-in', joint: 1, side, member: 'main', station }) as const;
+    const stopped = (piece: number) => {
+      const joint = { ...madeUpJoint(1, 0, 0), kind: 'let-in' as const };
+      const length = { ...joint.removed, value: piece };
+      const joints = [{ ...joint, letIn: { length } as NonNullable<typeof joint.letIn> }];
+      return sleeved({}, { joints, places: [letIn('A', 1000), letIn('B', 1030)] }).findings.filter(
+        ({ code }) => code === 'sleeve-does-not-fit',
+      );
+    };
+    expect(stopped(76.3)).toEqual([]);
+    expect(stopped(70)).toMatchObject([{ data: { weld: '1A', other: '1B', high: 70 }, wayOut: { value: 70 } }]);
+    expect(stopped(30)).toMatchObject([{ wayOut: { field: '/welding/backing', value: 'purge' } }]);
+  });
+  it('over a branch whose bore stays shut under its saddle, but not over a hole', () => {
+    const over = (underSaddles: 'none' | 'all') => {
+      const job = jobWith({ welding: { backing: 'sleeve' } });
+      const purge = { ...job.purge, holes: { ...job.purge.holes, underSaddles } };
+      const work = { members: [MAIN, BRANCH], places: [spliceAt(1000)] };
+      return welded({ ...job, purge }, work).findings.some(({ code }) => code === 'sleeve-does-not-fit');
+    };
+    expect([over('none'), over('all')]).toEqual([false, true]);
+  });
+});
+
+describe('how it is welded', () => {
+  it('with filler and a gap, however thin and tight the butt', () => {
+    const { welding } = sleeved({ closing: { gap: 0 } });
+    expect(welding.procedures[0]!.process).toBe('141');
+    // 1 to 2 mm of gap: half a millimetre either way
+    expect(welding.welds[0]!.squareness.value).toBe(0.5);
+    expect(sleeved({ welding: settings('butt', { process: '142' }) }).welding.procedures[0]!.process).toBe('142');
+  });
+  it('its plugs take arc, gas and filler: 4 holes of 6 mm, once round and filled', () => {
+    const fixed = { process: '141', travelSpeed: 2, preFlow: 1, postFlow: 9, torchFlow: 6, runs: 1 } as const;
+    const change = { closing: { gap: 1.5 }, welding: settings('butt', fixed) };
+    const [bare, held] = [welded(jobWith(change)), sleeved(change)];
+    const [without, plugged] = [bare.works[0]!, held.works[0]!];
+    expect(plugged.length).toBe(without.length);
+    expect(plugged.arcTime - without.arcTime).toBeCloseTo((4 * Math.PI * 6) / 2, 9);
+    expect(plugged.torchGas - without.torchGas).toBeCloseTo((6 * ((4 * Math.PI * 6) / 2 + 4 * 10)) / 60, 9);
+    expect(plugged.fillerMass - without.fillerMass).toBeCloseTo(1.2 * 0.0079 * 4 * Math.PI * 9 * 1.65, 9);
+    const [weld] = held.welding.welds;
+    expect([weld!.arcTime.value, weld!.fillerMass.value, weld!.fillerLength.value]).toEqual([
+      plugged.arcTime,
+      plugged.fillerMass,
+      plugged.fillerLength,
+    ]);
+    // and the working says so
+    for (const figure of [weld!.arcTime, weld!.fillerLength])
+      expect(figure.working.inputs.some(({ name }) => name.includes('plug'))).toBe(true);
   });
 });

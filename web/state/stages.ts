@@ -50,7 +50,11 @@ const OF_WELDING: readonly Finding['code'][] = [
   'gap-for-wall',
   'shrinkage-differs',
   'pad-not-an-end',
-  'pad-closes-bore',
+  'saddle-acute',
+  // a plate without a hole, or with a small one, is typed with the fixing points
+  'closed-chamber',
+  'closed-by-weld',
+  'vent-pressure-high',
 ];
 
 const stageOfFinding = ({ code, field }: Finding): StageKey => (OF_WELDING.includes(code) ? 'purge' : stageOf(field));
@@ -81,7 +85,7 @@ export function stageFigure(stage: StageKey, job: Job, plan: Plan | null): strin
   }
   if (stage === 'purge') {
     if (findingsOf(stage, plan.findings).some(({ grade }) => grade === 'stop')) return words('grade.stop');
-    const longest = plan.purge?.chambers.map(({ printed }) => printed.time).sort((a, b) => b.value - a.value)[0];
+    const longest = plan.purge?.setups.map(({ wait }) => wait).sort((a, b) => b.value - a.value)[0];
     return longest === undefined ? '' : joined(figureParts(longest, units));
   }
   if (stage === 'price' && plan.quote !== null) {

@@ -18,6 +18,11 @@ export const findingsFinish = {
     'Pickling acid burns through skin, and a burn of hydrofluoric acid may not hurt at first.',
     'Leave it to trained people with full face cover, acid gloves and calcium gluconate gel at hand, or grind the colours off and use a citric bath.',
   ),
+  'acid-in-sleeve': about(
+    'count',
+    'Acid gets into the crevice between sleeve and tube and stays there; it eats the steel and comes out later, on hands too.',
+    'Weld without a sleeve, or clean it without acid.',
+  ),
   'treatment-below-surface': about(
     'count',
     'The weld is not ground flush, so that its bead stays to be seen[ in a surface that is {surface}].',

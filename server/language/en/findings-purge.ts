@@ -1,26 +1,36 @@
 import { about } from './finding-text.ts';
 
+/** How a bore that has no way out is opened, by what keeps it closed; each part is said where there is data for it. */
+const OPENED_BY = [
+  '[ The dams, {dams:mm} from the welds, cut it off from the openings of the frame: fill the whole frame, or drill a vent hole to the air between them.]',
+  '[ Drill a hole through its plate ({plates}) before that is welded on, or a vent hole to the air in a place that nobody sees.]',
+  '[ Drill holes under its saddle ends ({drill}) before they are fitted, or a vent hole to the air in a place that nobody sees.]',
+  '[ Its saddle ends were welded before ({fitted}) and nobody can drill under them now: a vent hole to the air in a place that nobody sees is the only way. If holes were drilled when it was made and one has looked, by blowing through, say so in “Vent holes under saddle ends”.]',
+  '[ A vent hole to the air is the only way into {bare}: drill it in a place that nobody sees.]',
+].join('');
+
 /** What is said about the bores that are filled with gas, the places where it passes, its flow, dams and meter readings. */
 export const findingsPurge = {
   'closed-chamber': about(
     'count',
-    'Nothing opens this bore, so no gas can go through it. A closed bore must never be welded: heated air bursts it.',
-    'Drill holes under its saddle ends before they are fitted, or a vent hole to the air in a place that nobody sees.',
+    `Nothing opens this bore, so no gas can go through it. A closed bore must never be welded: heated air bursts it.${OPENED_BY}`,
+    'Open it first.',
   ),
   'one-opening': about(
-    'count',
-    'This bore has one opening only.',
+    'mm',
+    'This bore has one opening only.[ A lance of {lance:mm} goes in by it, and leaves no room for the gas to come back.]',
     'Push a lance through it to the far end, so that gas comes back past it, and leave room around it; or drill a vent hole at the far end.',
+    'The opening is',
   ),
   'closed-by-weld': about(
     'count',
-    'Only the gaps of joints open this bore[ (weld {welds})], and the last weld closes it. A closed tube must never be welded: heated gas blows out the pool or bursts it.',
-    'Drill a vent hole to the air in a place that nobody sees, or holes under its saddle ends before they are fitted.',
+    `Only the gaps of joints open this bore[ (weld {welds})], and the last weld closes it. A closed tube must never be welded: heated gas blows out the pool or bursts it.${OPENED_BY}`,
+    'Open it first.',
   ),
   'weld-in-dead-leg': about(
     'mm',
     'No gas runs past a weld[ ({welds})]: it stands in a bore that clears by diffusion alone[, in {minutes} min or more].',
-    'Drill a vent hole at the far end of it, or open it into the next bore.',
+    'Drill a vent hole at the far end of it.',
     'From the gas to its far end are',
   ),
   'dead-leg': about(
@@ -67,8 +77,14 @@ export const findingsPurge = {
   'feed-not-free': about('count', 'This end is not open, so no gas can pass.', 'Choose an open end.'),
   'target-below-gas': about(
     'ppm',
-    'The target is lower than the oxygen in the gas itself: it is never reached.',
-    'Use a purer gas or a higher target.',
+    'The target is not over the oxygen in the gas itself: it is never reached.[ With this gas {next} ppm is the next target.]',
+    'Use a purer gas.',
+  ),
+  'target-high': about(
+    'ppm',
+    'With so much oxygen the root scales, and does not resist corrosion.[ Near the sea it should have less than {sea} ppm while it is hot (ASSDA 2010, after AWS D18.1).]',
+    'Wait for a lower target; where the gas itself holds too much, use a purer gas.',
+    'The target is',
   ),
   'target-unreachable-leak': about(
     'ppm',
@@ -78,13 +94,13 @@ export const findingsPurge = {
   ),
   'vent-pressure-high': about(
     'Pa',
-    'When a joint closes, the pressure inside would push out the weld pool.',
-    'Use a lower welding flow or a larger vent.',
+    'When a joint closes, the pressure inside would push out the weld pool[ at weld {weld}].',
+    'Drill the hole that throttles the gas wider, or use a lower welding flow or a larger vent.',
     'The pressure is',
   ),
   'closing-flow-lower': about(
     'L/min',
-    'The vent cannot carry the welding flow by itself. Turn it down before the last quarter of each joint closes.',
+    'The way out cannot carry the welding flow by itself. Turn it down before the last quarter of each joint closes.',
     'Turn the flow down there, or use a larger vent.',
     'The welding flow is',
   ),

@@ -4,7 +4,7 @@ import { about } from './finding-text.ts';
 export const findingsWelding = {
   'gap-for-wall': about(
     'mm',
-    'The gap does not suit faces like these[ on a wall of {wall:mm}].',
+    'The gap does not suit faces like these[ over a {backing}][ on a wall of {wall:mm}].',
     'Dress the faces until the gap is right, or type the gap that you will have.',
     'The gap is',
   ),
@@ -31,10 +31,17 @@ export const findingsWelding = {
     'The plate of a pad stands at no open end of a tube[: {name}], so its weld is not planned.',
     'Put the pad at a free end, or plan it without a plate.',
   ),
-  'pad-closes-bore': about(
-    'count',
-    'This plate closes the last way out of the tube[: {name}]. Air that is heated in a closed tube bursts out through the weld.',
-    'Drill a hole through the plate before you weld it on.',
+  'pad-thick-plate': about(
+    'mm',
+    'The plate takes most of the heat, so that the arc melts through the tube[ of {wall:mm} wall] before it melts the plate.',
+    'Aim the arc at the plate and wash it up to the tube, with more current than for the tube alone; find it on a test piece, and type what it was proved on.',
+    'The plate is',
+  ),
+  'saddle-acute': about(
+    'deg',
+    'This tube lies so flat[ on {onto}] that torch and wire do not get into the heel of its saddle[ at weld {weld}].',
+    'Let it stand steeper, or agree how its heel is closed; weld a test piece and cut it open.',
+    'The axes are apart by',
   ),
   'no-filler-for-grade': about(
     'count',
@@ -64,6 +71,11 @@ export const findingsWelding = {
     'Go faster, or use less current.',
     'The heat input is',
   ),
+  'duplex-gas': about(
+    'count',
+    'A duplex loses nitrogen in the arc[: {grade}]. Class rules allow argon with up to 2 % nitrogen for torch and backing (Lloyd’s Register, Rules for Materials, ch. 13 sec. 7.4); the plan reckons with plain argon. The colour samples are of 304L and 316L.',
+    'Ask for a gas that a procedure was proved with, and compare colours with a sample of this grade.',
+  ),
   'current-out-of-band': about(
     'A',
     'The current is outside everything that is published for this wall.',
@@ -72,13 +84,12 @@ export const findingsWelding = {
   ),
   'sleeve-does-not-fit': about(
     'mm',
-    'The sleeve does not go in[ at weld {weld}].',
+    'The sleeve does not go in[ at weld {weld}][: with {outside:mm} over its outside it is left no bore][: along it the tube bows away by {bow:mm}, and its play is {play:mm}][: it meets the sleeve of weld {other}][: it sticks out of the end of {tube}][: it covers the hole that opens into {branch}].',
     'Take a shorter or a thinner one, or weld without a sleeve.',
-    'It would need',
   ),
   'sleeve-crevice': about(
     'count',
-    'A sleeve leaves a crevice on either side of the weld, where salt water stays and eats the tube.',
+    'A sleeve leaves a crevice on either side of the weld, where salt water stays and eats the tube.[ It leaves gas and water a bore of {bore:mm}.]',
     'Weld without a sleeve, or keep it for dry places; drill a drain below it, and purge all the same.',
   ),
   'shrinkage-differs': about(

@@ -1,4 +1,4 @@
-/** Words of the finish: `finish.step`, `finish.note`, `finish.cleaning`, `finish.bath`, `finish.treatment`, `finish.surface`. */
+/** Words of the finish: `finish.step`, `finish.welds` (what steps are for), `finish.note`, `finish.cleaning`, `finish.bath`, `finish.treatment`, `finish.surface`. */
 export const finishWords = {
   'finish.treatment.none': 'left as welded',
   'finish.treatment.colour': 'colours of welding taken off',
@@ -13,10 +13,13 @@ export const finishWords = {
 
   'finish.step.colour': 'take the colours off with a stainless brush or a non-woven pad',
   'finish.step.ripple': 'smooth the ripple; leave the bead standing',
-  'finish.step.knock-down': 'knock the bead down with a flap disc or belt until it stands 0.1 to 0.2 mm proud',
+  'finish.step.knock-down':
+    'knock the bead down with a flap disc or belt until it stands 0.1 to 0.2 mm (0.004 to 0.008 in) proud',
   'finish.step.flush': 'grind it flush; never below the wall',
   'finish.step.pits': 'look for pits in slanting light; weld them up with the purge on and grind them flush again',
   'finish.step.cross': 'go over it across the last scratches until none is left',
+  'finish.step.corner': 'blend it by hand in the corner; the bead stays',
+  'finish.step.corner-pits': 'look for pits in slanting light; weld them up with the purge on and dress them again',
   'finish.step.match': 'blend it in until it looks as the tube beside it',
   'finish.step.brush': 'brush along the tube',
   'finish.step.satin-round': 'belt or non-woven round the tube',
@@ -25,6 +28,10 @@ export const finishWords = {
   'finish.step.cotton': 'cotton wheel with fine compound',
   'finish.step.wipe': 'wipe with lime or solvent',
 
+  'finish.welds.all': 'All welds',
+  'finish.welds.butts': 'Butts: splices, let-in pieces, closing welds',
+  'finish.welds.corners': 'Saddles and pads: dressed, not ground flush',
+
   'finish.note.own-abrasives': 'A set of new belts, discs and wheels for stainless alone, in a place of its own.',
   'finish.note.stainless-brushes': 'Stainless brushes only.',
   'finish.note.no-carbon-steel': 'No carbon steel near it: dust, benches, clamps, chains, forks, marking steel.',
@@ -32,6 +39,8 @@ export const finishWords = {
   'finish.note.find-iron': 'Carbon steel picked up rusts in days: look with a copper sulfate or ferroxyl test.',
   'finish.note.below-straw': 'Keep it cooler than straw colour while grinding.',
   'finish.note.agree-a-sample': 'A code of a standard does not settle the look: agree on a sample.',
+  'finish.note.corner-stays':
+    'In the corner of a saddle or a pad nothing is ground flush: the bead is blended by hand and stays to be seen.',
   'finish.note.symbol-iso-tail': 'In ISO 2553 the flush line alone does not mean ground: say grinding in the tail.',
   'finish.note.symbol-aws-letter': 'In AWS A2.4 the flush line with a G says ground.',
   'finish.note.sea-smooth': 'Near the sea keep the roughness Ra under 0.5 µm.',
@@ -40,6 +49,10 @@ export const finishWords = {
   'finish.note.sea-rinse': 'Near the sea rinse it with fresh water again and again.',
   'finish.note.grease-first': 'Take off grease before the bath.',
   'finish.note.colour-first': 'This bath takes off iron, not the colours of welding: take those off first.',
+  'finish.note.hollow':
+    'Acid runs into a hollow frame by vent holes, gaps and crevices, and out again later, on people too. Keep it out where you can; where it got in, rinse the inside until the water is neutral, drain it and dry it.',
+  'finish.note.closed-tube':
+    'A closed tube must not go into a warm bath: air shut in swells, and as it cools it draws acid in by any pinhole. Open it high and low so that it fills, drains and can be rinsed, or clean the welds from outside.',
   'finish.note.rinse-clean': 'Rinse with clean water that holds little chloride.',
   'finish.note.chromium-six': 'Dichromate is chromium(VI): it causes cancer, and its rinse is hazardous waste.',
   'finish.note.pickle-trained':

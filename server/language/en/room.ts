@@ -13,8 +13,6 @@ export const roomWords = {
   'room.low': 'Low space, as if no gas left it',
   'room.low.alarm': 'time to the alarm at the largest flow',
   'room.low.oxygen': 'oxygen when the job is done',
-  'room.fanWay.in': 'fan blows fresh air in',
-  'room.fanWay.out': 'fan draws air out',
   'room.receives.all': 'all of the gas',
   'room.receives.torch': "the torch's alone: a hose leads the vent outside",
   'room.alarm': 'The alarm stands at 19.5 % oxygen.',
@@ -28,7 +26,7 @@ export const roomWords = {
   'room.bottle.share': 'share that the job takes',
   'room.bottle.bottles': 'bottles filled like this one',
   'room.bottle.bottles-none': 'nothing can be taken from this one',
-  'room.bottle.gaugeAfter': 'gauge when the job is done',
+  'room.bottle.gaugeAfter': 'gauge when the whole job is done, from the last reading',
   'room.bottle.taken': 'taken since the first reading',
   'room.bottle.left': 'left above the reserve',
   'room.bottle.settled':

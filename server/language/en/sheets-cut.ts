@@ -2,7 +2,6 @@
 export const cutSheetWords = {
   'sheet.done': 'done',
   'sheet.signed': 'signed',
-  'sheet.chambers': 'chambers',
   'sheet.wraps': 'wraps to print',
   'sheet.step-marks': 'Find the marks',
   'sheet.step-cut': 'Cut',

@@ -48,12 +48,18 @@ export const weldSheetWords = {
   'sheet.hold-after': 'keep on after the last arc for',
   'sheet.do-not-weld': 'DO NOT WELD',
   'sheet.do-not-weld-why': 'Mend what the red frame says, print this page again, then weld.',
+  'sheet.chamber-said': 'Chamber {number}: {said}',
+  'sheet.hose-each':
+    'Each chamber has a hose and a vent of its own; one that is full before the others is turned down to {flow}.',
+  'sheet.feed-of': 'feed {chamber}',
+  'sheet.vent-of': 'vent {chamber}',
   'sheet.set-up-times':
     'Holds {volume}; {gas} of gas before the arc. Never sooner than {plug} (plug flow); long tube {longTube}; well mixed {wellMixed}.',
 
   'sheet.weld-name': 'weld',
   'sheet.filler-row': 'Filler: {list}.',
-  'sheet.torch-row': 'Torch, {forms}: {flow}, on for {after} after the arc, electrode Ø {electrode}, cup {cup}.',
+  'sheet.torch-row': 'Torch, {forms}: {set}.',
+  'sheet.torch-set': '{flow}, on for {after} after the arc, electrode Ø {electrode}, cup {cup}',
   'sheet.form.butt': 'butts',
   'sheet.form.saddle': 'saddles',
   'sheet.form.pad': 'pads',
@@ -87,6 +93,7 @@ export const weldSheetWords = {
   'sheet.symbols-aws': 'Symbols by AWS A2.4, sizes in {unit}.',
   'sheet.quarters-how': 'Quarters: seen along the tube away from its datum end. T1, T2 …: tacks in turn, gas on.',
 
+  'sheet.notes-follow': 'There are cautions or notes about this set-up on the next page.',
   'sheet.log': 'Log, to be filled in by hand',
   'sheet.log-start': 'gas on',
   'sheet.log-meter': 'meter, ppm',
@@ -111,8 +118,16 @@ export const weldSheetWords = {
   'sheet.drill-under':
     'Before anything is tacked, drill a hole of {bore} through the wall under each of these ends, so that their bores open into it: {ends}.',
   'sheet.drill-to-air': 'Vent hole {number}: {bore}, in {member}, {place}.',
+  'hole.start': 'at its start',
+  'hole.finish': 'at its finish',
+  'hole.corner': 'at corner {number}',
+  'hole.bend-start': 'at the start of bend {number}',
+  'hole.bend-end': 'at the end of bend {number}',
+  'hole.middle': 'in the middle of piece {number}',
+  'hole.along': '{distance} from its start',
   'sheet.turn': 'turn',
   'sheet.in-set-up': 'set-up',
+  'sheet.chamber': 'chamber',
   'sheet.order-of': '{weld}: {quarters}',
   'sheet.movement': 'What welding moves',
   'sheet.movement-how':
@@ -122,6 +137,9 @@ export const weldSheetWords = {
   'sheet.proposed-order': "the plan's order adds",
   'sheet.worst-order': 'worst order adds',
   'sheet.tacked-more': 'tacked it measures so much more',
+  'sheet.vent-hole': 'vent hole {number}',
+  'sheet.movement-off':
+    'A joint or an end stands off by up to {given} in this order, out of flat too, which no size tells; {worst} in the worst.',
   'sheet.movement-largest':
     'The most that any of them is moved by the order: this one {given}, the plan’s {proposed}, the worst {worst}.',
   'sheet.worst-is': 'The worst order is: {order}.',

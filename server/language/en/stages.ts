@@ -61,6 +61,7 @@ export const stages = {
 
   'drawing.gas': 'gas and welds',
   'purge.none': 'There is nothing to weld.',
+  'purge.notPlanned': 'The gas is not planned: what stands here says why.',
   'purge.chamber': 'Chamber {number}',
   'purge.chamberWelds': 'Chamber {number}: {welds}',
   'purge.weldNames': 'welds {names}',
@@ -92,6 +93,10 @@ export const stages = {
   'purge.noVent': 'none',
   'purge.share': 'share of the gas',
   'purge.plugs': 'Plugs',
+  'purge.pluggedHole': 'vent hole {number}',
+  'purge.together':
+    'Filled side by side with chamber {chambers}, each by a hose of its own: the flows are for each hose, and no arc before the last is full.',
+  'purge.heldUp': 'A weld here heats chamber {chambers} too, which cannot be filled as typed. Do not weld.',
   'purge.taped': 'Tape until welded',
   'purge.tapedWeld': 'weld {weld}',
   'purge.dams': 'Dams',

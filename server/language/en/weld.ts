@@ -123,6 +123,7 @@ export const weldWords = {
   'weld.movementProposed': 'as proposed',
   'weld.movementWorst': 'worst order',
   'weld.movementLargest': 'largest of them',
+  'weld.movementOff': 'a joint or an end stands off, out of flat too',
   'weld.movementWorstOrder': 'The worst order: {order}.',
   'weld.movementNone': 'There is no size that welding could move.',
 

@@ -6,10 +6,7 @@ import { finding } from '../finding.ts';
 import type { CutJoint } from './cut-joint.ts';
 import type { FaceContext } from './joint-face.ts';
 import type { ScrapSides } from './scrap-sides.ts';
-import { HI_LO_LIMITS, hiLoLimit, TWIST_TO_SCRIBE, VISIBLE_KINK, type QualityLevel } from './weld-limits.ts';
-
-/** An opening that filler still bridges, in walls: half the wall, common practice, no source. */
-const BRIDGED = 0.5;
+import { BRIDGED, HI_LO_LIMITS, hiLoLimit, TWIST_TO_SCRIBE, VISIBLE_KINK, type QualityLevel } from './weld-limits.ts';
 
 /** Less metal missing than this is rounding [mm]. */
 const NOTHING = 1e-6;

@@ -16,6 +16,9 @@ export const hiLoLimit = (wall: number, quality: QualityLevel): number =>
 /** Kink by level [degrees]: ISO 5817:2003 imperfection 508, from memory; later editions have none in their main table. */
 export const KINK_LIMITS: Readonly<Record<QualityLevel, number>> = { B: 1, C: 2, D: 4 };
 
+/** An opening that filler still bridges, in walls: half the wall, common practice, no source. */
+export const BRIDGED = 0.5;
+
 /** A weld pulls in this share of what is told more or less: the spread of published forms; measure one test piece. */
 export const SHRINKAGE_DOUBT = 0.5;
 

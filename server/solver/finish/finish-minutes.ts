@@ -16,7 +16,7 @@ const BLEND: Readonly<Record<Finish['surface'], Range>> = {
   satin: { low: 6, high: 12 },
   mirror: { low: 15, high: 30 },
 };
-/** A belt does not get round inside a saddle: twice as long; common practice, no source. */
+/** A belt does not get round inside a saddle: blending takes twice as long; common practice, no source. */
 const SADDLE_TIMES = 2;
 
 const NOTHING: Figure = figure(0, 'min', 't = 0', [], ['typed']);
@@ -46,9 +46,9 @@ function workTime(typed: number | null, range: Range, times: { readonly n: numbe
 }
 
 /**
- * Minutes for each weld and together. A saddle takes so many times a butt, a weld on a pad as long as one. A bead that
- * stays is not ground flush, and a weld that is left alone takes no time. What practice leaves open is alike for all
- * welds, so that it adds up in the sum.
+ * Minutes for each weld and together. Only a butt is ground flush: in the corner of a saddle or a pad the bead stays, and
+ * blending it by hand takes so many times a butt in a saddle, as long as a butt on a pad. A weld that is left alone takes
+ * no time. What practice leaves open is alike for all welds, so that it adds up in the sum.
  */
 export function finishMinutes(
   { treatment, surface, minutes }: Finish,
@@ -61,7 +61,7 @@ export function finishMinutes(
         : { n: 1, typed: true };
     return {
       weld: site.name,
-      flush: isFlush(treatment) ? workTime(minutes.flush, FLUSH, times) : NOTHING,
+      flush: site.form === 'butt' && isFlush(treatment) ? workTime(minutes.flush, FLUSH, times) : NOTHING,
       surface: treatment === 'none' ? NOTHING : workTime(minutes.surface, BLEND[surface], times),
     };
   });

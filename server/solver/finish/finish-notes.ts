@@ -2,7 +2,7 @@ import type { Finish } from '../../job/finish.ts';
 import type { Grade } from '../../job/tube.ts';
 import type { Welding } from '../../job/welding.ts';
 import { isPickle } from './cleaning.ts';
-import { finishSteps, isFlush } from './finish-steps.ts';
+import { isFlush, type WeldKinds } from './finish-steps.ts';
 
 /** Grades with the molybdenum that sea air asks for; guidance against tea staining, from memory. */
 const FOR_THE_SEA: readonly string[] = ['316', '316L', '2205'];
@@ -12,14 +12,14 @@ const isDoubtfulBySea = (grade: Grade): boolean => grade.from === 'own' || !FOR_
 
 /**
  * What to do and not to do, as keys of `finish.note.<key>`: keeping carbon steel and chlorides away always, then what
- * the steps, the symbols, the sea and the bath ask for.
+ * the steps, the symbols, the sea and the bath ask for. Acid that runs into a hollow frame comes out on people later.
  */
 export function finishNotes(
   finish: Finish,
-  { symbols, grade }: { readonly symbols: Welding['symbols']; readonly grade: Grade },
+  { symbols, grade, kinds }: { readonly symbols: Welding['symbols']; readonly grade: Grade; readonly kinds: WeldKinds },
 ): string[] {
   const { treatment, cleaning, nearSea } = finish;
-  const steps = finishSteps(finish);
+  const flush = isFlush(treatment);
   const bath = cleaning !== 'none' && !isPickle(cleaning);
   const notes: readonly (readonly [key: string, said: boolean])[] = [
     ['own-abrasives', true],
@@ -27,16 +27,19 @@ export function finishNotes(
     ['no-carbon-steel', true],
     ['no-chlorides', true],
     ['find-iron', true],
-    ['below-straw', steps.length > 0],
+    ['below-straw', treatment !== 'none'],
     ['agree-a-sample', finish.surface !== 'as-delivered'],
-    ['symbol-iso-tail', isFlush(treatment) && symbols === 'iso-2553'],
-    ['symbol-aws-letter', isFlush(treatment) && symbols === 'aws-a2-4'],
+    ['corner-stays', flush && kinds.corners],
+    ['symbol-iso-tail', flush && kinds.butts && symbols === 'iso-2553'],
+    ['symbol-aws-letter', flush && kinds.butts && symbols === 'aws-a2-4'],
     ['sea-smooth', nearSea],
     ['sea-grain', nearSea],
     ['sea-grade', nearSea && isDoubtfulBySea(grade)],
     ['sea-rinse', nearSea],
     ['grease-first', cleaning !== 'none'],
     ['colour-first', bath && treatment === 'none'],
+    ['hollow', cleaning !== 'none'],
+    ['closed-tube', cleaning !== 'none' && cleaning !== 'pickle-paste'],
     ['rinse-clean', cleaning !== 'none'],
     ['chromium-six', cleaning === 'nitric-1'],
     ['pickle-trained', isPickle(cleaning)],

@@ -1,55 +1,58 @@
 import type { Finish } from '../../job/finish.ts';
-import type { Grade } from '../../job/tube.ts';
+import type { Tube } from '../../job/tube.ts';
 import type { Welding } from '../../job/welding.ts';
 import type { Figure } from '../../plan/figure.ts';
 import type { Finding } from '../../plan/finding.ts';
 import type { FinishPlan } from '../../plan/finish.ts';
 import { band, figure, input } from '../figure.ts';
-import { THIN_BEAD } from '../welding/weld-section.ts';
+import { beadOn } from '../welding/weld-section.ts';
 import type { WeldWork } from '../welding/weld-work.ts';
 import { cleaningPlan } from './cleaning.ts';
 import { finishFindings } from './finish-findings.ts';
 import { finishMinutes } from './finish-minutes.ts';
 import { finishNotes } from './finish-notes.ts';
-import { finishSteps, isFlush, KNOCKED_DOWN } from './finish-steps.ts';
+import { finishSteps, isFlush, KNOCKED_DOWN, weldKinds } from './finish-steps.ts';
 import { surfaceOf } from './surfaces.ts';
 
 /**
  * How the welds are ground, polished and cleaned: steps with their grits, roughness to aim at, minutes, bath, and what to
  * keep away from the work. Nothing where nothing is welded.
  *
- * @param work.grade of the tube: near the sea one that is not known to stand it gets a note
+ * @param work.backing of welds round a tube; left out: gas alone
+ * @param work.tube near the sea a grade that is not known to stand it gets a note
  */
 export function planFinish(work: {
   readonly finish: Finish;
   readonly welds: readonly Pick<WeldWork, 'site'>[];
   readonly symbols: Welding['symbols'];
-  readonly grade: Grade;
+  readonly tube: Pick<Tube, 'grade' | 'wall'>;
+  readonly backing?: Welding['backing'];
 }): { readonly finish: FinishPlan | null; readonly findings: Finding[] } {
-  const { finish, welds } = work;
+  const { finish, welds, symbols, tube, backing = 'purge' } = work;
   if (welds.length === 0) return { finish: null, findings: [] };
   const { treatment, surface, cleaning } = finish;
+  const kinds = weldKinds(welds);
   // in the corner of a saddle or a pad nothing stands proud
-  const butts = welds.some(({ site }) => site.form === 'butt');
+  const { butts } = kinds;
   return {
     finish: {
       treatment,
       surface,
       ...surfaceOf(surface),
-      reinforcement: butts && treatment !== 'none' && treatment !== 'colour' ? capHeight() : null,
+      reinforcement: butts && treatment !== 'none' && treatment !== 'colour' ? capHeight(tube.wall) : null,
       leftProud: butts && isFlush(treatment) ? knockedDown() : null,
-      steps: finishSteps(finish),
+      steps: finishSteps(finish, kinds),
       ...finishMinutes(finish, welds),
       cleaning: cleaningPlan(cleaning),
-      notes: finishNotes(finish, work),
+      notes: finishNotes(finish, { symbols, grade: tube.grade, kinds }),
     },
-    findings: finishFindings(finish),
+    findings: finishFindings(finish, { kinds, backing }),
   };
 }
 
 /** How proud a bead stands as welded [mm]: the cap that the filler is reckoned with. */
-function capHeight(): Figure {
-  const { height } = THIN_BEAD.cap;
+function capHeight(wall: number): Figure {
+  const { height } = beadOn(wall).cap;
   return figure(height, 'mm', 'h', [input('h', 'height-of-the-cap', height, 'mm')], ['thin-bead']);
 }
 

@@ -1,12 +1,10 @@
-import { RADIANS } from '../geometry/angle.ts';
 import { placeAt, type Centreline } from '../geometry/centreline.ts';
 import { closestStation } from '../geometry/closest-station.ts';
 import { stretches, type Stretch } from '../geometry/least-distance.ts';
 import { pieceStations, sliceCentreline } from '../geometry/slice.ts';
+import { LEAST_AXIS_ANGLE } from '../joints/saddle-cut.ts';
 import type { EndGeometry, MemberGeometry } from './frame-geometry.ts';
 
-/** Saddles flatter than this are not cut with a wrap [rad]: 10°, common practice, no source. */
-const LEAST_AXIS_ANGLE = 10 * RADIANS;
 /** How far beyond the point where two straight axes are a diameter apart a curved partner is followed, in steps. */
 const MOST_STEPS = 12;
 

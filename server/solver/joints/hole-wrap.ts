@@ -2,7 +2,7 @@ import type { Purge } from '../../job/purge.ts';
 import type { Tube } from '../../job/tube.ts';
 import type { TemplateStation, WrapTemplate } from '../../plan/frame.ts';
 import type { EndGeometry, MemberGeometry } from '../frame/frame-geometry.ts';
-import { opensUnder } from '../frame/saddle-holes.ts';
+import { opensUnder } from '../frame/opens-under.ts';
 import { DEGREES } from '../geometry/angle.ts';
 import { placeAt } from '../geometry/centreline.ts';
 import { arcCentre } from '../geometry/slice.ts';

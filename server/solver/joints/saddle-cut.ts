@@ -1,3 +1,8 @@
+import { RADIANS } from '../geometry/angle.ts';
+
+/** Saddles flatter than this are not cut with a wrap [rad]: 10°, common practice, no source. */
+export const LEAST_AXIS_ANGLE = 10 * RADIANS;
+
 /** A branch that sits on a straight main: main's outer radius and offset of the axes [mm], angle between them and generator [rad]. */
 export type Saddle = { mainRadius: number; offset: number; axisAngle: number; generator: number };
 

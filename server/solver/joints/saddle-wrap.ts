@@ -1,11 +1,10 @@
 import type { WrapTemplate } from '../../plan/frame.ts';
 import type { EndGeometry, MemberGeometry } from '../frame/frame-geometry.ts';
-import { RADIANS } from '../geometry/angle.ts';
 import { placeAt, type ArcPiece } from '../geometry/centreline.ts';
 import { arcCentre } from '../geometry/slice.ts';
 import { add, angleBetween, cross, dot, length, scale, subtract, unit, type Vector3 } from '../geometry/vector.ts';
 import { outsideAt } from './outside.ts';
-import { saddleOrdinate } from './saddle-cut.ts';
+import { LEAST_AXIS_ANGLE, saddleOrdinate } from './saddle-cut.ts';
 import { wrapTemplate, type Ordinates, type WrapFrame } from './wrap.ts';
 
 /** A point by the branch: along it from its end, towards the saddle's acute side, and a quarter turn on [mm]. */
@@ -29,8 +28,6 @@ export type ReadSeat = SaddleSeat & { readonly acuteSide: Vector3 };
 /** A saddle's wrap; what is nearest to the partner's axis and the mean of the cut, both along the member [mm]. */
 export type SaddleWrap = { readonly template: WrapTemplate; readonly throat: number; readonly mean: number };
 
-/** Saddles flatter than this are not cut with a wrap [rad]: 10°, common practice, no source. */
-const LEAST_AXIS_ANGLE = 10 * RADIANS;
 /** Offsets below this are rounding [mm]. */
 const NO_OFFSET = 1e-6;
 

@@ -134,16 +134,18 @@ export const tubeLength = ({ from, to }: Tube): number => to - from;
  * Distance along the bores from the nearest of some nodes to each node [mm]; infinite where there is no way.
  *
  * @param usable tubes and holes that may be gone through, by index, the holes after the tubes; left out: all
+ * @param lengthOf what counts as the length of a stretch [mm]; left out: all of it
  */
 export function distances(
   { nodes, tubes, passages }: BoreGraph,
   sources: readonly number[],
   usable: (edge: number) => boolean = () => true,
+  lengthOf: (tube: Tube) => number = tubeLength,
 ): number[] {
   const far = nodes.map(() => Infinity);
   for (const source of sources) far[source] = 0;
   const edges = [
-    ...tubes.map((tube) => ({ a: tube.a, b: tube.b, length: tubeLength(tube) })),
+    ...tubes.map((tube) => ({ a: tube.a, b: tube.b, length: lengthOf(tube) })),
     ...passages.map(({ a, b }) => ({ a, b, length: 0 })),
   ].filter((_, edge) => usable(edge));
   // as often as anything gets nearer; chambers have a few dozen edges

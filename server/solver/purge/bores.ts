@@ -1,5 +1,6 @@
-import type { MemberGeometry } from '../frame/frame-geometry.ts';
 import type { GasSpot } from '../../plan/purge.ts';
+import { DisjointSets } from '../disjoint-sets.ts';
+import type { MemberGeometry } from '../frame/frame-geometry.ts';
 
 /** Places this near to each other along a tube are one: finer than a tape reads [mm]. */
 export const NEAR = 0.1;
@@ -70,24 +71,17 @@ export function connectedBores(
   holes: readonly SaddleHole[],
   members: readonly MemberGeometry[],
 ): number[][] {
-  const group = bores.map((_, index) => index);
-  const rootOf = (index: number): number => {
-    let root = index;
-    while (group[root] !== root) root = group[root] ?? root;
-    return root;
-  };
+  const sets = new DisjointSets(bores.length);
   for (const hole of holes) {
     const one = boreAt(bores, members, hole.branch, hole.station);
     const other = boreAt(bores, members, hole.main, hole.at);
-    if (one === undefined || other === undefined) continue;
-    const [low, high] = [rootOf(one), rootOf(other)].sort((a, b) => a - b);
-    if (low !== undefined && high !== undefined) group[high] = low;
+    if (one !== undefined && other !== undefined) sets.join(one, other);
   }
   const groups = new Map<number, number[]>();
-  for (const index of group.keys()) {
-    const root = rootOf(index);
-    const known = groups.get(root);
-    if (known === undefined) groups.set(root, [index]);
+  for (const index of bores.keys()) {
+    const set = sets.of(index);
+    const known = groups.get(set);
+    if (known === undefined) groups.set(set, [index]);
     else known.push(index);
   }
   return [...groups.values()];

@@ -24,7 +24,8 @@ const gauge = (symbol: string, name: string, value: number): WorkingInput => inp
 
 /**
  * What a bottle holds and what the job takes of it. Litres are at 15 °C and 1 bar, pressures by the gauge. Bands are for
- * a bottle 10 K off the warmth typed, some 5 % at 200 bar; the fit of Z adds nothing to see.
+ * a bottle 10 K off the warmth typed, some 5 % at 200 bar; the fit of Z adds nothing to see. Whether it lasts goes by the
+ * last reading, as if the whole job were still to do: how much of it is done, a gauge does not say.
  *
  * @param bottle as typed: water volume [L], readings and reserve [bar gauge], temperature [°C]
  * @param jobGas gas of the whole job [L]
@@ -42,9 +43,12 @@ export function planBottle(
   const usable = usableAt(temperature);
   const share = whole > 0 ? bounded((100 * jobGas) / whole) : 0;
   const bottles = usable > 0 ? Math.ceil(jobGas / usable) : Infinity;
+  const { taken: used, left } = readAgain(bottle);
+  const last = readsTrue(bottle) ? bottle.gaugeNow : gaugePressure;
+  const giving = left?.value ?? usable;
   const afterAt = (celsius: number): number =>
-    gaugeHolding(at(celsius), contentsAtGauge(at(celsius), gaugePressure) - jobGas) ?? gaugePressure;
-  const after = jobGas > usable ? null : afterAt(temperature);
+    jobGas > 0 ? (gaugeHolding(at(celsius), contentsAtGauge(at(celsius), last) - jobGas) ?? last) : last;
+  const after = jobGas > giving ? null : afterAt(temperature);
 
   const size = input('V_w', 'bottle-water-volume', waterVolume, 'L');
   const warm = input('T', 'bottle-temperature', temperature, 'degC');
@@ -86,23 +90,35 @@ export function planBottle(
             after,
             'bar',
             'p₂ where V_w ((p₂ + 1.013)/Z)(288.15/(T + 273.15)) Z₀/p₀ = V − V_job, p₀ = 1 bar',
-            [held, job, size, warm, compressed(after, temperature), REFERRED],
+            [
+              left === null ? held : input('V', 'contents-now', contentsAtGauge(at(temperature), last), 'L'),
+              job,
+              size,
+              warm,
+              compressed(after, temperature),
+              REFERRED,
+            ],
             ['argon-state', 'bottle-warmth'],
             warmth(afterAt),
           ),
-    ...readAgain(bottle),
+    taken: used,
+    left,
   };
-  return { bottle: plan, findings: bottleFindings(bottle, { jobGas, usable, bottles }) };
+  return { bottle: plan, findings: bottleFindings(bottle, { jobGas, usable: giving, bottles }) };
 }
 
 const REFERRED = input('Z₀', 'compressibility-at-15-degrees-and-1-bar', REFERENCE_Z, 'ratio');
 const compressed = (pressure: number, celsius: number): WorkingInput =>
   input('Z', 'compressibility', compressibility({ pressure: pressure + ATMOSPHERE, celsius }), 'ratio');
 
-/** What the gauge read again says; nothing where it reads more than before, since then one of the two is not this bottle's. */
+/** Whether the gauge was read again, and not more than before, since then one of the two is not this bottle's. */
+const readsTrue = (bottle: TypedBottle): bottle is TypedBottle & { readonly gaugeNow: number } =>
+  bottle.gaugeNow !== null && bottle.gaugeNow <= bottle.gaugePressure;
+
+/** What the gauge read again says. */
 function readAgain(bottle: TypedBottle): Pick<BottlePlan, 'taken' | 'left'> {
+  if (!readsTrue(bottle)) return { taken: null, left: null };
   const { waterVolume, gaugePressure, gaugeNow, temperature, reserve } = bottle;
-  if (gaugeNow === null || gaugeNow > gaugePressure) return { taken: null, left: null };
   const at = (celsius: number) => ({ waterVolume, celsius });
   const leftAt = (celsius: number): number =>
     gaugeNow > reserve ? taken(at(celsius), { from: gaugeNow, to: reserve }) : 0;

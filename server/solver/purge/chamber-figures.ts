@@ -2,6 +2,7 @@ import type { WorkingInput } from '../../plan/figure.ts';
 import type { Chamber, PurgeTime } from '../../plan/purge.ts';
 import { figure, input } from '../figure.ts';
 import type { SourceKey } from '../sources.ts';
+import { ARGON_AIR_DIFFUSIVITY } from './argon.ts';
 import type { ChamberFlow } from './chamber-flow.ts';
 import type { ChamberTimes } from './chamber-times.ts';
 import type { Filling, PurgeContext } from './purge-context.ts';
@@ -32,31 +33,64 @@ function purgeTime(
   };
 }
 
+const WELL_MIXED = 't = τ ln((C₀ − Cᵢ)/(C₂ − Cᵢ))';
+/** Well mixed, and not before the dead legs bleed little enough into the stream. */
+const BLED =
+  't = max(τ ln((C₀ − Cᵢ)/(C₂ − Cᵢ)), t_b); t_b: D (π/4) d² C₀ Σ m b = Q (C₂ − Cᵢ), all in m and s, s = D t_b; ' +
+  'b = 1/√(π s) while s < 0.1 l², then (2/l) Σ exp(−(n + ½)² π² s/l²)';
+/** Likewise where one of them opens by a hole under a saddle. */
+const BLED_BY_HOLE =
+  `${BLED}; by a hole b = h exp(h² s) erfc(h √s), then Σ 2 h B exp(−µ² s/l²)/(B² + B + µ²), µ tan µ = B, B = h l, ` +
+  'h = d_h²/(d² (w + π d_h/4))';
+
 /** The times of a chamber by each model as figures. */
 export function timeFigures(
-  { litres, residence, mixing }: ChamberFlow,
-  { purge }: PurgeContext,
+  { litres, residence, mixing, dead }: ChamberFlow,
+  { purge, bore, job }: PurgeContext,
   { step, volumes, quantile }: Filling,
   times: ChamberTimes,
 ): TimeFigures {
   const fill = { litres, flow: purge.prePurgeFlow };
   const slowest = input('τ', 'time-on-the-slowest-way', residence, 's');
-  const mixed = mixing > residence ? input('τ', 'volume-over-flow', mixing, 's') : slowest;
+  const once = (60 * litres) / purge.prePurgeFlow;
+  const vessel = mixing > once ? 'time-on-the-slowest-way-with-dead-ends' : 'volume-over-flow';
+  const mixed = mixing > residence ? input('τ', vessel, mixing, 's') : slowest;
   const plug = purgeTime({ value: times.plug, formula: 't = τ', inputs: [slowest] }, ['gas-network', 'geometry'], fill);
-  const wellMixed = purgeTime(
-    {
-      value: times.wellMixed,
-      formula: 't = τ ln((C₀ − Cᵢ)/(C₂ − Cᵢ))',
-      inputs: [
-        mixed,
-        input('C₀', 'air-oxygen', step.start, 'ppm'),
-        input('C₂', 'target-oxygen', step.target, 'ppm'),
-        input('Cᵢ', 'gas-oxygen', step.supply, 'ppm'),
-      ],
-    },
-    ['sweep-through', 'gas-network'],
-    fill,
-  );
+  const byHole = dead.some(({ behindHole }) => behindHole);
+  const inputs = [
+    mixed,
+    input('C₀', 'air-oxygen', step.start, 'ppm'),
+    input('C₂', 'target-oxygen', step.target, 'ppm'),
+    input('Cᵢ', 'gas-oxygen', step.supply, 'ppm'),
+  ];
+  const wellMixed =
+    times.bleed > 0
+      ? purgeTime(
+          {
+            value: times.wellMixed,
+            formula: byHole ? BLED_BY_HOLE : BLED,
+            inputs: [
+              ...inputs,
+              input('t_b', 'until-dead-legs-bleed-little-enough', times.bleed, 's'),
+              input('D', 'diffusivity', ARGON_AIR_DIFFUSIVITY, 'm2/s'),
+              input('d', 'bore', bore, 'mm'),
+              ...dead.flatMap((leg) => [
+                input('l', 'dead-leg', leg.length, 'mm'),
+                input('m', 'mouths-of-the-dead-leg', leg.mouths, 'count'),
+              ]),
+              ...(byHole
+                ? [
+                    input('d_h', 'bore-of-holes-under-saddles', Math.min(purge.holes.bore, bore), 'mm'),
+                    input('w', 'wall', job.tube.wall, 'mm'),
+                  ]
+                : []),
+              input('Q', 'pre-purge-flow', purge.prePurgeFlow, 'L/min'),
+            ],
+          },
+          ['sweep-through', 'gas-network', 'dead-leg', 'argon-data'],
+          fill,
+        )
+      : purgeTime({ value: times.wellMixed, formula: WELL_MIXED, inputs }, ['sweep-through', 'gas-network'], fill);
   const longTube = times.longTube === null ? null : longFigures(times.longTube, { volumes, quantile }, fill);
   return {
     plug,

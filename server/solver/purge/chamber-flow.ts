@@ -1,11 +1,13 @@
 import type { Purge } from '../../job/purge.ts';
+import type { MemberGeometry } from '../frame/frame-geometry.ts';
 import { alongBore, boreAt, connectedBores, wholeBores, type Bore, type Opening, type Site } from './bores.ts';
 import { boreGraph, nodeAt, type BoreGraph } from './bore-graph.ts';
 import { damOpenings, damPockets, onMember } from './dam-pockets.ts';
 import { atOnePlace, feedAndVents, usableOpenings, type Passing } from './feed-and-vents.ts';
-import { stillTubes } from './dead-legs.ts';
+import { deadBores, isMixed, stillTubes, type DeadBore } from './dead-legs.ts';
 import { gasNetwork, type GasNetwork } from './gas-network.ts';
 import { slowestWay } from './gas-ways.ts';
+import { freeBore } from './lance.ts';
 import { heightAt } from './openings.ts';
 import type { PurgeContext } from './purge-context.ts';
 
@@ -16,6 +18,8 @@ export type ChamberFlow = Passing & {
   readonly bores: readonly Bore[];
   readonly openings: readonly Opening[];
   readonly sites: readonly Site[];
+  /** Of the whole frame; bores and sites name them by index. */
+  readonly members: readonly MemberGeometry[];
   /** Welds made while it is filled, by index, in order. */
   readonly welds: readonly number[];
   /** Bore in it [mm], and what that holds [L]. */
@@ -26,8 +30,10 @@ export type ChamberFlow = Passing & {
   readonly network: GasNetwork | null;
   /** Longest time of the gas on its way [s]; without a way what the flow takes to fill it once. */
   readonly residence: number;
-  /** What the flow takes to fill all of it once [s], where that is longer: dead legs mix with what passes them. */
+  /** With the dead ends that the stream mixes, and never under what the flow takes to fill all of it once [s]. */
   readonly mixing: number;
+  /** Bore that clears by diffusion alone; dead ends that the stream beside them mixes are none of it. */
+  readonly dead: readonly DeadBore[];
   /** Edges of that way. */
   readonly slowest: readonly number[];
 };
@@ -88,7 +94,7 @@ type Found = Pick<ChamberFlow, 'number' | 'extent' | 'bores' | 'openings' | 'sit
 
 /** Leads gas through a chamber. */
 function filled(chamber: Found, context: PurgeContext): ChamberFlow {
-  const { members, holes, purge, bore, area } = context;
+  const { members, holes, purge, bore, area, up } = context;
   const { bores, openings, sites } = chamber;
   const length = bores.reduce((sum, one) => sum + one.to - one.from, 0);
   const litres = (area * length) / 1e6;
@@ -99,6 +105,7 @@ function filled(chamber: Found, context: PurgeContext): ChamberFlow {
   const found = {
     ...chamber,
     ...passing,
+    members,
     welds: [...new Set(sites.map(({ weld }) => weld))].sort((a, b) => a - b),
     length,
     litres,
@@ -108,8 +115,11 @@ function filled(chamber: Found, context: PurgeContext): ChamberFlow {
   const enters = passing.lance ? (tip ?? passing.feed) : passing.feed;
   const feed = enters === null ? undefined : nodeAt(graph, bores, members, enters);
   const once = (60 * litres) / flow;
-  if (feed === undefined) return { ...found, network: null, residence: once, mixing: once, slowest: [] };
-  const vents = passing.vents.map((one) => ({ node: nodeAt(graph, bores, members, one) ?? 0, bore: one.bore }));
+  if (feed === undefined) return { ...found, network: null, residence: once, mixing: once, slowest: [], dead: [] };
+  const vents = passing.vents.map((one) => ({
+    node: nodeAt(graph, bores, members, one) ?? 0,
+    bore: freeBore(one, passing),
+  }));
   const sizes = { bore, holeBore: Math.min(purge.holes.bore, bore), flow };
   let network = gasNetwork(graph, feed, vents, sizes);
   const shut = new Set<number>();
@@ -120,7 +130,20 @@ function filled(chamber: Found, context: PurgeContext): ChamberFlow {
   const { residence, edges } = slowestWay(network, area);
   // where no bore lies between feed and vent it is filled past the hose, if at all
   const onWay = residence > 0 ? residence : once;
-  return { ...found, network, residence: onWay, mixing: Math.max(onWay, once), slowest: edges };
+  const { outsideDiameter } = context.job.tube;
+  const blind = deadBores(network, sites, { members, bores, up, outsideDiameter });
+  // the stream fills a dead end that it mixes as well: each is taken to hang on the slowest way
+  const beside = blind
+    .filter((leg) => isMixed(leg, bore))
+    .reduce((sum, { bored, passing: flowThere }) => sum + (60 * area * bored) / 1e6 / flowThere, 0);
+  return {
+    ...found,
+    network,
+    residence: onWay,
+    mixing: Math.max(onWay + beside, once),
+    slowest: edges,
+    dead: blind.filter((leg) => !isMixed(leg, bore)),
+  };
 }
 
 const stillIn = (network: GasNetwork, { filling, area }: PurgeContext): number[] =>

@@ -1,4 +1,5 @@
 import type { Purge } from '../../job/purge.ts';
+import { bleedTime } from './bleed.ts';
 import { tubeLength } from './bore-graph.ts';
 import type { ChamberFlow } from './chamber-flow.ts';
 import { runs, type GasNetwork } from './gas-network.ts';
@@ -13,6 +14,8 @@ export type ChamberTimes = {
   readonly plug: number;
   readonly longTube: LatestWay | null;
   readonly wellMixed: number;
+  /** Until dead legs no longer keep the vent over the target by what diffuses out of them; 0 without any. */
+  readonly bleed: number;
   /** Of the model chosen in the job, or the cautious one where that has no answer. */
   readonly printed: number;
 };
@@ -23,8 +26,8 @@ export type LatestWay = { readonly time: number; readonly row: TubesInRow };
 /**
  * Plug flow arrives when the gas of the slowest way does. Well mixed, each way is one vessel that the gas stays in as
  * long as it is on its way: t = τ ln((C₀ − Cᵢ)/(C₂ − Cᵢ)), for one way V/Q times that; never less than with all of the
- * chamber in one vessel, dead legs too. The long tube takes each way as
- * tubes in a row; the chamber has it when the latest way does.
+ * chamber in one vessel, dead legs too, and never before dead legs bleed little enough. The long tube takes each way as tubes in a row; the chamber has it when the
+ * latest way does.
  *
  * @param withLong whether the long-tube time is wanted; it takes the longest to work out
  */
@@ -33,13 +36,22 @@ export function chamberTimes(
   context: PurgeContext,
   { filling, model, withLong }: { filling: Filling; model: Purge['model']; withLong: boolean },
 ): ChamberTimes {
-  const { residence, mixing } = chamber;
-  const wellMixed = mixing * filling.volumes;
+  const { residence, mixing, dead } = chamber;
+  const bleed = dead.length === 0 ? 0 : bleedTime(dead, filling.step, bledBy(context));
+  const wellMixed = Math.max(mixing * filling.volumes, bleed);
   const rows = withLong || model === 'long-tube' ? longWays(chamber, context) : null;
   const longTube = rows === null ? null : latestWay(rows, filling);
   const printed = model === 'long-tube' && longTube !== null ? longTube.time : wellMixed;
-  return { plug: residence, longTube, wellMixed, printed };
+  return { plug: residence, longTube, wellMixed, bleed, printed };
 }
+
+/** What dead legs bleed by, and the flow that takes it away [L/min]. */
+export const bledBy = ({ purge, bore, job }: PurgeContext) => ({
+  bore,
+  holeBore: Math.min(purge.holes.bore, bore),
+  wall: job.tube.wall,
+  flow: purge.prePurgeFlow,
+});
 
 function latestWay(rows: readonly TubesInRow[], { volumes, quantile }: Filling): LatestWay | null {
   let latest: LatestWay | null = null;

@@ -3,8 +3,10 @@ import { finding } from '../finding.ts';
 import { pointsOf } from './chamber.ts';
 import type { ChamberFlow } from './chamber-flow.ts';
 import { chamberTimes, wayDescent, type ChamberTimes } from './chamber-times.ts';
-import { clearingTime, deadBores, type DeadBore } from './dead-legs.ts';
+import { closedBy } from './closed-bore.ts';
+import { clearingTime, type DeadBore } from './dead-legs.ts';
 import { gasWays } from './gas-ways.ts';
+import { LANCE, LEAST_LANCE_HOLE, tightForLance } from './lance.ts';
 import type { Filling, PurgeContext } from './purge-context.ts';
 
 /** A chamber with its times and what no gas runs through. */
@@ -15,12 +17,11 @@ export type LookedAt = {
 };
 
 export function lookedAt(chamber: ChamberFlow, context: PurgeContext, filling: Filling): LookedAt {
-  const { network, sites, bores } = chamber;
-  const { members, up, purge } = context;
+  const { model } = context.purge;
   return {
     chamber,
-    times: chamberTimes(chamber, context, { filling, model: purge.model, withLong: true }),
-    dead: network === null ? [] : deadBores(network, sites, { members, bores, up }),
+    times: chamberTimes(chamber, context, { filling, model, withLong: true }),
+    dead: chamber.dead,
   };
 }
 
@@ -31,11 +32,16 @@ const named = ({ bores }: ChamberFlow, { members }: PurgeContext): string =>
 export function passingTroubles(chamber: ChamberFlow, context: PurgeContext): Finding[] {
   const { number, trouble, lance, feed } = chamber;
   const data = { chamber: number, member: named(chamber, context) };
-  const field = '/purge/holes/underSaddles';
-  if (trouble === 'closed') return [finding('closed-chamber', 'stop', field, data)];
-  if (trouble === 'closed-by-weld') {
+  if (trouble !== null) {
+    const by = closedBy(chamber, context);
+    if (trouble === 'closed') return [finding('closed-chamber', 'stop', by.field, { ...data, ...by.data })];
     const welds = chamber.openings.map(({ name }) => name).join(', ');
-    return [finding('closed-by-weld', 'stop', field, { ...data, welds })];
+    return [finding('closed-by-weld', 'stop', by.field, { ...data, ...by.data, welds })];
+  }
+  const tight = tightForLance(chamber);
+  if (tight !== null) {
+    const hole = { ...data, value: tight.bore, low: LEAST_LANCE_HOLE, lance: LANCE };
+    return [finding('one-opening', 'stop', '/purge/vent', hole)];
   }
   // beside a dam both hoses go in, and one of them on to the far end, as a matter of course
   if (lance) return feed?.kind === 'dam' ? [] : [finding('one-opening', 'caution', '/purge/vent', data)];

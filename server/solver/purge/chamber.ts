@@ -1,3 +1,4 @@
+import type { Figure } from '../../plan/figure.ts';
 import type { Chamber, DeadLeg, GasPath, GasSpot, Spot } from '../../plan/purge.ts';
 import { figure, input } from '../figure.ts';
 import type { MemberGeometry } from '../frame/frame-geometry.ts';
@@ -20,7 +21,12 @@ import { joined, onStations } from './stretches.ts';
 export function chamberOf(
   chamber: ChamberFlow,
   context: PurgeContext,
-  work: { readonly filling: Filling; readonly times: ChamberTimes; readonly dead: readonly DeadBore[] },
+  work: {
+    readonly setup: number;
+    readonly filling: Filling;
+    readonly times: ChamberTimes;
+    readonly dead: readonly DeadBore[];
+  },
 ): Chamber {
   const { members, welds, bore } = context;
   const { number, bores, length, litres, network } = chamber;
@@ -32,6 +38,7 @@ export function chamberOf(
   const rise = (vents[0]?.height ?? feed.height) - feed.height;
   return {
     number,
+    setup: work.setup,
     stretches: bores.flatMap(({ member, from, to }) => {
       const geometry = members[member];
       return geometry === undefined ? [] : onStations(geometry, { from, to });
@@ -65,6 +72,7 @@ export function chamberOf(
         ? [Number(opening.name)]
         : [],
     ),
+    ventShares: network === null ? [] : ventShares(network, vents.length),
     paths: network === null ? [] : widestWays(network).map((way) => pathOf(way, chamber, network, context)),
     deadLegs: work.dead.map((leg) => deadLegOf(leg, chamber, context, work.filling)),
   };
@@ -124,6 +132,21 @@ function plugsOf({ openings, vents }: ChamberFlow, members: readonly MemberGeome
     if (!end || geometry === undefined) return [];
     const { member: name, point } = spotOf(opening, members);
     return [{ member: name, end: station > geometry.centreline.length / 2 ? 'finish' : 'start', point }];
+  });
+}
+
+/** What leaves by each vent of what comes in. */
+function ventShares({ graph, flows, flow }: GasNetwork, vents: number): Figure[] {
+  const outlets = graph.tubes.length + graph.passages.length;
+  return Array.from({ length: vents }, (_, vent) => {
+    const leaves = Math.abs(flows[outlets + vent] ?? 0);
+    return figure(
+      (100 * leaves) / flow,
+      'percent',
+      's = 100 Q_v/Q',
+      [input('Q_v', 'flow-of-the-vent', leaves, 'L/min'), input('Q', 'pre-purge-flow', flow, 'L/min')],
+      ['gas-network', 'argon-data'],
+    );
   });
 }
 

@@ -1,10 +1,12 @@
+import { DisjointSets } from '../disjoint-sets.ts';
 import type { MemberGeometry } from '../frame/frame-geometry.ts';
 import type { Vector3 } from '../geometry/vector.ts';
 import { ARGON_AIR_DIFFUSIVITY } from './argon.ts';
-import { distances, tubeLength } from './bore-graph.ts';
+import { distances, tubeLength, type Tube } from './bore-graph.ts';
 import { alongBore, NEAR, type Bore, type Site } from './bores.ts';
+import { buriedEnds } from './buried.ts';
 import { onMember } from './dam-pockets.ts';
-import { passingTime, runs, type GasNetwork } from './gas-network.ts';
+import { alongFlow, passingTime, runs, type GasNetwork } from './gas-network.ts';
 import { heightAt } from './openings.ts';
 import type { Filling } from './purge-context.ts';
 import type { OxygenStep } from './purge-models.ts';
@@ -13,15 +15,27 @@ import type { OxygenStep } from './purge-models.ts';
 export type DeadBore = {
   /** Tubes of the graph; `from` is the end nearer to the gas. */
   readonly parts: readonly { readonly bore: number; readonly from: number; readonly to: number }[];
-  /** From the gas to the farthest place [mm]. */
+  /** From the gas to the farthest place [mm], without what lies inside of the tubes that it sits on. */
   readonly length: number;
   /** How much higher the farthest place is than where it hangs [mm]. */
   readonly rise: number;
   /** Indices of welds that stand in it. */
   readonly welds: readonly number[];
+  /** How many places it opens into bore with gas by. */
+  readonly mouths: number;
+  /** Whether all of them are holes under saddles. */
+  readonly behindHole: boolean;
+  /** Bore in it [mm], and the gas that passes where it hangs [L/min]. */
+  readonly bored: number;
+  readonly passing: number;
 };
 
-type Frame = { readonly members: readonly MemberGeometry[]; readonly bores: readonly Bore[]; readonly up: Vector3 };
+type Frame = {
+  readonly members: readonly MemberGeometry[];
+  readonly bores: readonly Bore[];
+  readonly up: Vector3;
+  readonly outsideDiameter: number;
+};
 
 /** The dead legs of a chamber: bore that no gas runs through, each with what hangs on it. */
 export function deadBores(network: GasNetwork, sites: readonly Site[], frame: Frame): DeadBore[] {
@@ -35,31 +49,65 @@ export function deadBores(network: GasNetwork, sites: readonly Site[], frame: Fr
     if (runs(network, edge)) for (const node of [a, b]) if (node !== network.air) withGas[node] = true;
   const sources = [...withGas.keys()].filter((node) => withGas[node]);
   const isDead = (edge: number): boolean => (edge < tubes.length ? dead[edge] === true : !runs(network, edge));
-  const far = distances(graph, sources, isDead);
+  const buried = tubes.map((tube) => buriedEnds(tube, frame));
+  const lengths = new Map(tubes.map((tube, edge) => [tube, tubeLength(tube) - inside(buried[edge])]));
+  const lengthOf = (tube: Tube): number => lengths.get(tube) ?? 0;
+  const far = distances(graph, sources, isDead, lengthOf);
 
   const ends = [...tubes, ...passages];
-  const group = ends.map((_, index) => index);
-  const rootOf = (edge: number): number => (group[edge] === edge ? edge : rootOf(group[edge] ?? edge));
+  const sets = new DisjointSets(ends.length);
   for (const node of graph.nodes.keys()) {
     if (withGas[node]) continue;
     const meeting = [...ends.keys()].filter(
       (edge) => isDead(edge) && (ends[edge]?.a === node || ends[edge]?.b === node),
     );
-    for (const edge of meeting) group[rootOf(edge)] = rootOf(meeting[0] ?? edge);
+    for (const edge of meeting) sets.join(edge, meeting[0] ?? edge);
   }
-  const roots = [...new Set([...tubes.keys()].filter(isDead).map(rootOf))];
-  return roots.map((root): DeadBore => {
-    const own = [...tubes.keys()].filter((edge) => isDead(edge) && rootOf(edge) === root);
-    return deadBore(own, far, { ...frame, network, sites });
+  const deadTubes = [...tubes.keys()].filter(isDead);
+  const legs = new Set(deadTubes.map((edge) => sets.of(edge)));
+  return [...legs].map((leg): DeadBore => {
+    const own = deadTubes.filter((edge) => sets.of(edge) === leg);
+    const hung = [...ends.keys()].filter((edge) => isDead(edge) && sets.of(edge) === leg);
+    const mouths = hung.flatMap((edge) =>
+      [ends[edge]?.a ?? 0, ends[edge]?.b ?? 0].flatMap((node) => (withGas[node] === true ? [{ edge, node }] : [])),
+    );
+    return {
+      ...deadBore(own, far, { ...frame, network, sites, lengthOf, buriedFrom: (edge) => buried[edge]?.from ?? 0 }),
+      mouths: mouths.length,
+      behindHole: mouths.length > 0 && mouths.every(({ edge }) => edge >= tubes.length),
+      bored: own.reduce((sum, edge) => sum + (tubes[edge] === undefined ? 0 : tubeLength(tubes[edge])), 0),
+      passing: Math.min(network.flow, ...mouths.map(({ node }) => passingFlow(network, node))),
+    };
   });
 }
+
+const inside = (ends: { from: number; to: number } | undefined): number => (ends?.from ?? 0) + (ends?.to ?? 0);
+
+/** Gas that leaves a node [L/min]. */
+const passingFlow = (network: GasNetwork, node: number): number =>
+  network.edges.reduce((sum, _, edge) => {
+    const leaves = runs(network, edge) && alongFlow(network, edge)[0] === node;
+    return leaves ? sum + Math.abs(network.flows[edge] ?? 0) : sum;
+  }, 0);
+
+/** Bores that the stream reaches into bore beside it; our own choice, within the 5 that a free jet needs to the wall. */
+const MIXED_REACH = 3;
+
+/** Whether the stream beside it keeps a dead end mixed: an open one that is no longer than three bores [mm]. */
+export const isMixed = ({ length, behindHole }: DeadBore, bore: number): boolean =>
+  !behindHole && length <= MIXED_REACH * bore;
 
 function deadBore(
   own: readonly number[],
   far: readonly number[],
-  work: Frame & { readonly network: GasNetwork; readonly sites: readonly Site[] },
-): DeadBore {
-  const { network, members, bores, up, sites } = work;
+  work: Frame & {
+    readonly network: GasNetwork;
+    readonly sites: readonly Site[];
+    readonly lengthOf: (tube: Tube) => number;
+    readonly buriedFrom: (edge: number) => number;
+  },
+): Omit<DeadBore, 'mouths' | 'behindHole' | 'bored' | 'passing'> {
+  const { network, members, bores, up, sites, lengthOf, buriedFrom } = work;
   const { tubes, nodes } = network.graph;
   let length = 0;
   let farthest = { bore: 0, station: 0 };
@@ -67,10 +115,10 @@ function deadBore(
     const tube = tubes[edge];
     if (tube === undefined) return [];
     const [a, b] = [far[tube.a] ?? 0, far[tube.b] ?? 0];
-    const reach = (a + b + tubeLength(tube)) / 2;
+    const reach = (a + b + lengthOf(tube)) / 2;
     if (reach >= length) {
       length = reach;
-      farthest = { bore: tube.bore, station: tube.from + reach - a };
+      farthest = { bore: tube.bore, station: tube.from + buriedFrom(edge) + reach - a };
     }
     const { bore, from, to } = tube;
     return [a <= b ? { bore, from, to } : { bore, from: to, to: from }];

@@ -2,6 +2,9 @@ import type { Purge } from '../../job/purge.ts';
 import type { Finding } from '../../plan/finding.ts';
 import type { ExtentWork } from '../../plan/purge.ts';
 import { figure, input } from '../figure.ts';
+import { numbered, termsOf } from '../numbered-symbols.ts';
+import { floorTime } from '../welding/operating-factor.ts';
+import { FACTOR, floorBand, gasBeforeFigure, purgeGasFigure } from './gas-figures.ts';
 import type { PurgeContext } from './purge-context.ts';
 import type { PurgeWork } from './purge-work.ts';
 
@@ -12,35 +15,38 @@ export function extentFigures(
   work: PurgeWork,
   findings: readonly Finding[],
 ): ExtentWork {
-  const { setups, wait, gasBefore, purgeGas, seconds } = work;
+  const { setups, waits, wait, arcs, hold, seconds } = work;
   const { setUp, each } = job.rates.times.purge;
-  const count = input('n', 'chambers', setups, 'count');
-  const waiting = input('t', 'wait', wait, 's');
-  const before = input('V_pre', 'gas-before-welding', gasBefore, 'L');
-  const onward = input('V_w', 'gas-while-welding', purgeGas - gasBefore, 'L');
-  const inAll = input('T', 'wait-arcs-and-holding', seconds, 's');
+  const count = input('n', 'set-ups', setups, 'count');
+  const gone = [
+    input('t', 'wait', wait, 's'),
+    input('T', 'arc-time', arcs, 's'),
+    FACTOR,
+    count,
+    input('h', 'hold', hold, 's'),
+  ];
+  const time = '(t + T/f + n h)/60';
   const known = setUp !== null && each !== null;
   return {
     extent,
     setups: figure(setups, 'count', 'n', [count], ['geometry']),
-    wait: figure(wait, 's', 't = Σ tᵢ', [count, waiting], ['geometry']),
-    gasBefore: figure(
-      gasBefore,
-      'L',
-      'V_pre = Q t/60',
-      [input('Q', 'pre-purge-flow', purge.prePurgeFlow, 'L/min'), waiting],
-      ['geometry', 'typed'],
+    wait: figure(
+      wait,
+      's',
+      `t = ${termsOf('t', setups, ' + ')}`,
+      waits.map((one, index) => input(numbered('t', index + 1), 'wait-of-a-set-up', one, 's')),
+      ['gas-network', 'geometry'],
     ),
-    gas: figure(purgeGas, 'L', 'V_p = V_pre + V_w', [before, onward], ['geometry', 'typed']),
-    minutes: known
-      ? figure(
-          seconds / 60 + setUp + setups * each,
-          'min',
-          't = T/60 + t_s + n t_e',
-          [inAll, input('t_s', 'set-up-time', setUp, 'min'), count, input('t_e', 'time-of-each', each, 'min')],
-          ['geometry', 'typed'],
-        )
-      : figure(seconds / 60, 'min', 't = T/60', [inAll], ['geometry', 'typed']),
+    gasBefore: gasBeforeFigure(purge, work),
+    gas: purgeGasFigure(purge, work),
+    minutes: figure(
+      seconds / 60 + (known ? setUp + setups * each : 0),
+      'min',
+      known ? `M = ${time} + t_s + n t_e` : `M = ${time}`,
+      known ? [...gone, input('t_s', 'set-up-time', setUp, 'min'), input('t_e', 'time-of-each', each, 'min')] : gone,
+      ['gas-network', 'operating-factor', 'typed'],
+      floorBand(floorTime(arcs) / 60),
+    ),
     stops: [...new Set(findings.filter(({ grade }) => grade === 'stop').map(({ code }) => code))],
   };
 }

@@ -1,11 +1,12 @@
 import type { PurgePlan } from '../../plan/purge.ts';
 import { band, figure, input } from '../figure.ts';
+import { AUSTENITIC, AUSTENITIC_DIFFUSIVITY } from '../tube/heat-properties.ts';
 import { AIR_OXYGEN, ARGON_DENSITY } from './argon.ts';
-import { DAM_DOUBT, peakRise, peakTime, STEEL_DIFFUSIVITY, STEEL_HEAT_CAPACITY } from './dam-heat.ts';
+import { DAM_DOUBT, peakRise, peakTime } from './dam-heat.ts';
 import type { Filling, PurgeContext } from './purge-context.ts';
 import { reynolds } from './purge-models.ts';
-import { holdTime, mostHeat } from './purge-work.ts';
-import { COOLED, COOLING_DOUBT, rootCooling, SURFACE_LOSS, SURROUNDINGS } from './root-cooling.ts';
+import { coolingOf, holdTime, mostHeat } from './purge-work.ts';
+import { COOLED, COOLING_DOUBT, SURFACE_LOSS, SURROUNDINGS } from './root-cooling.ts';
 import { DISCHARGE_COEFFICIENT, leakLimit, USUAL_PRESSURE, ventBore } from './vent.ts';
 import type { VentLoad } from './vent-load.ts';
 
@@ -41,7 +42,10 @@ export function flowFigures(
   const welding = input('Q', 'welding-flow', weldingFlow, 'L/min');
   const density = input('ρ', 'argon-density', ARGON_DENSITY, 'kg/m3');
   const discharge = input('C_d', 'discharge-coefficient', DISCHARGE_COEFFICIENT, 'ratio');
-  const vent = input('d', 'bore-of-the-vents-as-one', load.bore, 'mm');
+  const passed = load.holes.flatMap(({ flow, bore: width, vent }, index) => {
+    const hole = vent === null && load.pool !== null ? `hole-under-a-saddle-${String(index + 1)}` : 'vent';
+    return [input('qᵢ', `flow-through-${hole}`, flow, 'L/min'), input('dᵢ', `bore-of-${hole}`, width, 'mm')];
+  });
   const usual = input('Δp', 'usual-pressure', USUAL_PRESSURE, 'Pa');
   return {
     prePurgeFlow: figure(prePurgeFlow, 'L/min', 'Q', [input('Q', 'pre-purge-flow', prePurgeFlow, 'L/min')], ['typed']),
@@ -49,16 +53,16 @@ export function flowFigures(
     closingFlow: figure(
       Math.min(weldingFlow, load.flowFor100Pa),
       'L/min',
-      'Q_c = min(Q, (π/4) C_d d² √(2 Δp/ρ)), in m³/s and m',
-      [welding, discharge, vent, usual, density],
-      ['orifice', 'root-pressure', 'argon-data'],
+      'Q_c = min(Q, Q₁), Q₁: the flow that makes Δp behind the pool of most pressure',
+      [welding, input('Q₁', 'flow-for-the-usual-pressure', load.flowFor100Pa, 'L/min'), usual],
+      ['orifice', 'gas-network', 'root-pressure', 'argon-data'],
     ),
     ventPressure: figure(
       load.pressure,
       'Pa',
-      'Δp = ½ ρ (4 Q/(π C_d d²))², d = √(Σ dᵢ²), Q in m³/s, d in m',
-      [density, welding, discharge, vent],
-      ['orifice', 'argon-data'],
+      'Δp = Δp_b + Σ ½ ρ (4 qᵢ/(π C_d dᵢ²))², each hole from the pool to the air, in m³/s and m; qᵢ of the network at Q',
+      [density, discharge, welding, input('Δp_b', 'lost-in-bores', load.inBores, 'Pa'), ...passed],
+      ['orifice', 'gas-network', 'argon-data'],
     ),
     ventBoreFor100Pa: figure(
       ventBore({ flow: weldingFlow, pressure: USUAL_PRESSURE }),
@@ -91,19 +95,16 @@ export function flowFigures(
 }
 
 /** How long the root and the dams stay hot, by the weld with the most heat. */
-function heatFigures({
-  purge,
-  welds,
-  job,
-}: PurgeContext): Pick<FlowFigures, 'hold' | 'cooling' | 'damRise' | 'damPeak'> {
+function heatFigures(context: PurgeContext): Pick<FlowFigures, 'hold' | 'cooling' | 'damRise' | 'damPeak'> {
+  const { purge, welds, job } = context;
   const { wall } = job.tube;
   const weld = { heat: mostHeat(welds), wall };
   const heat = input('H', 'heat-input', weld.heat, 'J/mm');
   const thickness = input('w', 'wall', wall, 'mm');
-  const capacity = input('ρc', 'heat-capacity', STEEL_HEAT_CAPACITY, 'J/m3K');
-  const spread = input('α', 'heat-diffusivity', STEEL_DIFFUSIVITY, 'm2/s');
+  const capacity = input('ρc', 'heat-capacity', AUSTENITIC.heatCapacity, 'J/m3K');
+  const spread = input('α', 'heat-diffusivity', AUSTENITIC_DIFFUSIVITY, 'm2/s');
   const distance = input('x', 'dam-distance', purge.damDistance, 'mm');
-  const cooling = rootCooling(weld);
+  const cooling = coolingOf(context);
   const rise = peakRise(weld, purge.damDistance);
   const hold = holdTime(purge.hold, cooling);
   const reckoned = input('t', 'root-cooling-time', cooling, 's');

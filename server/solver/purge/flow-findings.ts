@@ -3,28 +3,16 @@ import { finding } from '../finding.ts';
 import type { ChamberFlow } from './chamber-flow.ts';
 import type { PurgeContext } from './purge-context.ts';
 import { flowAtReynolds, LAMINAR_LIMIT, reynolds } from './purge-models.ts';
-import { holdTime, mostHeat } from './purge-work.ts';
-import { rootCooling } from './root-cooling.ts';
-import { HIGHEST_PRESSURE, USUAL_PRESSURE, ventBore } from './vent.ts';
-import { ventLoad } from './vent-load.ts';
+import { coolingOf, holdTime } from './purge-work.ts';
+import { targetHigh } from './target-findings.ts';
+import { HIGHEST_PRESSURE, USUAL_PRESSURE } from './vent.ts';
+import { ventLoad, type VentLoad } from './vent-load.ts';
+import { easedPools, roundedDown, throttleField } from './vent-ways-out.ts';
 
-/** Targets that colour charts go by [ppm]. */
-const USUAL_TARGETS = [20, 50, 100, 500, 1000, 5000, 10_000, 50_000] as const;
+export { targetBelowGas } from './target-findings.ts';
+
 /** Longest hold that can be typed [s]; server/job/purge.ts. */
 const LONGEST_HOLD = 3600;
-
-/** A target that the gas itself does not reach; the way out is the next usual target that it does. */
-export function targetBelowGas(target: number, supply: number): Finding | null {
-  if (target > supply) return null;
-  const next = USUAL_TARGETS.find((usual) => usual > supply);
-  return finding(
-    'target-below-gas',
-    'stop',
-    '/purge/targetOxygen',
-    { value: target, low: supply },
-    next === undefined ? null : { field: '/purge/targetOxygen', value: next },
-  );
-}
 
 /** Most gas in any tube of the chambers before welding [L/min]. */
 export const mostTubeFlow = (chambers: readonly ChamberFlow[]): number =>
@@ -35,46 +23,40 @@ export const mostTubeFlow = (chambers: readonly ChamberFlow[]): number =>
     ),
   );
 
-/** What the flows, the vents and the hold have to say. */
+/** What the flows, the vents, the hold and the target have to say. */
 export function flowFindings(chambers: readonly ChamberFlow[], context: PurgeContext): Finding[] {
-  return [...ventFindings(chambers, context), ...turbulence(chambers, context), ...holdFindings(context)];
+  const load = loadOf(chambers, context);
+  const wayOut = load.pressure <= USUAL_PRESSURE ? null : easedPools(chambers, context, load);
+  return [...ventTroubles(load, context).map((found) => ({ ...found, wayOut })), ...otherFindings(chambers, context)];
 }
 
-function ventFindings(chambers: readonly ChamberFlow[], context: PurgeContext): Finding[] {
-  const { purge, bore } = context;
-  const load = ventLoad(chambers, purge.weldingFlow, Math.min(purge.ventBore, bore));
-  if (load.pressure <= USUAL_PRESSURE) return [];
-  const wayOut = easedVents(chambers, context, load.flowFor100Pa);
-  const grade = load.pressure > HIGHEST_PRESSURE ? 'stop' : 'caution';
+/** The same, with nothing tried to put the pressure behind the pools right. */
+export const flowTroubles = (chambers: readonly ChamberFlow[], context: PurgeContext): Finding[] => [
+  ...ventTroubles(loadOf(chambers, context), context),
+  ...otherFindings(chambers, context),
+];
+
+const loadOf = (chambers: readonly ChamberFlow[], { purge, bore }: PurgeContext): VentLoad =>
+  ventLoad(chambers, purge.weldingFlow, Math.min(purge.ventBore, bore));
+
+const otherFindings = (chambers: readonly ChamberFlow[], context: PurgeContext): Finding[] => [
+  ...turbulence(chambers, context),
+  ...holdFindings(context),
+  ...targetHigh(context),
+];
+
+function ventTroubles(load: VentLoad, context: PurgeContext): Finding[] {
+  const { pressure, pool, flowFor100Pa } = load;
+  if (pressure <= USUAL_PRESSURE) return [];
+  const { weldingFlow } = context.purge;
+  const grade = pressure > HIGHEST_PRESSURE ? 'stop' : 'caution';
+  const weld = pool === null ? undefined : context.welds[pool.weld]?.site.name;
+  const data = { value: pressure, high: USUAL_PRESSURE, ...(weld === undefined ? {} : { weld }) };
+  const flow = { value: weldingFlow, high: roundedDown(flowFor100Pa) };
   return [
-    finding('vent-pressure-high', grade, '/purge/ventBore', { value: load.pressure, high: USUAL_PRESSURE }, wayOut),
-    finding(
-      'closing-flow-lower',
-      'note',
-      '/purge/weldingFlow',
-      { value: purge.weldingFlow, high: load.flowFor100Pa },
-      wayOut,
-    ),
+    finding('vent-pressure-high', grade, throttleField(load, context), data),
+    finding('closing-flow-lower', 'note', '/purge/weldingFlow', flow),
   ];
-}
-
-/** Wider vents that bring every chamber to 100 Pa; a lower welding flow where none can, since the bore or a hole is narrower. */
-function easedVents(
-  chambers: readonly ChamberFlow[],
-  { purge, bore }: PurgeContext,
-  flowFor100Pa: number,
-): Finding['wayOut'] {
-  const needed = ventBore({ flow: purge.weldingFlow, pressure: USUAL_PRESSURE });
-  const widths = chambers.map(({ vents }) => {
-    const own = vents.filter(({ kind }) => kind === 'end' || kind === 'gap' || kind === 'dam');
-    const rest = vents.filter((one) => !own.includes(one)).reduce((sum, one) => sum + one.bore ** 2, 0);
-    if (vents.length === 0 || rest >= needed ** 2) return 0;
-    return Math.sqrt((needed ** 2 - rest) / own.length);
-  });
-  const wide = Math.ceil(10 * (widths.length === 0 ? needed : Math.max(...widths))) / 10;
-  if (wide > 0 && wide <= bore) return { field: '/purge/ventBore', value: wide };
-  const lower = Math.floor(10 * flowFor100Pa) / 10;
-  return lower > 0 ? { field: '/purge/weldingFlow', value: lower } : null;
 }
 
 function turbulence(chambers: readonly ChamberFlow[], { bore }: PurgeContext): Finding[] {
@@ -87,8 +69,9 @@ function turbulence(chambers: readonly ChamberFlow[], { bore }: PurgeContext): F
   return [finding('purge-flow-turbulent', 'caution', '/purge/prePurgeFlow', data, wayOut)];
 }
 
-function holdFindings({ purge, welds, job }: PurgeContext): Finding[] {
-  const cooling = rootCooling({ heat: mostHeat(welds), wall: job.tube.wall });
+function holdFindings(context: PurgeContext): Finding[] {
+  const { purge } = context;
+  const cooling = coolingOf(context);
   if (purge.hold === null || purge.hold >= cooling) return [];
   const enough = holdTime(null, cooling);
   const wayOut = { field: '/purge/hold', value: enough <= LONGEST_HOLD ? enough : null };

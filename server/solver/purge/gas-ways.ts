@@ -13,6 +13,20 @@ function leaving(network: GasNetwork): number[][] {
   return out;
 }
 
+/** The edge that leads through the first vent to the air; those of the others follow. */
+const firstOutlet = ({ graph }: GasNetwork): number => graph.tubes.length + graph.passages.length;
+
+/** The way to the air by the edge that each node was reached by (−1: none), from the feed on. */
+function wayBy(network: GasNetwork, by: readonly number[]): number[] {
+  const edges: number[] = [];
+  for (let node = network.air; (by[node] ?? -1) >= 0;) {
+    const edge = by[node] ?? -1;
+    edges.unshift(edge);
+    [node] = alongFlow(network, edge);
+  }
+  return edges;
+}
+
 /**
  * Longest time that gas is on its way from the feed to a vent [s], whatever way it takes, and the edges of that way.
  * Pressure falls along every way, so that no way leads round in a circle and the latest arrival is found node by node.
@@ -41,13 +55,7 @@ export function slowestWay(network: GasNetwork, area: number): { residence: numb
       if (waiting[to] === 0) ready.push(to);
     }
   }
-  const edges: number[] = [];
-  for (let node = network.air; (by[node] ?? -1) >= 0;) {
-    const edge = by[node] ?? -1;
-    edges.unshift(edge);
-    [node] = alongFlow(network, edge);
-  }
-  return { residence: latest[network.air] ?? 0, edges };
+  return { residence: latest[network.air] ?? 0, edges: wayBy(network, by) };
 }
 
 /**
@@ -58,7 +66,7 @@ export function slowestWay(network: GasNetwork, area: number): { residence: numb
  */
 export function gasWays(network: GasNetwork): { ways: GasWay[]; all: boolean } {
   const out = leaving(network);
-  const outlets = network.graph.tubes.length + network.graph.passages.length;
+  const outlets = firstOutlet(network);
   const ways: GasWay[] = [];
   let all = true;
   const follow = (node: number, edges: readonly number[], share: number): void => {
@@ -87,7 +95,7 @@ const REST = 1e-9;
  * there are no more ways than edges and their shares make up all of the gas.
  */
 export function widestWays(network: GasNetwork): GasWay[] {
-  const outlets = network.graph.tubes.length + network.graph.passages.length;
+  const outlets = firstOutlet(network);
   const left = network.flows.map((flow) => Math.abs(flow));
   const ways: GasWay[] = [];
   for (;;) {
@@ -122,11 +130,5 @@ function widestWay(network: GasNetwork, left: readonly number[]): { edges: numbe
       by[to] = edge;
     }
   }
-  const edges: number[] = [];
-  for (let node = network.air; (by[node] ?? -1) >= 0;) {
-    const edge = by[node] ?? -1;
-    edges.unshift(edge);
-    [node] = alongFlow(network, edge);
-  }
-  return { edges, carried: reached[network.air] ?? 0 };
+  return { edges: wayBy(network, by), carried: reached[network.air] ?? 0 };
 }

@@ -13,6 +13,10 @@ const SETTLED = 1e-12;
 const MOST_STEPS = 100;
 /** A step is never made shorter than this. */
 const LEAST_SHARE = 1e-9;
+/** A step is too long where the content rises at its end by more than this share of how it fell at its beginning. */
+const MOST_RISE = 0.9;
+/** What is left of a loop's own slope when the others are taken off is rounding below this share of it. */
+const ROUNDING = 1e-15;
 
 /**
  * Steady flow [L/min] through each resistance, positive from a to b. What comes in at one node goes out at another, and
@@ -137,7 +141,7 @@ function settle(flows: number[], resistances: readonly Resistance[], loops: read
     // the content falls along the step; beyond its least it would rise again
     for (let share = 0.5; share > LEAST_SHARE; share /= 2) {
       const rise = loops.reduce((sum, loop, index) => sum + (turns[index] ?? 0) * lacking(loop, flows, resistances), 0);
-      if (rise <= 0.9 * Math.abs(downhill)) break;
+      if (rise <= MOST_RISE * Math.abs(downhill)) break;
       go(-share);
     }
     if (turns.every((by) => Math.abs(by) <= SETTLED * scale)) break;
@@ -163,7 +167,7 @@ function solved(slopes: Float64Array, lacking: readonly number[]): number[] {
       pivot -= share * share;
       turns[row] = (turns[row] ?? 0) - share * (turns[column] ?? 0);
     }
-    const root = pivot > 1e-15 * whole ? Math.sqrt(pivot) : 0;
+    const root = pivot > ROUNDING * whole ? Math.sqrt(pivot) : 0;
     slopes[row * count + row] = root;
     turns[row] = root > 0 ? (turns[row] ?? 0) / root : 0;
   }

@@ -16,6 +16,7 @@ import { meterVerdicts } from './meters.ts';
 import type { Filling, PurgeContext } from './purge-context.ts';
 import { workOf, type PurgeWork } from './purge-work.ts';
 import { planRoom } from './room-plan.ts';
+import { setUpOf, setUpsOf, type SetUp } from './set-ups.ts';
 import { tintFigure } from './tint.ts';
 import { ventLoad } from './vent-load.ts';
 
@@ -31,7 +32,8 @@ const EXTENTS = ['whole-frame', 'dams'] as const;
 export function planPurge(context: PurgeContext): { purge: PurgePlan | null; findings: Finding[] } {
   const { purge, filling, welds, sites } = context;
   if (welds.length === 0 || sites.length === 0) return { purge: null, findings: [...context.findings] };
-  const chambers = chamberFlows(context, purge.extent);
+  const setUps = setUpsOf(chamberFlows(context, purge.extent));
+  const chambers = setUps.flatMap((setUp) => setUp.chambers);
   const oxygen = gasOxygen(purge.gas);
   if (filling === null) {
     const told = chambers.map((chamber) => passingTroubles(chamber, context));
@@ -42,16 +44,18 @@ export function planPurge(context: PurgeContext): { purge: PurgePlan | null; fin
       findings: [...context.findings, ...troubles, ...(unreached === null ? [] : [unreached])],
     };
   }
-  const looked = chambers.map((chamber) => lookedAt(chamber, context, filling));
+  const looked = setUps.flatMap((setUp) =>
+    setUp.chambers.map((chamber) => ({ ...lookedAt(chamber, context, filling), setup: setUp.number })),
+  );
   const told = looked.map((one) => troublesOf(one, context, filling));
   const troubles = withWaysOut(chambers, told, context);
-  const work = workOf(context, chambers);
+  const work = workOf(context, setUps);
   const common = [...damFindings(chambers, context), ...flowFindings(chambers, context)];
   const { meters, findings: readings } = meterVerdicts({ context, filling, chambers });
   const { bottle, findings: ofBottle } = planBottle(purge.bottle, work.jobGas);
   const { room, findings: ofRoom } = planRoom({
     purge,
-    ...released(context, work),
+    ...released(context, setUps, work),
     bottleLitres: bottle.contents.value,
   });
   const load = ventLoad(chambers, purge.weldingFlow, Math.min(purge.ventBore, context.bore));
@@ -60,16 +64,19 @@ export function planPurge(context: PurgeContext): { purge: PurgePlan | null; fin
     gasOxygen: oxygen,
     targetOxygen: figure(purge.targetOxygen, 'ppm', 'C₂', [target], ['typed']),
     colour: tintFigure(purge.targetOxygen),
-    chambers: looked.map(({ chamber, times, dead }) => chamberOf(chamber, context, { filling, times, dead })),
+    setups: setUps.map((setUp) => setUpOf(setUp, looked, context)),
+    chambers: looked.map(({ chamber, ...one }) => chamberOf(chamber, context, { filling, ...one })),
     ...flowFigures(context, filling, { load, tubeFlow: mostTubeFlow(chambers) }),
     extents: EXTENTS.map((extent) => {
       const own = extent === purge.extent;
-      const found = own ? chambers : chamberFlows(context, extent);
-      const said = own ? [...troubles, ...common] : stopsOf(found, context, filling);
-      return extentFigures(extent, context, own ? work : workOf(context, found), [...context.findings, ...said]);
+      if (own) return extentFigures(extent, context, work, [...context.findings, ...troubles, ...common]);
+      const found = setUpsOf(chamberFlows(context, extent));
+      const inThem = found.flatMap((setUp) => setUp.chambers);
+      const said = [...context.findings, ...stopsOf(inThem, context, filling)];
+      return extentFigures(extent, context, workOf(context, found), said);
     }),
     meters,
-    ...gasFigures(context, chambers, work),
+    ...gasFigures(context, work),
     bottle,
     room,
   };
@@ -83,12 +90,17 @@ const stopsOf = (chambers: readonly ChamberFlow[], context: PurgeContext, fillin
   ...flowFindings(chambers, context),
 ];
 
-/** What the job lets out into the room: gas [L], the time of it [s], and the largest flow [L/min]. */
+/** What the job lets out into the room: gas [L], the time of it [s], and the largest flow [L/min] at any time of it. */
 function released(
   { purge, welds }: PurgeContext,
+  setUps: readonly SetUp[],
   { jobGas, torchGas, seconds }: PurgeWork,
 ): { litres: number; seconds: number; largestFlow: number } {
-  const torch = Math.max(0, ...welds.map(({ torchFlow }) => torchFlow));
-  if (purge.room.receives === 'torch') return { litres: torchGas, seconds, largestFlow: torch };
-  return { litres: jobGas, seconds, largestFlow: Math.max(purge.prePurgeFlow, purge.weldingFlow + torch) };
+  const torchOf = (some: readonly number[]): number => Math.max(0, ...some.map((weld) => welds[weld]?.torchFlow ?? 0));
+  if (purge.room.receives === 'torch') return { litres: torchGas, seconds, largestFlow: torchOf([...welds.keys()]) };
+  const flows = setUps.map((setUp) => {
+    const hoses = setUp.chambers.length;
+    return Math.max(hoses * purge.prePurgeFlow, hoses * purge.weldingFlow + torchOf(setUp.welds));
+  });
+  return { litres: jobGas, seconds, largestFlow: Math.max(...flows) };
 }

@@ -3,7 +3,8 @@ import type { Purge } from '../../job/purge.ts';
 import type { Finding } from '../../plan/finding.ts';
 import { finding } from '../finding.ts';
 import type { FrameGeometry, MemberGeometry } from '../frame/frame-geometry.ts';
-import { length, scale, type Vector3 } from '../geometry/vector.ts';
+import { hasDirection, heldUp } from '../frame/held-up.ts';
+import type { Vector3 } from '../geometry/vector.ts';
 import type { WeldWork } from '../welding/weld-work.ts';
 import type { Opening, SaddleHole, Site } from './bores.ts';
 import { gasOxygen } from './gas.ts';
@@ -38,10 +39,6 @@ export type PurgeContext = {
 /** The step in oxygen [ppm], the well-mixed volumes that it takes, and its quantile. */
 export type Filling = { readonly step: OxygenStep; readonly volumes: number; readonly quantile: number };
 
-/** A direction shorter than this is none: it was left at nothing [mm]. */
-const NO_DIRECTION = 1e-9;
-const UPWARDS: Vector3 = { x: 0, y: 0, z: 1 };
-
 /** Least bore that is reckoned with [mm]; a tube without one is stopped before it gets here. */
 const LEAST_BORE = 1e-3;
 
@@ -51,10 +48,9 @@ export function purgeContext(job: Job, frame: FrameGeometry, welds: readonly Wel
   const { members } = frame;
   const bore = Math.max(LEAST_BORE, tube.outsideDiameter - 2 * tube.wall);
   const findings: Finding[] = [];
-  const size = length(purge.up);
-  if (size <= NO_DIRECTION)
+  if (!hasDirection(purge.up))
     findings.push(finding('up-no-direction', 'stop', '/purge/up', {}, { field: '/purge/up/z', value: 1 }));
-  const up = size > NO_DIRECTION ? scale(purge.up, 1 / size) : UPWARDS;
+  const up = heldUp(purge.up);
   const openings = openingsOf({ purge, frame, welds, up, bore });
   const typed = typedPlaces(purge, members, openings);
   findings.push(...strayExceptions(members, purge.holes), ...openings.findings, ...typed.findings);

@@ -69,10 +69,6 @@ export function closedFormVolumes({ bodenstein: bo, quantile }: { bodenstein: nu
   return (b + Math.sqrt(1 + b * b)) ** 2;
 }
 
-/** Share of a tube near the feed that the hose's jet keeps mixed: 5 d/L, never more than all of it. */
-export const mixedShare = ({ length, bore }: Pick<SweptTube, 'length' | 'bore'>): number =>
-  Math.min(1, (JET_REACH * bore) / length);
-
 /** Tubes of one bore in a row, as gas passes them: the time that it takes [s], and how it spreads on its way. */
 export type TubesInRow = {
   readonly residence: number;
@@ -122,22 +118,6 @@ export function longVolumes(
 ): number {
   const closed = share < 1 ? closedFormVolumes({ bodenstein: bo, quantile }) : 0;
   return Math.min(wellMixed, share * wellMixed + (1 - share) * closed);
-}
-
-/** The long-tube estimate with its parts; volumes are multiples of the whole tube's. */
-export type LongTube = TubesInRow & {
-  readonly volumes: number;
-  readonly quantile: number;
-  readonly wellMixed: number;
-};
-
-/** Volumes until the far end of one long thin tube has the target; null where the flow is not laminar. */
-export function longTubeVolumes(tube: SweptTube, step: OxygenStep): LongTube | null {
-  const row = tubesInRow([tube]);
-  if (row === null) return null;
-  const wellMixed = wellMixedVolumes(step);
-  const quantile = stepQuantile(step);
-  return { ...row, volumes: longVolumes(row, { wellMixed, quantile }), quantile, wellMixed };
 }
 
 /** What is left at the far end [ppm] after some volumes of a row of tubes: the same sum, turned round. */

@@ -11,6 +11,9 @@ export const ALARM_OXYGEN = 19.5;
 /** What ventilation should hold [%]: clear of the alarm; our own choice. */
 export const SAFE_OXYGEN = 20.5;
 
+/** How long a purge that was forgotten is left on [min]: a night; our own choice. */
+export const NIGHT = 480;
+
 export type Room = { readonly volume: number };
 export type Release = Room & { readonly release: number };
 
@@ -68,13 +71,10 @@ export function minutesUntil(room: Aired, oxygen: number): number | null {
   return left > 0 ? -Math.log(left) * ((1000 * volume) / flow) : null;
 }
 
-/** After the release has stopped at a level [%]: 20.9 − (20.9 − C) exp(−Qv t/V). */
-export const afterRelease = (
-  { volume, fan, end }: Room & { readonly fan: number; readonly end: number },
-  minutes: number,
-): number => ROOM_OXYGEN - (ROOM_OXYGEN - end) * Math.exp((-fan * minutes) / (1000 * volume));
-
-/** Minutes from the end of the release at a level [%] until a higher one; without end where there is no fan. */
+/**
+ * Minutes from the end of the release at a level [%] until a higher one, C(t) = 20.9 − (20.9 − C) exp(−Qv t/V); without
+ * end where there is no fan.
+ */
 export const recoveryMinutes = (
   { volume, fan, end }: Room & { readonly fan: number; readonly end: number },
   oxygen: number,

@@ -10,6 +10,7 @@ import {
   airToHold,
   minutesUntil,
   mixedRelease,
+  NIGHT,
   oxygenAfter,
   recoveryMinutes,
   ROOM_OXYGEN,
@@ -18,9 +19,6 @@ import {
   suddenDisplaced,
   type Aired,
 } from './room-oxygen.ts';
-
-/** How long a purge that was forgotten is left on [min]: a night; our own choice. */
-const NIGHT = 480;
 
 /** Oxygen C after t minutes, by how the room is aired. */
 const LEVEL = {
@@ -141,12 +139,12 @@ export function planRoom(work: {
             [START, HELD, input('C_end', 'oxygen-when-the-gas-is-shut-off', after, 'percent'), space, air],
             ['oxygen-balance', 'oxygen-held', 'typed'],
           ),
-    low: lowVolume === null ? null : lowSpace(lowVolume, { gas, largestFlow }),
+    low: lowVolume === null ? null : lowSpace(Math.min(lowVolume, volume), { gas, largestFlow }),
   };
-  return { room, findings: roomFindings(room, { ...job, minutes, largestFlow }) };
+  return { room, findings: roomFindings(room, { ...job, lowVolume, minutes, largestFlow }) };
 }
 
-/** The low space as if none of the gas left it and no fan reached it. */
+/** The low space, never more than the room it is a part of, as if none of the gas left it and no fan reached it. */
 function lowSpace(
   volume: number,
   { gas, largestFlow }: { readonly gas: number; readonly largestFlow: number },

@@ -1,4 +1,4 @@
-import { STEEL_DIFFUSIVITY, STEEL_HEAT_CAPACITY } from './dam-heat.ts';
+import { AUSTENITIC, AUSTENITIC_DIFFUSIVITY } from '../tube/heat-properties.ts';
 
 /** Stainless takes on colour from 200 to 300 °C (Force Technology report 1337-4-da-en, 2016): the gas stays on above this [°C]. */
 export const COOLED = 250;
@@ -20,9 +20,9 @@ const MOST_STEPS = 60;
  */
 export function rootCooling({ heat, wall }: { readonly heat: number; readonly wall: number }): number {
   if (heat <= 0 || wall <= 0) return 0;
-  const wallCapacity = STEEL_HEAT_CAPACITY * (wall / 1000);
+  const wallCapacity = AUSTENITIC.heatCapacity * (wall / 1000);
   const fade = wallCapacity / SURFACE_LOSS;
-  const first = (heat * 1000) / (wallCapacity * Math.sqrt(4 * Math.PI * STEEL_DIFFUSIVITY));
+  const first = (heat * 1000) / (wallCapacity * Math.sqrt(4 * Math.PI * AUSTENITIC_DIFFUSIVITY));
   // y + ln y = k with y = 2 t/fade, from 2 (ln first − ½ ln t − t/fade) = 2 ln ΔT
   const k = 2 * Math.log(first / (COOLED - SURROUNDINGS)) + Math.log(2 / fade);
   let y = k > 1 ? k : Math.exp(k);

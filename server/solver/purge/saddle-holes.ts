@@ -2,7 +2,7 @@ import type { Purge } from '../../job/purge.ts';
 import type { Finding } from '../../plan/finding.ts';
 import { finding } from '../finding.ts';
 import type { MemberGeometry } from '../frame/frame-geometry.ts';
-import { opensUnder } from '../frame/saddle-holes.ts';
+import { opensUnder } from '../frame/opens-under.ts';
 import type { SaddleHole } from './bores.ts';
 
 const ENDS = ['start', 'finish'] as const;

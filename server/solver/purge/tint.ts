@@ -12,11 +12,13 @@ export function tintSample(target: number): number {
 
 export function tintFigure(target: number): Figure {
   const sample = tintSample(target);
+  const oxygen = SAMPLES[sample - 1] ?? 0;
+  const formula = oxygen < target ? 'n: the last, as C_n < C₂' : 'n: the first with C_n ≥ C₂';
   return figure(
     sample,
     'count',
-    'n: the first with C_n ≥ C₂',
-    [input('C₂', 'target-oxygen', target, 'ppm'), input('C_n', 'sample-oxygen', SAMPLES[sample - 1] ?? 0, 'ppm')],
+    formula,
+    [input('C₂', 'target-oxygen', target, 'ppm'), input('C_n', 'sample-oxygen', oxygen, 'ppm')],
     ['aws-d18-2'],
   );
 }

@@ -30,10 +30,6 @@ type Leaking = { readonly flow: number; readonly supply: number };
 export const leakLimit = ({ flow, supply, target }: Leaking & { readonly target: number }): number =>
   (1000 * flow * (target - supply)) / (AIR_OXYGEN - target);
 
-/** Oxygen [ppm] at which a leak [mL/min] ends up, C = (Q Cᵢ + q C_air)/(Q + q). */
-export const leakOxygen = ({ flow, supply, leak }: Leaking & { readonly leak: number }): number =>
-  (flow * supply + (leak / 1000) * AIR_OXYGEN) / (flow + leak / 1000);
-
 /** Leak [mL/min] that would hold oxygen where it is [ppm], q = Q (C − Cᵢ)/(C_air − C); null where no leak does. */
 export function holdingLeak({ flow, supply, oxygen }: Leaking & { readonly oxygen: number }): number | null {
   return oxygen < supply || oxygen >= AIR_OXYGEN ? null : (1000 * flow * (oxygen - supply)) / (AIR_OXYGEN - oxygen);

@@ -65,6 +65,9 @@ function onFrame(weld: Weld, { frame, layer, outsideDiameter }: Welded): PlacedW
     : { ...placed, point, beside: tangent };
 }
 
+/** Less than this across or up is none; rounding of unit vectors. */
+const ROUNDING = 1e-9;
+
 /** The welds by their names in one view. */
 export const weldMarks = (placed: readonly PlacedWeld[], view: Projection): ViewMark[] =>
   placed.map(({ label, layer, point, beside, out }) => ({
@@ -78,6 +81,6 @@ export const weldMarks = (placed: readonly PlacedWeld[], view: Projection): View
 /** Square to a tube on the drawing, upwards or else to the right; up where the tube points at the eye. */
 export function besideTube(view: Projection, along: Vector3): FlatPoint {
   const [x, y] = acrossOf(along, view) ?? [0, 1];
-  const down = y < -1e-9 || (y < 1e-9 && x < 0);
+  const down = y < -ROUNDING || (y < ROUNDING && x < 0);
   return down ? [-x, -y] : [x, y];
 }

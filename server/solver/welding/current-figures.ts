@@ -4,7 +4,7 @@ import { band, figure, input } from '../figure.ts';
 import type { SourceKey } from '../sources.ts';
 import { FILLET_RUNS, HANDBOOK_RUNS, MAKER_RUNS, tableCurrent } from './run-tables.ts';
 import type { WeldSetting } from './settings.ts';
-import { CLOSED_BUTT, FUSED_UP_TO, IN_USE } from './start-current.ts';
+import { CLOSED_BUTT, FUSED_UP_TO, THICK_PLATE, THICKEST_FILLET } from './start-current.ts';
 
 /** Where a table has nothing for a wall, what is taken from its nearest row may be off by half; our own judgement. */
 const BEYOND_TABLE = 0.5;
@@ -16,15 +16,18 @@ const SOURCES_OF: Readonly<Record<WeldSetting['start']['basis'], readonly [Sourc
   fillet: ['fillet-table'],
 };
 
+/** Wall, and the plate under a pad [mm]; 0: none. */
+type Parts = { readonly wall: number; readonly plate: number };
+
 /** The band of current to begin with, and what is used: typed, or its middle. */
 export function currentFigures(
   { start, current }: Pick<WeldSetting, 'start' | 'current'>,
   typed: number | null,
-  wall: number,
+  parts: Parts,
 ): Pick<Procedure, 'currentLow' | 'currentHigh' | 'current'> {
   const beyond = (value: number): Band | null =>
     start.beyond ? band(BEYOND_TABLE * value, 'wall-beyond-the-tables') : null;
-  const [currentLow, currentHigh] = bandOf(start, wall, beyond);
+  const [currentLow, currentHigh] = bandOf(start, parts, beyond);
   if (typed !== null)
     return {
       currentLow,
@@ -46,7 +49,7 @@ export function currentFigures(
 /** The two ends of the band, by what they rest on. */
 function bandOf(
   { low, high, basis }: WeldSetting['start'],
-  wall: number,
+  { wall, plate }: Parts,
   beyond: (value: number) => Band | null,
 ): readonly [Figure, Figure] {
   switch (basis) {
@@ -64,42 +67,55 @@ function bandOf(
       return [end(low, CLOSED_BUTT.low), end(high, CLOSED_BUTT.high)];
     }
     case 'runs': {
-      const ends = [
-        input('I_a', 'low-end-of-first-table', tableCurrent(HANDBOOK_RUNS, wall).low, 'A'),
-        input('I_b', 'low-end-of-second-table', tableCurrent(MAKER_RUNS, wall).low, 'A'),
-      ];
+      const thickness = input('t', 'wall', Math.min(wall, FUSED_UP_TO), 'mm');
+      const [first, second] = [tableCurrent(HANDBOOK_RUNS, wall), tableCurrent(MAKER_RUNS, wall)];
       return [
         figure(
           low,
           'A',
-          'I₁ = (i₁/i₂) (I_a + I_b)/2',
-          [
-            input('i₁', 'current-for-wall', IN_USE.low, 'A/mm'),
-            input('i₂', 'current-for-wall', IN_USE.high, 'A/mm'),
-            ...ends,
-          ],
-          SOURCES_OF.runs,
+          'I₁ = i₁ t',
+          [input('i₁', 'current-for-wall', CLOSED_BUTT.low, 'A/mm'), thickness],
+          SOURCES_OF.rule,
           beyond(low),
         ),
-        figure(high, 'A', 'I₂ = (I_a + I_b)/2', ends, SOURCES_OF.runs, beyond(high)),
+        figure(
+          high,
+          'A',
+          'I₂ = max(i₂ t, (I_a + I_b)/2)',
+          [
+            input('i₂', 'current-for-wall', CLOSED_BUTT.high, 'A/mm'),
+            thickness,
+            input('I_a', 'middle-of-first-table', (first.low + first.high) / 2, 'A'),
+            input('I_b', 'middle-of-second-table', (second.low + second.high) / 2, 'A'),
+          ],
+          SOURCES_OF.runs,
+          beyond(high),
+        ),
       ];
     }
     case 'fillet': {
-      const of = (value: number, pick: 'low' | 'high') =>
-        figure(
-          value,
-          'A',
-          'I(t)',
-          [
-            input('t', 'wall', wall, 'mm'),
-            ...FILLET_RUNS.map((row, index) =>
-              input(`I(${String(row.wall)})`, `row-${String(index + 1)}-of-table`, row[pick], 'A'),
-            ),
-          ],
-          SOURCES_OF.fillet,
-          beyond(value),
+      const thickness = input('t', 'wall', wall, 'mm');
+      const rows = (pick: 'low' | 'high') =>
+        FILLET_RUNS.map((row, index) =>
+          input(`I(${String(row.wall)})`, `row-${String(index + 1)}-of-table`, row[pick], 'A'),
         );
-      return [of(low, 'low'), of(high, 'high')];
+      const onPlate = [
+        input('T', 'plate-thickness', plate, 'mm'),
+        input('k', 'walls-of-plate', THICK_PLATE, 'ratio'),
+        input('t₀', 'thickest-row-of-table', THICKEST_FILLET, 'mm'),
+      ];
+      const formula = plate > 0 ? 'I(max(t, min(t₀, (t + min(T, k t))/2)))' : 'I(t)';
+      return [
+        figure(low, 'A', 'I(t)', [thickness, ...rows('low')], SOURCES_OF.fillet, beyond(low)),
+        figure(
+          high,
+          'A',
+          formula,
+          [thickness, ...(plate > 0 ? onPlate : []), ...rows('high')],
+          plate > 0 ? ['fillet-table', 'plate-heat'] : SOURCES_OF.fillet,
+          beyond(high),
+        ),
+      ];
     }
   }
 }

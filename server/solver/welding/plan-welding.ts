@@ -3,12 +3,13 @@ import type { Finding } from '../../plan/finding.ts';
 import type { Joint } from '../../plan/joint.ts';
 import type { WeldingPlan } from '../../plan/welding.ts';
 import type { FrameGeometry } from '../frame/frame-geometry.ts';
+import { heldUp } from '../frame/held-up.ts';
 import { RADIANS } from '../geometry/angle.ts';
-import { heldUp } from './held-up.ts';
 import { planMovement } from './movement/plan-movement.ts';
 import { padFindings } from './pad-findings.ts';
 import { preparationFindings } from './preparation-findings.ts';
 import { procedureOf } from './procedure.ts';
+import { saddleFindings } from './saddle-findings.ts';
 import { settingFindings } from './setting-findings.ts';
 import { FORMS, weldSetting } from './settings.ts';
 import { reckonedFigure, settledFigure, shrinkageFindings } from './shrinkage-figures.ts';
@@ -16,7 +17,7 @@ import { shrinkageOf } from './shrinkage.ts';
 import { sleeveFindings } from './sleeve-findings.ts';
 import { planSleeve, sleeveSize } from './sleeve.ts';
 import { weldOf } from './weld.ts';
-import type { WeldWork } from './weld-work.ts';
+import { thickestPlate, type WeldWork } from './weld-work.ts';
 import { weldingTotals } from './welding-totals.ts';
 
 /**
@@ -36,10 +37,11 @@ export function planWelding(work: {
   const { job, typed, joints, frame, wanted } = work;
   const { welding, tube, closing } = job;
   const { gap } = closing;
+  const settled = { welding, tube, gap, plate: thickestPlate(work.welds.map(({ site }) => site)) };
   const forms = FORMS.filter((form) => work.welds.some(({ site }) => site.form === form));
   const made = forms.map((form) => {
-    const setting = weldSetting(form, { welding, tube, gap });
-    return { form, setting, procedure: procedureOf(setting, { welding, tube, gap }) };
+    const setting = weldSetting(form, settled);
+    return { form, setting, procedure: procedureOf(setting, settled) };
   });
   const reckoned = shrinkageOf(job);
   const reckonedShrinkage = reckonedFigure(reckoned);
@@ -75,14 +77,15 @@ export function planWelding(work: {
       movement: movement.movement,
     },
     findings: [
-      ...(butts.length > 0 ? preparationFindings({ wall: tube.wall, gap, groove: welding.groove }) : []),
+      ...(butts.length > 0 ? preparationFindings({ wall: tube.wall, gap, ...welding }) : []),
       ...settingFindings(
         made.map(({ setting }) => setting),
-        { welding, tube, gap },
+        settled,
       ),
       ...(butts.length > 0 ? shrinkageFindings(typed.closing.shrinkage, reckoned) : []),
       ...(size === null ? [] : sleeveFindings({ job, size, butts, joints, frame })),
       ...padFindings(typed, frame),
+      ...saddleFindings(work.welds, { frame, typed: typed.frame }),
       ...movement.findings,
     ],
   };

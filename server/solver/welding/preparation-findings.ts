@@ -1,3 +1,4 @@
+import type { Welding } from '../../job/welding.ts';
 import type { Finding } from '../../plan/finding.ts';
 import { finding } from '../finding.ts';
 import { gapLimits, preparationOf, SQUARE_AT_MOST, SQUARE_UP_TO, type Fit } from './preparation.ts';
@@ -6,13 +7,18 @@ import { gapLimits, preparationOf, SQUARE_AT_MOST, SQUARE_UP_TO, type Fit } from
 const USUAL_LAND = { most: 1.5, walls: 0.4 } as const;
 
 /** What there is to say about how the faces of a job's butts are prepared. */
-export function preparationFindings({ wall, gap, groove }: Fit): Finding[] {
+export function preparationFindings({
+  wall,
+  gap,
+  groove,
+  backing,
+}: Fit & { readonly backing: Welding['backing'] }): Finding[] {
   const preparation = preparationOf('butt', { wall, gap, groove });
   const findings: Finding[] = [];
-  const { low, high } = gapLimits(preparation, wall);
+  const { low, high } = gapLimits(preparation, wall, backing);
   if (gap < low || gap > high) {
     const field = '/closing/gap';
-    const data = { value: gap, low, high, wall };
+    const data = { value: gap, low, high, wall, ...(backing === 'sleeve' ? { backing } : {}) };
     findings.push(finding('gap-for-wall', 'caution', field, data, { field, value: gap < low ? low : high }));
   }
   if (preparation !== 'bevel') {

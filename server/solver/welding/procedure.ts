@@ -43,7 +43,10 @@ export function procedureOf(setting: WeldSetting, work: SettingWork): Procedure 
     form: setting.form,
     proved: typed.provedOn,
     process: setting.process,
-    ...currentFigures(setting, typed.current, work.tube.wall),
+    ...currentFigures(setting, typed.current, {
+      wall: work.tube.wall,
+      plate: setting.form === 'pad' ? (work.plate ?? 0) : 0,
+    }),
     ...arcFigures(setting, typed, thickness),
     ...torchFigures(setting, typed, thickness),
     electrodeCode: ELECTRODE_CODE,

@@ -2,12 +2,13 @@ import type { Band, Figure, WorkingInput } from '../../plan/figure.ts';
 import type { Procedure } from '../../plan/welding.ts';
 import { band, figure, input } from '../figure.ts';
 import type { SettingWork, WeldSetting } from './settings.ts';
-import { OVER, THIN_BEAD } from './weld-section.ts';
+import { beadOn, beadShare, OVER } from './weld-section.ts';
 
 /** The bead's size is a guess by half either way; our own judgement. */
-export const BEAD_DOUBT = 0.5;
+const BEAD_DOUBT = 0.5;
 
-const doubt = (value: number): Band | null => (value > 0 ? band(BEAD_DOUBT * value, 'bead-size') : null);
+/** The ± of what is as uncertain as the bead's size. */
+export const beadDoubt = (value: number): Band | null => (value > 0 ? band(BEAD_DOUBT * value, 'bead-size') : null);
 
 /** Area of the metal that is fed, and the leg of a fillet. */
 export function sectionFigures(
@@ -19,10 +20,10 @@ export function sectionFigures(
   if (process === '142') return { area: figure(0, 'mm2', 'A = 0', [], ['geometry']), leg: null };
   if (leg !== null)
     return {
-      area: figure(area, 'mm2', 'A = z²/2', [input('z', 'fillet-leg', leg, 'mm')], ['full-throat'], doubt(area)),
-      leg: figure(leg, 'mm', 'z = √2 t', [thickness], ['full-throat'], doubt(leg)),
+      area: figure(area, 'mm2', 'A = z²/2', [input('z', 'fillet-leg', leg, 'mm')], ['full-throat'], beadDoubt(area)),
+      leg: figure(leg, 'mm', 'z = √2 t', [thickness], ['full-throat'], beadDoubt(leg)),
     };
-  const { cap, root } = THIN_BEAD;
+  const { cap, root } = beadOn(tube.wall);
   const opening = input('b', 'gap', gap, 'mm');
   const crowns = [
     input('h_c', 'cap-height', cap.height, 'mm'),
@@ -32,10 +33,17 @@ export function sectionFigures(
   const ofBevel = [
     input('c', 'land', Math.min(welding.groove.land, tube.wall), 'mm'),
     input('β', 'bevel-of-each-side', welding.groove.angle, 'deg'),
-    input('o', 'cap-over-each-edge', OVER, 'mm'),
+    input('o', 'cap-over-each-edge', OVER * beadShare(tube.wall), 'mm'),
   ];
   const bead = (formula: string, inputs: readonly WorkingInput[]): Figure =>
-    figure(area, 'mm2', formula, [opening, thickness, ...inputs, ...crowns], ['weld-metal', 'bead-size'], doubt(area));
+    figure(
+      area,
+      'mm2',
+      formula,
+      [opening, thickness, ...inputs, ...crowns],
+      ['weld-metal', 'bead-size'],
+      beadDoubt(area),
+    );
   return {
     area:
       preparation === 'bevel'

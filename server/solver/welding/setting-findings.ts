@@ -1,9 +1,11 @@
+import type { Grade } from '../../job/tube.ts';
 import type { Finding } from '../../plan/finding.ts';
 import { finding } from '../finding.ts';
 import { electrodeFor, electrodeRange } from './electrodes.ts';
 import { isDuplex } from './filler.ts';
 import { tightGap } from './preparation.ts';
 import type { SettingWork, WeldSetting } from './settings.ts';
+import { THICK_PLATE } from './start-current.ts';
 
 /** Heat of a 22Cr duplex weld at most [kJ/mm], 0.5 to 2.5: from memory; the lower end is for plate, not for thin tube. */
 const DUPLEX_HEAT = 2.5;
@@ -16,7 +18,13 @@ export function settingFindings(settings: readonly WeldSetting[], work: SettingW
     ...fillerFindings(setting, work),
     ...currentFindings(setting, work),
     ...heatFindings(setting, work),
+    ...plateFindings(setting, work),
   ]);
+  const [first] = settings;
+  if (first !== undefined && isDuplex(work.tube.grade)) {
+    const grade = nameOf(work.tube.grade);
+    findings.push(finding('duplex-gas', 'note', `/welding/${first.form}/torchFlow`, { grade }));
+  }
   const open = settings.filter(({ form }) => work.welding[form].provedOn === '').map(({ form }) => form);
   if (open[0] !== undefined) {
     const data = { forms: open.join(', ') };
@@ -25,11 +33,20 @@ export function settingFindings(settings: readonly WeldSetting[], work: SettingW
   return findings;
 }
 
+const nameOf = (grade: Grade): string => (grade.from === 'own' ? grade.name : grade.key);
+
+/** Whether the plate under a pad is so thick that its current has to be found on a test piece; not where it was. */
+function plateFindings({ form }: WeldSetting, { welding, tube, plate = 0 }: SettingWork): Finding[] {
+  const high = THICK_PLATE * tube.wall;
+  if (form !== 'pad' || plate <= high || welding.pad.provedOn !== '') return [];
+  return [finding('pad-thick-plate', 'caution', '/welding/pad/provedOn', { value: plate, high, wall: tube.wall })];
+}
+
 /** Whether a weld has the filler that its grade and its gap ask for. */
 function fillerFindings({ form, process, filler }: WeldSetting, { tube, gap }: SettingWork): Finding[] {
   const root = `/welding/${form}`;
   const { grade } = tube;
-  const name = grade.from === 'own' ? grade.name : grade.key;
+  const name = nameOf(grade);
   if (process === '141')
     return filler === '' ? [finding('no-filler-for-grade', 'note', `${root}/filler`, { form, grade: name })] : [];
   const field = `${root}/process`;

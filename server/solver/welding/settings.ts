@@ -21,6 +21,7 @@ const CUPS = [
   { upTo: 3, bore: 11.1 },
   { upTo: Infinity, bore: 12.7 },
 ] as const;
+const WIDEST_CUP = CUPS[3];
 /** Torch flow for each mm of cup [L/min], and its least and most: common practice, no source. */
 export const TORCH_FLOW = { perBore: 1, least: 6, most: 10 } as const;
 /** Gas before the arc [s], and after it for each ampere and at least [s]: common practice, no source. */
@@ -34,11 +35,14 @@ const INTERPASS = 150;
 /** The forms of weld, in the order in which they are told. */
 export const FORMS: readonly WeldForm[] = ['butt', 'saddle', 'pad'];
 
-/** What settings are found for. `gap` is the one between the faces of a butt [mm]. */
+/** What settings are found for. */
 export type SettingWork = {
   readonly welding: Welding;
   readonly tube: Pick<Tube, 'wall' | 'grade'>;
+  /** Between the faces of a butt [mm]. */
   readonly gap: number;
+  /** The thickest plate that a pad is welded to [mm]; 0 or not there: none. */
+  readonly plate?: number;
 };
 
 /** Settings of one form of weld as they are used: typed, or to begin with. */
@@ -68,9 +72,17 @@ export type WeldSetting = {
   readonly heat: number;
 };
 
-/** Process to begin with: no filler in a tight square butt of a thin wall, unless the grade is a duplex. */
-export const startProcess = (preparation: Preparation, { tube }: Pick<SettingWork, 'tube'>): '141' | '142' =>
-  preparation === 'square-tight' && tube.wall <= FUSED_ALONE && !isDuplex(tube.grade) ? '142' : '141';
+/**
+ * Process to begin with: no filler in a tight square butt of a thin wall, unless the grade is a duplex or a sleeve lies
+ * behind it, into which it has to be melted.
+ */
+export const startProcess = (
+  preparation: Preparation,
+  { tube, welding }: Pick<SettingWork, 'tube' | 'welding'>,
+): '141' | '142' =>
+  preparation === 'square-tight' && tube.wall <= FUSED_ALONE && !isDuplex(tube.grade) && welding.backing !== 'sleeve'
+    ? '142'
+    : '141';
 
 /** Travel by hand for a wall [mm/s]: in a straight line between two walls, held beyond them. */
 export function startTravel(wall: number): number {
@@ -84,14 +96,14 @@ export const startRuns = (wall: number, area: number): number =>
   wall <= ONE_RUN.wall ? 1 : Math.max(2, Math.ceil(area / ONE_RUN.area));
 
 /** Settings of a form of weld: every typed value, and for the others one to begin with. */
-export function weldSetting(form: WeldForm, { welding, tube, gap }: SettingWork): WeldSetting {
+export function weldSetting(form: WeldForm, { welding, tube, gap, plate = 0 }: SettingWork): WeldSetting {
   const typed = welding[form];
   const { wall, grade } = tube;
   const { groove } = welding;
   const preparation = preparationOf(form, { wall, gap, groove });
-  const process = typed.process ?? startProcess(preparation, { tube });
+  const process = typed.process ?? startProcess(preparation, { tube, welding });
   const fed = process === '141';
-  const start = startCurrent(form, process, wall);
+  const start = startCurrent(form, process, wall, form === 'pad' ? plate : 0);
   const current = typed.current ?? (start.low + start.high) / 2;
   const voltage = typed.voltage ?? ARC_VOLTAGE.start;
   const travelSpeed = typed.travelSpeed ?? startTravel(wall);
@@ -120,4 +132,4 @@ export function weldSetting(form: WeldForm, { welding, tube, gap }: SettingWork)
   };
 }
 
-const startCup = (wall: number): number => CUPS.find(({ upTo }) => wall <= upTo)?.bore ?? 12.7;
+const startCup = (wall: number): number => (CUPS.find(({ upTo }) => wall <= upTo) ?? WIDEST_CUP).bore;

@@ -1,23 +1,22 @@
 import type { Job } from '../../job/job.ts';
 import type { Grade } from '../../job/tube.ts';
 import { SHRINKAGE_DOUBT } from '../correction/weld-limits.ts';
+import { AUSTENITIC, DUPLEX, type HeatProperties } from '../tube/heat-properties.ts';
 import { isDuplex } from './filler.ts';
 import { weldSetting } from './settings.ts';
 import { fusedArea } from './weld-section.ts';
 
-/** How far a metal grows for each degree, and the heat that a cubic metre takes for it [1/K, J/m³K]. */
-export type Expansion = { readonly growth: number; readonly heatCapacity: number };
-
-/** Expansion from 20 to about 300 °C, and density times 500 J/kgK: EN 10088-1, from memory. α/ρc is 4.3·10⁻¹² m³/J. */
-export const AUSTENITIC: Expansion = { growth: 17e-6, heatCapacity: 7900 * 500 };
-const DUPLEX: Expansion = { growth: 13e-6, heatCapacity: 7800 * 500 };
 /** Stainless over carbon steel in published forms: Capel's 22.7 over 17.4, from memory. */
 export const STAINLESS = 1.3;
 /** More is never reckoned than can be typed [mm]. */
 export const MOST = 10;
 
 /** Shrinkage across a wall that one run heats through [mm], S = (α/ρc) H/t: heat [J/mm], wall [mm]. Okerblom's form. */
-export const heatShrinkage = (heat: number, wall: number, { growth, heatCapacity }: Expansion = AUSTENITIC): number =>
+export const heatShrinkage = (
+  heat: number,
+  wall: number,
+  { growth, heatCapacity }: HeatProperties = AUSTENITIC,
+): number =>
   // 10⁹ mm³ in a m³
   (1e9 * growth * heat) / (heatCapacity * wall);
 
@@ -43,7 +42,7 @@ export type ReckonedShrinkage = {
   readonly heat: number;
   readonly wall: number;
   readonly gap: number;
-  readonly expansion: Expansion;
+  readonly expansion: HeatProperties;
 };
 
 /**

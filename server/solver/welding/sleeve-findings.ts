@@ -3,6 +3,7 @@ import type { Finding } from '../../plan/finding.ts';
 import type { Joint } from '../../plan/joint.ts';
 import { finding } from '../finding.ts';
 import type { FrameGeometry, MemberGeometry } from '../frame/frame-geometry.ts';
+import { opensUnder } from '../frame/opens-under.ts';
 import { RADIANS } from '../geometry/angle.ts';
 import { SLIDING, type SleeveSize } from './sleeve.ts';
 import type { WeldSite } from './weld-sites.ts';
@@ -25,39 +26,105 @@ export type SleeveWork = {
 export function sleeveFindings(work: SleeveWork): Finding[] {
   const { job, size } = work;
   const field = '/welding/backing';
-  const purge = { field, value: 'purge' };
-  const crevice = finding('sleeve-crevice', job.finish.nearSea ? 'caution' : 'note', field, {}, purge);
   const { outsideDiameter: outside } = size;
-  if (outside <= 2 * job.welding.sleeve.wall) {
+  const { wall } = job.welding.sleeve;
+  const bore = outside - 2 * wall;
+  const purge = { field, value: 'purge' };
+  const left = bore > 0 ? { bore } : {};
+  const crevice = finding('sleeve-crevice', job.finish.nearSea ? 'caution' : 'note', field, left, purge);
+  if (outside <= 0) return [finding('sleeve-does-not-fit', 'stop', field, {}, purge), crevice];
+  if (bore <= 0) {
     const mended = '/welding/sleeve/wall';
-    const data = { value: 2 * job.welding.sleeve.wall, high: Math.max(0, outside) };
-    const wayOut = outside > 0 ? { field: mended, value: WALL_SHARE * outside } : purge;
-    return [finding('sleeve-does-not-fit', 'stop', outside > 0 ? mended : field, data, wayOut), crevice];
+    const wayOut = { field: mended, value: WALL_SHARE * outside };
+    return [
+      finding('sleeve-does-not-fit', 'stop', mended, { value: wall, high: outside / 2, outside }, wayOut),
+      crevice,
+    ];
   }
-  return [...bentFindings(work), crevice];
+  return [...lengthFindings(work), crevice];
 }
 
-/** The weld where the tube leaves a straight sleeve the most, where it leaves it by more than its play. */
-function bentFindings({ job, size, butts, joints, frame }: SleeveWork): Finding[] {
-  const bows = butts.flatMap((site): { site: WeldSite; bow: (length: number) => number }[] => {
-    const member = frame.members.find(({ name }) => name === site.member);
-    if (member === undefined) return [];
-    const kink = (joints.find(({ number }) => number === site.joint)?.kink.value ?? 0) * RADIANS;
-    return [{ site, bow: (length) => bowAt(member, site.station, length / 2) + (length / 4) * kink }];
-  });
-  const worst = bows.reduce<(typeof bows)[number] | null>(
-    (most, one) => (most === null || one.bow(size.length) > most.bow(size.length) ? one : most),
+/** The longest sleeve that goes in at a weld [mm], and what is in the way of a longer one. */
+type Room = { readonly most: number; readonly data: Readonly<Record<string, number | string>> };
+
+/** The weld that has the least room for its sleeve, where that is less than it needs. */
+function lengthFindings(work: SleeveWork): Finding[] {
+  const { job, size, butts } = work;
+  const rooms = butts.flatMap((site) =>
+    [...bendRooms(site, work), ...sleeveRooms(site, work), ...endRooms(site, work), ...holeRooms(site, work)].map(
+      ({ most, data }) => ({ most, data: { weld: site.name, ...data } }),
+    ),
+  );
+  const least = rooms.reduce<Room | null>(
+    (worst, one) => (worst === null || one.most < worst.most ? one : worst),
     null,
   );
-  if (worst === null || worst.bow(size.length) <= SLIDING) return [];
-  const most = Math.min(...bows.map(({ bow }) => longest(bow, size.length)));
+  if (least === null || least.most >= size.length) return [];
   const field = '/welding/sleeve/length';
-  const data = { weld: worst.site.name, value: worst.bow(size.length), high: SLIDING };
+  // a tenth of a millimetre is as near as a sleeve is cut
+  const high = Math.floor(10 * Math.max(0, least.most)) / 10;
   const wayOut =
-    most >= LEAST_LENGTH * job.tube.outsideDiameter
-      ? { field, value: most }
+    high >= LEAST_LENGTH * job.tube.outsideDiameter
+      ? { field, value: high }
       : { field: '/welding/backing', value: 'purge' };
-  return [finding('sleeve-does-not-fit', 'stop', field, data, wayOut)];
+  return [finding('sleeve-does-not-fit', 'stop', field, { ...least.data, value: size.length, high }, wayOut)];
+}
+
+const memberOf = (site: WeldSite, { frame }: SleeveWork): MemberGeometry | undefined =>
+  frame.members.find(({ name }) => name === site.member);
+
+/** The tube leaves a straight sleeve by more than its play, in a bend or by the kink of the joint. */
+function bendRooms(site: WeldSite, work: SleeveWork): Room[] {
+  const member = memberOf(site, work);
+  if (member === undefined) return [];
+  const kink = (work.joints.find(({ number }) => number === site.joint)?.kink.value ?? 0) * RADIANS;
+  const bow = (length: number): number => bowAt(member, site.station, length / 2) + (length / 4) * kink;
+  const { length } = work.size;
+  const value = bow(length);
+  return value <= SLIDING ? [] : [{ most: longest(bow, length), data: { bow: value, play: SLIDING } }];
+}
+
+/** Half of each of two sleeves lies between their welds. */
+function sleeveRooms(site: WeldSite, work: SleeveWork): Room[] {
+  const member = memberOf(site, work);
+  return work.butts.flatMap((other): Room[] => {
+    if (member === undefined || other.member !== site.member || other.name === site.name) return [];
+    return [{ most: apart(site, other, member, work.joints), data: { other: other.name } }];
+  });
+}
+
+/** Tube between two welds of a member [mm]: the piece that is let in between them, else along the frame. */
+function apart(
+  site: WeldSite,
+  other: WeldSite,
+  { centreline, closed }: MemberGeometry,
+  joints: readonly Joint[],
+): number {
+  const along = Math.abs(site.station - other.station);
+  const piece = site.joint === other.joint ? joints.find(({ number }) => number === site.joint)?.letIn : undefined;
+  if (piece !== undefined && piece !== null) return piece.length.value;
+  return closed ? Math.min(along, centreline.length - along) : along;
+}
+
+/** A sleeve that sticks out of its tube. */
+function endRooms(site: WeldSite, work: SleeveWork): Room[] {
+  const member = memberOf(site, work);
+  if (member === undefined || member.closed) return [];
+  const { length } = member.centreline;
+  return [{ most: 2 * Math.min(site.station, length - site.station), data: { tube: member.name } }];
+}
+
+/** A sleeve over the hole that opens the tube's bore into that of a branch. */
+function holeRooms(site: WeldSite, { job, frame }: SleeveWork): Room[] {
+  const { holes } = job.purge;
+  return frame.members.flatMap((branch) =>
+    (['start', 'finish'] as const).flatMap((end): Room[] => {
+      const seat = branch[end];
+      if (seat.kind !== 'saddle' || seat.onto !== site.member || !opensUnder(holes, branch.name, end)) return [];
+      const most = 2 * Math.abs(site.station - seat.station) - holes.bore;
+      return [{ most, data: { branch: branch.name } }];
+    }),
+  );
 }
 
 /**
@@ -85,7 +152,7 @@ function bowAt({ centreline, closed }: MemberGeometry, station: number, half: nu
   return Math.max(before, after);
 }
 
-/** The longest sleeve, in tenths of a millimetre, that a tube lets in [mm]; halving, because a longer one bows more. */
+/** The longest sleeve that a tube lets in [mm]; halving, because a longer one bows more. */
 function longest(bow: (length: number) => number, length: number): number {
   if (bow(length) <= SLIDING) return length;
   let [fits, too] = [0, length];
@@ -95,5 +162,5 @@ function longest(bow: (length: number) => number, length: number): number {
     if (bow(middle) <= SLIDING) fits = middle;
     else too = middle;
   }
-  return Math.floor(10 * fits) / 10;
+  return fits;
 }

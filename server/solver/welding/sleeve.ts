@@ -24,6 +24,17 @@ export type SleeveSize = {
   readonly off: AllowedSize | null;
 };
 
+/** Plug welds that hold a sleeve on both sides of one butt, and the bore of their holes [mm]. */
+export const plugsOf = ({
+  outsideDiameter,
+  wall,
+}: Pick<Tube, 'outsideDiameter' | 'wall'>): { readonly count: number; readonly bore: number } => ({
+  count: 2 * plugsOfEach(outsideDiameter),
+  bore: Math.min(wall > PLUG_BORE.thickOver ? PLUG_BORE.thick : PLUG_BORE.thin, PLUG_BORE.share * outsideDiameter),
+});
+
+const plugsOfEach = (outsideDiameter: number): number => (outsideDiameter > PLUGS.manyOver ? PLUGS.many : PLUGS.few);
+
 /** Sizes of the sleeve for a tube, by what the tube was bought to. */
 export function sleeveSize(tube: Tube, { length }: Welding['sleeve']): SleeveSize {
   const { by } = tube.tolerance;
@@ -56,8 +67,6 @@ export function planSleeve(tube: Tube, typed: Welding['sleeve'], size: SleeveSiz
   const { under, over, thin, thick } = limitsOf(off);
   const unknown = off === null ? band(UNKNOWN_TOLERANCE, 'tube-tolerance') : null;
   const source = off === null ? 'practice' : off.source;
-  const many = tube.outsideDiameter > PLUGS.manyOver;
-  const hole = tube.wall > PLUG_BORE.thickOver ? PLUG_BORE.thick : PLUG_BORE.thin;
   return {
     outsideDiameter: figure(
       size.outsideDiameter,
@@ -92,13 +101,7 @@ export function planSleeve(tube: Tube, typed: Welding['sleeve'], size: SleeveSiz
       ['sleeve', source],
       unknown,
     ),
-    plugHoles: figure(many ? PLUGS.many : PLUGS.few, 'count', 'n(D)', [outside], ['sleeve']),
-    plugHoleBore: figure(
-      Math.min(hole, PLUG_BORE.share * tube.outsideDiameter),
-      'mm',
-      'b = min(b(t), D/4)',
-      [wall, outside],
-      ['sleeve'],
-    ),
+    plugHoles: figure(plugsOfEach(tube.outsideDiameter), 'count', 'n(D)', [outside], ['sleeve']),
+    plugHoleBore: figure(plugsOf(tube).bore, 'mm', 'b = min(b(t), D/4)', [wall, outside], ['sleeve']),
   };
 }

@@ -3,16 +3,21 @@ import { FILLET_RUNS, HANDBOOK_RUNS, MAKER_RUNS, tableCurrent } from './run-tabl
 
 /** Amperes for each mm of wall, a closed butt without filler: common practice, no source. */
 export const CLOSED_BUTT = { low: 30, high: 40 } as const;
-/** The same with filler, 25 to 40 in use: the low end of a band is this share of its high end. */
-export const IN_USE = { low: 25, high: 40 } as const;
+/** The least for each mm of wall with filler, 25 to 40 in use: common practice, no source. */
+const LEAST_IN_USE = 25;
 /** Thickest wall that is fused without filler [mm], "up to about 2 to 3": common practice, no source. */
 export const FUSED_UP_TO = 3;
+/** Thickest part that the table of fillets has a row for [mm]. */
+export const THICKEST_FILLET = Math.max(...FILLET_RUNS.map(({ wall }) => wall));
+
+/** A plate thicker than so many walls takes heat that no table knows of: it is told, and counts as no more; our own choice. */
+export const THICK_PLATE = 3;
 
 /** A band of current to begin with [A], what it rests on, and what no published table goes beyond. */
 export type StartCurrent = {
   readonly low: number;
   readonly high: number;
-  /** rule: amperes for each mm. runs: the low ends of two tables. fillet: a table of fillets. */
+  /** rule: amperes for each mm. runs: that, and the middles of two tables. fillet: a table of fillets. */
   readonly basis: 'rule' | 'runs' | 'fillet';
   /** True where the tables have nothing for this wall. */
   readonly beyond: boolean;
@@ -21,30 +26,47 @@ export type StartCurrent = {
   readonly most: number;
 };
 
+const middle = ({ low, high }: { readonly low: number; readonly high: number }): number => (low + high) / 2;
+
 /**
- * Current to begin with. Round a tube by hand the torch goes at the slow end of what the tables have, so a butt with
- * filler ends at the mean of their low ends (which is near 40 A/mm) and begins at 25/40 of that.
+ * Thickness that the high end of a fillet is read at [mm]: a plate takes its share of the heat, so the mean of tube and
+ * plate, the plate as three walls at most, no thicker than the table goes and never less than the tube; our own choice.
  */
-export function startCurrent(form: WeldForm, process: '141' | '142', wall: number): StartCurrent {
+export const filletThickness = (wall: number, plate: number): number =>
+  Math.max(wall, Math.min(THICKEST_FILLET, (wall + Math.min(plate, THICK_PLATE * wall)) / 2));
+
+/**
+ * Current to begin with. The tables are for flat work at 2.5 to 11 mm/s; by hand round a tube the torch goes slower, so
+ * a butt with filler begins where one without does, and ends at the mean of the tables' middles: filler has to be melted
+ * as well. It never ends below what is fused without filler.
+ *
+ * @param plate thickness of the plate under a pad [mm], 0 for the others
+ */
+export function startCurrent(form: WeldForm, process: '141' | '142', wall: number, plate = 0): StartCurrent {
   const handbook = tableCurrent(HANDBOOK_RUNS, wall);
   const maker = tableCurrent(MAKER_RUNS, wall);
   const fillet = tableCurrent(FILLET_RUNS, wall);
-  const runs = (handbook.low + maker.low) / 2;
   const fused = Math.min(wall, FUSED_UP_TO);
+  const alone = { low: CLOSED_BUTT.low * fused, high: CLOSED_BUTT.high * fused };
   const band =
     process === '142'
-      ? ({ low: CLOSED_BUTT.low * fused, high: CLOSED_BUTT.high * fused, basis: 'rule', beyond: wall > fused } as const)
+      ? ({ ...alone, basis: 'rule', beyond: wall > fused } as const)
       : form === 'butt'
         ? ({
-            low: (IN_USE.low / IN_USE.high) * runs,
-            high: runs,
+            low: alone.low,
+            high: Math.max(alone.high, (middle(handbook) + middle(maker)) / 2),
             basis: 'runs',
             beyond: handbook.beyond && maker.beyond,
           } as const)
-        : ({ low: fillet.low, high: fillet.high, basis: 'fillet', beyond: fillet.beyond } as const);
+        : ({
+            low: fillet.low,
+            high: tableCurrent(FILLET_RUNS, filletThickness(wall, plate)).high,
+            basis: 'fillet',
+            beyond: fillet.beyond,
+          } as const);
   return {
     ...band,
-    least: Math.min(band.low, (IN_USE.low / IN_USE.high) * runs),
+    least: Math.min(band.low, LEAST_IN_USE * fused, handbook.low, maker.low),
     most: Math.max(band.high, handbook.high, maker.high, fillet.high),
   };
 }

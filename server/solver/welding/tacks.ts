@@ -1,7 +1,7 @@
 import type { Tacks } from '../../plan/welding.ts';
 import { figure, input } from '../figure.ts';
 
-/** Tacks round a large tube are this far apart at most [mm], 60 to 80: common practice, no source. */
+/** Tacks are this far apart along a weld at most [mm], 60 to 80: common practice, no source. */
 const SPACING = 80;
 /** Tubes up to these outside diameters have 3 and 4 tacks [mm]: common practice, no source. */
 const THREE_UP_TO = 40;
@@ -49,7 +49,8 @@ export function tacksOf(weld: {
   readonly process: '141' | '142';
 }): Tacks {
   const { outsideDiameter, thicker, length, process } = weld;
-  const count = tacksRound(outsideDiameter);
+  // a flat saddle is far longer than its tube is round
+  const count = Math.max(tacksRound(outsideDiameter), Math.ceil(length / SPACING));
   const most = (MOST_SHARE * length) / count;
   const ends = [
     input('s', 'share-of-weld', MOST_SHARE, 'ratio'),
@@ -73,7 +74,17 @@ export function tacksOf(weld: {
           ['tack-length'],
         );
   return {
-    count: figure(count, 'count', 'k(D)', [input('D', 'outside-diameter', outsideDiameter, 'mm')], ['tack-spacing']),
+    count: figure(
+      count,
+      'count',
+      'k = max(k(D), l/e)',
+      [
+        input('D', 'outside-diameter', outsideDiameter, 'mm'),
+        input('l', 'weld-length', length, 'mm'),
+        input('e', 'tack-spacing', SPACING, 'mm'),
+      ],
+      ['tack-spacing'],
+    ),
     length: tack,
     angles: tackAngles(count),
   };

@@ -1,6 +1,5 @@
 import type { Tube } from '../../job/tube.ts';
-import { RADIANS } from '../geometry/angle.ts';
-import { saddleOrdinate } from '../joints/saddle-cut.ts';
+import { LEAST_AXIS_ANGLE, saddleOrdinate } from '../joints/saddle-cut.ts';
 
 type TubeSize = Pick<Tube, 'outsideDiameter' | 'wall'>;
 
@@ -9,8 +8,6 @@ export type Seat = { readonly axisAngle: number; readonly offset: number };
 
 /** Chords round a saddle: within 0.1 % of a fine integral for every seat that a wrap is drawn for; a test holds it. */
 const CHORDS = 96;
-/** Saddles flatter than this have no wrap, and here no longer weld either [rad]: 10°, common practice, no source. */
-const LEAST_AXIS_ANGLE = 10 * RADIANS;
 
 /** Length of a weld round a tube, in the middle of its wall [mm]: π (D − t). */
 export const buttLength = ({ outsideDiameter, wall }: TubeSize): number => Math.PI * (outsideDiameter - wall);
@@ -25,6 +22,7 @@ export const padLength = ({ outsideDiameter }: TubeSize): number => Math.PI * ou
 export function saddleLength(seat: Seat, { outsideDiameter, wall }: TubeSize, chords = CHORDS): number {
   const radius = (outsideDiameter - wall) / 2;
   const mainRadius = outsideDiameter / 2;
+  // a saddle too flat for a wrap is no longer than one that just has one
   const axisAngle = Math.max(seat.axisAngle, LEAST_AXIS_ANGLE);
   const { offset } = seat;
   const side = (radius * Math.cos(axisAngle)) / Math.sin(axisAngle);

@@ -4,10 +4,23 @@ import { RADIANS } from '../geometry/angle.ts';
 
 /** Bead taken for the filler [mm], parabolic cap and root: typical of thin tube; common practice, no source. */
 export const THIN_BEAD = { cap: { width: 4, height: 0.5 }, root: { width: 3, height: 0.4 } } as const;
+/** The thinnest wall that has the whole of it [mm], for which its size was printed; our own choice. */
+export const WHOLE_BEAD_FROM = 1.65;
 /** How far the cap of a bevel runs over each of its edges [mm]: common practice, no source. */
 export const OVER = 1;
 
 type Crown = { readonly width: number; readonly height: number };
+/** Share of that bead that a wall carries: a thinner wall has one that is smaller in proportion. */
+export const beadShare = (wall: number): number => Math.min(1, wall / WHOLE_BEAD_FROM);
+
+const shared = ({ width, height }: Crown, share: number): Crown => ({ width: share * width, height: share * height });
+
+/** Cap and root of the bead on a wall [mm]. */
+export const beadOn = (wall: number): { readonly cap: Crown; readonly root: Crown } => ({
+  cap: shared(THIN_BEAD.cap, beadShare(wall)),
+  root: shared(THIN_BEAD.root, beadShare(wall)),
+});
+
 type Square = { readonly wall: number; readonly gap: number };
 /** A bevel: land [mm] and both sides together [rad]. */
 type Bevel = Square & { readonly land: number; readonly angle: number };
@@ -41,8 +54,8 @@ const bevelOf = ({ wall, gap, groove }: SectionOf): Bevel => ({
 });
 
 const cap = (bevel: Bevel): Crown => ({
-  width: bevel.gap + 2 * depth(bevel) * Math.tan(bevel.angle / 2) + 2 * OVER,
-  height: THIN_BEAD.cap.height,
+  width: bevel.gap + 2 * depth(bevel) * Math.tan(bevel.angle / 2) + 2 * OVER * beadShare(bevel.wall),
+  height: beadOn(bevel.wall).cap.height,
 });
 
 /**
@@ -56,11 +69,13 @@ export function weldArea(section: SectionOf): number {
       return filletArea(filletLeg(section.wall));
     case 'bevel': {
       const bevel = bevelOf(section);
-      return bevelArea(bevel) + crownArea(cap(bevel)) + crownArea(THIN_BEAD.root);
+      return bevelArea(bevel) + crownArea(cap(bevel)) + crownArea(beadOn(section.wall).root);
     }
     case 'square-tight':
-    case 'square-gap':
-      return squareArea(section) + crownArea(THIN_BEAD.cap) + crownArea(THIN_BEAD.root);
+    case 'square-gap': {
+      const bead = beadOn(section.wall);
+      return squareArea(section) + crownArea(bead.cap) + crownArea(bead.root);
+    }
   }
 }
 
@@ -68,7 +83,8 @@ export function weldArea(section: SectionOf): number {
  * Area of the metal that pulls across a butt [mm²], the Aw of published forms: what lies in a bevel, or what is fused
  * between square faces, as wide as the mean of its cap and its root.
  */
-export const fusedArea = (section: SectionOf): number =>
-  section.preparation === 'bevel'
-    ? bevelArea(bevelOf(section))
-    : ((THIN_BEAD.cap.width + THIN_BEAD.root.width) / 2) * section.wall;
+export function fusedArea(section: SectionOf): number {
+  if (section.preparation === 'bevel') return bevelArea(bevelOf(section));
+  const bead = beadOn(section.wall);
+  return ((bead.cap.width + bead.root.width) / 2) * section.wall;
+}

@@ -1,6 +1,7 @@
 import type { Finish } from '../../job/finish.ts';
 import type { Preparation, WeldSymbol } from '../../plan/welding.ts';
 import type { Welding } from '../../job/welding.ts';
+import { isFlush } from '../finish/finish-steps.ts';
 import type { WeldSetting } from './settings.ts';
 
 const ELEMENTARY: Readonly<Record<Preparation, WeldSymbol['elementary']>> = {
@@ -13,7 +14,8 @@ const ELEMENTARY: Readonly<Record<Preparation, WeldSymbol['elementary']>> = {
 
 /**
  * What a weld symbol says. A butt round a tube is one weld and needs no circle (AWS A2.4, from memory); what is ground
- * flush is said to be, but for a fillet, which has no flush face.
+ * flush is said to be. Saddles and pads are round the outside of the tube and stay as high as they are: they have a size,
+ * and no flush face.
  */
 export function weldSymbol(
   { form, preparation, process, leg }: WeldSetting,
@@ -25,10 +27,10 @@ export function weldSymbol(
     standard: work.welding.symbols,
     elementary: ELEMENTARY[preparation],
     allRound: form !== 'butt',
-    flush: form !== 'pad' && (treatment === 'flush' || treatment === 'pit-free'),
+    flush: form === 'butt' && isFlush(treatment),
     angle: preparation === 'bevel' ? 2 * work.welding.groove.angle : null,
     gap: form === 'butt' ? gap : null,
-    leg: form === 'pad' ? leg : null,
+    leg,
     process,
   };
 }

@@ -2,6 +2,7 @@ import type { Tube } from '../../job/tube.ts';
 import type { WeldForm, Welding } from '../../job/welding.ts';
 import type { MemberGeometry } from '../frame/frame-geometry.ts';
 import { weldSetting, type WeldSetting } from './settings.ts';
+import { plugsOf } from './sleeve.ts';
 import { buttLength, padLength, saddleLength, type Seat } from './weld-length.ts';
 import type { WeldSite } from './weld-sites.ts';
 
@@ -15,8 +16,9 @@ export const STARTS = 4;
 /** What one weld takes. */
 export type WeldWork = {
   readonly site: WeldSite;
-  /** Of all its way round [mm]. */
+  /** Of all its way round [mm]; plug welds of a sleeve are not in it. */
   readonly length: number;
+  /** With the plug welds of its sleeve [s]. */
   readonly arcTime: number;
   /** Filler to have at hand [g, mm]. */
   readonly fillerMass: number;
@@ -27,6 +29,25 @@ export type WeldWork = {
   /** Heat of each run for each length [J/mm], Q of EN 1011-1 with its factor. */
   readonly heat: number;
 };
+
+/** Welds that hold a sleeve behind a butt: how many, the way of the arc round all their holes [mm], what fills them [mm³]. */
+export type PlugWelds = { readonly count: number; readonly length: number; readonly metal: number };
+
+const NO_PLUGS: PlugWelds = { count: 0, length: 0, metal: 0 };
+
+/** Plug welds that belong to one weld: those of its sleeve, each fused once round its hole and filled; our own choice. */
+export function plugWelds(
+  form: WeldForm,
+  { welding, tube }: { readonly welding: Pick<Welding, 'backing'>; readonly tube: Tube },
+): PlugWelds {
+  if (form !== 'butt' || welding.backing !== 'sleeve') return NO_PLUGS;
+  const { count, bore } = plugsOf(tube);
+  return { count, length: count * Math.PI * bore, metal: (count * Math.PI * bore ** 2 * tube.wall) / 4 };
+}
+
+/** The thickest plate that a pad of these welds is on [mm]; 0: none. */
+export const thickestPlate = (sites: readonly WeldSite[]): number =>
+  sites.reduce((most, { plate }) => Math.max(most, plate?.thickness ?? 0), 0);
 
 /**
  * Lengths, times, filler, gas and heat of welds; plain numbers, because every way of a correction asks for them.
@@ -43,18 +64,20 @@ export function weldWork(
   },
 ): WeldWork[] {
   const settings = new Map<WeldForm, WeldSetting>();
+  const plate = thickestPlate(sites);
   const settingOf = (form: WeldForm): WeldSetting => {
     const known = settings.get(form);
     if (known !== undefined) return known;
-    const found = weldSetting(form, work);
+    const found = weldSetting(form, { ...work, plate });
     settings.set(form, found);
     return found;
   };
   return sites.map((site): WeldWork => {
     const setting = settingOf(site.form);
     const length = lengthOf(site, work);
-    const arcTime = (length * setting.runs) / setting.travelSpeed;
-    const rod = ROD_ALLOWANCE * setting.area * length;
+    const plugs = plugWelds(site.form, work);
+    const arcTime = (length * setting.runs + plugs.length) / setting.travelSpeed;
+    const rod = setting.process === '142' ? 0 : ROD_ALLOWANCE * (setting.area * length + plugs.metal);
     const { fillerDiameter, torchFlow, preFlow, postFlow, runs } = setting;
     return {
       site,
@@ -63,7 +86,7 @@ export function weldWork(
       fillerMass: WELD_METAL_DENSITY * rod,
       fillerLength: fillerDiameter === null ? 0 : rod / ((Math.PI * fillerDiameter ** 2) / 4),
       torchFlow,
-      torchGas: (torchFlow * (arcTime + STARTS * runs * (preFlow + postFlow))) / 60,
+      torchGas: (torchFlow * (arcTime + (STARTS * runs + plugs.count) * (preFlow + postFlow))) / 60,
       heat: setting.heat,
     };
   });

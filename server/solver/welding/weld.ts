@@ -7,8 +7,9 @@ import type { FrameGeometry } from '../frame/frame-geometry.ts';
 import { DEGREES } from '../geometry/angle.ts';
 import { placeAt } from '../geometry/centreline.ts';
 import { AXES, scale, type Vector3 } from '../geometry/vector.ts';
+import type { SourceKey } from '../sources.ts';
 import { gapLimits, tightGap } from './preparation.ts';
-import { BEAD_DOUBT } from './section-figures.ts';
+import { beadDoubt } from './section-figures.ts';
 import { TRAVEL, type WeldSetting } from './settings.ts';
 import { padFigure, saddleFigure } from './shrinkage-figures.ts';
 import { tacksOf } from './tacks.ts';
@@ -17,7 +18,7 @@ import { weldMisfit } from './weld-misfit.ts';
 import { weldPosition } from './weld-position.ts';
 import type { WeldSite } from './weld-sites.ts';
 import { weldSymbol } from './weld-symbol.ts';
-import { ROD_ALLOWANCE, seatOf, WELD_METAL_DENSITY, type WeldWork } from './weld-work.ts';
+import { plugWelds, ROD_ALLOWANCE, seatOf, WELD_METAL_DENSITY, type PlugWelds, type WeldWork } from './weld-work.ts';
 
 /** What all welds of a job are planned from. */
 export type WeldContext = {
@@ -41,6 +42,7 @@ export function weldOf(
   const { welding, tube, closing } = job;
   const { form } = site;
   const joint = form === 'butt' ? joints.find(({ number }) => number === site.joint) : undefined;
+  const plugs = plugWelds(form, job);
   const length = lengthFigure(site, work.length, { tube, frame });
   return {
     name: site.name,
@@ -58,7 +60,7 @@ export function weldOf(
         : figure(0, 'mm', 'b = 0', [], ['weld-preparation']),
     ...bevelFigures(setting, job),
     endAngle: endAngle(site, joint, frame),
-    squareness: squareness(setting, tube.wall),
+    squareness: squareness(setting, tube.wall, welding.backing),
     backing: form === 'butt' ? welding.backing : 'purge',
     length,
     position: weldPosition(form, awayFrom(site, frame), up),
@@ -70,8 +72,8 @@ export function weldOf(
     }),
     misfit: joint === undefined ? null : weldMisfit(joint, tube.wall, welding.quality),
     runs: procedure.runs,
-    arcTime: arcTimeFigure(work, setting, welding[form].travelSpeed === null),
-    ...fillerFigures(work, setting),
+    arcTime: arcTimeFigure(work, setting, { start: welding[form].travelSpeed === null, plugs }),
+    ...fillerFigures(work, setting, plugs),
     shrinkage: form === 'butt' ? shrinkage : form === 'saddle' ? saddleFigure() : padFigure(),
     symbol: weldSymbol(setting, closing.gap, job),
   };
@@ -116,59 +118,75 @@ function endAngle(site: WeldSite, joint: Joint | undefined, { members }: FrameGe
 }
 
 /** How far two faces may be out of parallel: half of what the gap may be off; common practice, no source. */
-function squareness({ preparation, process, form }: WeldSetting, wall: number): Figure {
-  const limits = gapLimits(preparation, wall);
+function squareness(
+  { preparation, process, form }: WeldSetting,
+  wall: number,
+  backing: SettledJob['welding']['backing'],
+): Figure {
+  const limits = gapLimits(preparation, wall, backing);
   const { low, high } = process === '142' && form === 'butt' ? { low: 0, high: tightGap(wall) } : limits;
   const ends = [input('b₁', 'least-gap', low, 'mm'), input('b₂', 'largest-gap', high, 'mm')];
   return figure((high - low) / 2, 'mm', '(b₂ − b₁)/2', ends, ['weld-preparation']);
 }
 
-/** Arc time of all runs; by hand the torch goes faster or slower than it begins with. */
-function arcTimeFigure({ length, arcTime }: WeldWork, { runs, travelSpeed }: WeldSetting, start: boolean): Figure {
+/** Arc time of all runs, and of the plug welds of a sleeve; by hand the torch goes faster or slower than it begins with. */
+function arcTimeFigure(
+  { length, arcTime }: WeldWork,
+  { runs, travelSpeed }: WeldSetting,
+  { start, plugs }: { readonly start: boolean; readonly plugs: PlugWelds },
+): Figure {
+  const plugged = plugs.count > 0;
+  const pace: SourceKey = start ? 'hand-travel' : 'typed';
   return figure(
     arcTime,
     's',
-    'T = n l/v',
+    plugged ? 'T = (n l + l_p)/v' : 'T = n l/v',
     [
       input('n', 'runs', runs, 'count'),
       input('l', 'weld-length', length, 'mm'),
+      ...(plugged ? [input('l_p', 'round-the-plug-holes', plugs.length, 'mm')] : []),
       input('v', 'travel-speed', travelSpeed, 'mm/s'),
     ],
-    start ? ['geometry', 'hand-travel'] : ['geometry', 'typed'],
+    plugged ? ['geometry', pace, 'sleeve'] : ['geometry', pace],
     start ? band((arcTime * TRAVEL.doubt) / travelSpeed, 'setting-to-begin-with') : null,
   );
 }
 
-/** Filler to have at hand for one weld. */
+/** Filler to have at hand for one weld, and for the plug welds of its sleeve. */
 function fillerFigures(
   { length, fillerLength, fillerMass }: WeldWork,
-  { area, fillerDiameter }: WeldSetting,
+  { area, fillerDiameter, process }: WeldSetting,
+  plugs: PlugWelds,
 ): Pick<Weld, 'fillerLength' | 'fillerMass'> {
-  const bead = [
+  if (fillerDiameter === null || process === '142')
+    return {
+      fillerLength: figure(0, 'mm', 'L = 0', [], ['geometry']),
+      fillerMass: figure(0, 'g', 'm = 0', [], ['geometry']),
+    };
+  const plugged = plugs.count > 0;
+  const metal = [
     input('k', 'rod-allowance', ROD_ALLOWANCE, 'ratio'),
     input('A', 'weld-section', area, 'mm2'),
     input('l', 'weld-length', length, 'mm'),
+    ...(plugged ? [input('V_p', 'metal-of-the-plugs', plugs.metal, 'mm3')] : []),
   ];
-  const doubt = (value: number) => (value > 0 ? band(BEAD_DOUBT * value, 'bead-size') : null);
+  const volume = plugged ? '(A l + V_p)' : 'A l';
   return {
-    fillerLength:
-      fillerDiameter === null
-        ? figure(0, 'mm', 'L = 0', [], ['geometry'])
-        : figure(
-            fillerLength,
-            'mm',
-            'L = k A l/(π d²/4)',
-            [...bead, input('d', 'filler-diameter', fillerDiameter, 'mm')],
-            ['weld-metal', 'rod-allowance'],
-            doubt(fillerLength),
-          ),
+    fillerLength: figure(
+      fillerLength,
+      'mm',
+      `L = k ${volume}/(π d²/4)`,
+      [...metal, input('d', 'filler-diameter', fillerDiameter, 'mm')],
+      ['weld-metal', 'rod-allowance'],
+      beadDoubt(fillerLength),
+    ),
     fillerMass: figure(
       fillerMass,
       'g',
-      'm = k ρ A l',
-      [...bead, input('ρ', 'density', WELD_METAL_DENSITY * 1e6, 'kg/m3')],
+      `m = k ρ ${volume}`,
+      [...metal, input('ρ', 'density', WELD_METAL_DENSITY * 1e6, 'kg/m3')],
       ['weld-metal', 'en-10088-1', 'rod-allowance'],
-      doubt(fillerMass),
+      beadDoubt(fillerMass),
     ),
   };
 }

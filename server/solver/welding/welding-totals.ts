@@ -3,14 +3,13 @@ import type { Weld, WeldingPlan } from '../../plan/welding.ts';
 import type { WeldForm } from '../../job/welding.ts';
 import { band, figure, input } from '../figure.ts';
 import type { SourceKey } from '../sources.ts';
+import { FLOOR_DOUBT, floorTime, OPERATING_FACTOR } from './operating-factor.ts';
 import { FORMS } from './settings.ts';
-
-/** Share of the time that an arc burns, by hand, 0.1 to 0.3: common practice, no source. */
-const OPERATING = { middle: 0.2, off: 0.1 } as const;
 
 type Totals = Pick<WeldingPlan, 'weldLength' | 'arcTime' | 'floorTime' | 'count' | 'fillerMass' | 'fillerLength'>;
 
-const SUBSCRIPTS: Readonly<Record<WeldForm, string>> = { butt: 'ᵇ', saddle: 'ˢ', pad: 'ᵖ' };
+/** Signs of the forms behind a symbol in a formula. */
+export const FORM_SIGNS: Readonly<Record<WeldForm, string>> = { butt: 'ᵇ', saddle: 'ˢ', pad: 'ᵖ' };
 
 /** All welds of a job together. */
 export function weldingTotals(welds: readonly Weld[]): Totals {
@@ -36,8 +35,8 @@ export function weldingTotals(welds: readonly Weld[]): Totals {
       unit,
       parts.length === 0
         ? `${symbol} = 0`
-        : `${symbol} = ${parts.map(({ form }) => symbol + SUBSCRIPTS[form]).join(' + ')}`,
-      parts.map(({ form, sum }) => input(symbol + SUBSCRIPTS[form], `${name}-of-${form}-welds`, sum, unit)),
+        : `${symbol} = ${parts.map(({ form }) => symbol + FORM_SIGNS[form]).join(' + ')}`,
+      parts.map(({ form, sum }) => input(symbol + FORM_SIGNS[form], `${name}-of-${form}-welds`, sum, unit)),
       sources,
       plusMinus > 0 ? band(plusMinus, ...from) : null,
     );
@@ -52,7 +51,7 @@ export function weldingTotals(welds: readonly Weld[]): Totals {
   return {
     weldLength: total(({ length }) => length, { unit: 'mm', symbol: 'l', name: 'length', sources: ['geometry'] }),
     arcTime,
-    floorTime: floorTime(arcTime),
+    floorTime: floorTimeOf(arcTime),
     count: figure(count, 'count', 'n', [input('n', 'welds', count, 'count')], ['geometry']),
     fillerMass: total(({ fillerMass }) => fillerMass, {
       unit: 'g',
@@ -70,16 +69,15 @@ export function weldingTotals(welds: readonly Weld[]): Totals {
 }
 
 /** Time from the first tack's arc to the last: arc time over the share of the time that an arc burns. */
-function floorTime(arcTime: Figure): Figure {
-  const value = arcTime.value / OPERATING.middle;
-  const share = OPERATING.off / OPERATING.middle;
-  const ofArc = (arcTime.band?.plusMinus ?? 0) / OPERATING.middle;
+function floorTimeOf(arcTime: Figure): Figure {
+  const value = floorTime(arcTime.value);
+  const ofArc = floorTime(arcTime.band?.plusMinus ?? 0);
   return figure(
     value,
     's',
     'T_f = T/f',
-    [input('T', 'arc-time', arcTime.value, 's'), input('f', 'operating-factor', OPERATING.middle, 'ratio')],
+    [input('T', 'arc-time', arcTime.value, 's'), input('f', 'operating-factor', OPERATING_FACTOR.middle, 'ratio')],
     ['operating-factor'],
-    value > 0 ? band(Math.hypot(share * value, ofArc), 'operating-factor', ...(arcTime.band?.from ?? [])) : null,
+    value > 0 ? band(Math.hypot(FLOOR_DOUBT * value, ofArc), 'operating-factor', ...(arcTime.band?.from ?? [])) : null,
   );
 }

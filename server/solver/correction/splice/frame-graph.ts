@@ -1,3 +1,4 @@
+import { DisjointSets } from '../../disjoint-sets.ts';
 import { isDieBend } from '../../geometry/centreline.ts';
 import type { FrameGeometry, MemberGeometry } from '../../frame/frame-geometry.ts';
 import { pieceStations } from '../../geometry/slice.ts';
@@ -46,7 +47,7 @@ export function frameGraph({ members }: Pick<FrameGeometry, 'members'>): FrameGr
         nodes.push({ sitting, end, main, station: geometry.station });
     }
   }
-  const joined = new Joined();
+  const joined = new DisjointSets();
   const placesOf = members.map(() => new Map<number, number>());
   const vertexAt = (member: number, station: number): number => {
     const places = placesOf[member] ?? new Map<number, number>();
@@ -85,34 +86,6 @@ export function frameGraph({ members }: Pick<FrameGeometry, 'members'>): FrameGr
   return { members, nodes, edges, vertices: joined.count };
 }
 
-/** Which things hang together (disjoint sets with path halving; Tarjan 1975). */
-class Joined {
-  private readonly parents: number[] = [];
-
-  get count(): number {
-    return this.parents.length;
-  }
-
-  added(): number {
-    this.parents.push(this.parents.length);
-    return this.parents.length - 1;
-  }
-
-  of(one: number): number {
-    let at = one;
-    for (let up = this.parents[at] ?? at; up !== at; up = this.parents[at] ?? at) {
-      const above = this.parents[up] ?? up;
-      this.parents[at] = above;
-      at = above;
-    }
-    return at;
-  }
-
-  join(one: number, other: number): void {
-    this.parents[this.of(one)] = this.of(other);
-  }
-}
-
 /** A cut through a member [mm]: everything before it may part from everything behind it. */
 export type Cut = { readonly member: number; readonly station: number };
 
@@ -128,7 +101,7 @@ export function bodiesAfter({ members, nodes }: FrameGraph, cuts: readonly Cut[]
   const stations = members.map((_, member) =>
     cuts.flatMap((cut) => (cut.member === member ? [cut.station] : [])).sort((a, b) => a - b),
   );
-  const joined = new Joined();
+  const joined = new DisjointSets();
   const parts = stations.map((own, member) => {
     const open = [...own, Infinity].map(() => joined.added());
     const [first, last] = [open[0], open.at(-1)];

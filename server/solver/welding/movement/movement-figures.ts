@@ -1,12 +1,10 @@
 import type { Band, Figure } from '../../../plan/figure.ts';
 import type { OrderedWeld } from '../../../plan/welding.ts';
+import { SHRINKAGE_DOUBT } from '../../correction/weld-limits.ts';
 import { band, figure, input } from '../../figure.ts';
 import { DEGREES, RADIANS } from '../../geometry/angle.ts';
 import type { WeldInfluence } from './weld-influences.ts';
 import { pullOf } from './quarters.ts';
-
-/** A reckoned or typed shrinkage is sure to half of it; common practice, no source: one test piece tells more. */
-const SHRINKAGE_DOUBT = 0.5;
 
 /** 0.5 to 1° for 0.75°: a third either way; common practice, no source. */
 const PULL_DOUBT = 1 / 3;

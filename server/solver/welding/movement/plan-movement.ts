@@ -11,6 +11,7 @@ import { largestFigure, pulledBy, pullFigure, shapeFigure, shrinkageFigure } fro
 import { ownOrder } from './own-order.ts';
 import { placedWelds } from './placed-welds.ts';
 import { balancedOrder, worstOrder } from './proposed-order.ts';
+import { quartersOf } from './quarters.ts';
 import { weldInfluences, type FrameInfluences } from './weld-influences.ts';
 import { weldSequence } from './weld-sequence.ts';
 
@@ -58,7 +59,10 @@ export function planMovement(work: {
   const known = balancedOrder(sequence, influences, up);
   // a weld on a member that the wanted frame does not have is welded all the same
   const strange = welds.filter(({ site }) => placed.every(({ name }) => name !== site.name));
-  const others = strange.map(({ site }): OrderedWeld => ({ weld: site.name, quarters: [1, 3, 2, 4] }));
+  const others = strange.map(({ site }): OrderedWeld => ({
+    weld: site.name,
+    quarters: quartersOf({ first: 1, way: 'opposed' }),
+  }));
   const proposed = [...known, ...others];
   const own = ownOrder(work.order, proposed);
   const moves = pull > 0 || influences.welds.some(({ weld }) => weld.shrinkage > 0);

@@ -1,3 +1,4 @@
+import { DisjointSets } from '../../disjoint-sets.ts';
 import type { MemberGeometry } from '../../frame/frame-geometry.ts';
 
 /** A place on a member of the frame [mm]. */
@@ -65,12 +66,7 @@ export function tubeGraph(members: readonly MemberGeometry[], asked: readonly Me
     count += own.length;
     return count - own.length;
   });
-  const groups = Array.from({ length: count }, (_, index) => index);
-  const groupOf = (vertex: number): number => {
-    let at = vertex;
-    while (groups[at] !== undefined && groups[at] !== at) at = groups[at] ?? at;
-    return at;
-  };
+  const sets = new DisjointSets(count);
   const placeOf = (member: number, station: number): number => {
     const own = sorted[member] ?? [];
     let nearest = 0;
@@ -78,14 +74,13 @@ export function tubeGraph(members: readonly MemberGeometry[], asked: readonly Me
       if (Math.abs(at - station) < Math.abs((own[nearest] ?? 0) - station)) nearest = index;
     return (firsts[member] ?? 0) + nearest;
   };
-  for (const { sitting, end, main, station } of seats)
-    groups[groupOf(placeOf(sitting, end))] = groupOf(placeOf(main, station));
+  for (const { sitting, end, main, station } of seats) sets.join(placeOf(sitting, end), placeOf(main, station));
   const numbers = new Map<number, number>();
   for (let vertex = 0; vertex < count; vertex += 1) {
-    const group = groupOf(vertex);
-    if (!numbers.has(group)) numbers.set(group, numbers.size);
+    const set = sets.of(vertex);
+    if (!numbers.has(set)) numbers.set(set, numbers.size);
   }
-  const vertexOf = (place: number): number => numbers.get(groupOf(place)) ?? 0;
+  const vertexOf = (place: number): number => numbers.get(sets.of(place)) ?? 0;
   const stretches: Stretch[] = [];
   const firstStretch = sorted.map((own, member) => {
     const begun = stretches.length;

@@ -1,5 +1,5 @@
 import type { FrameGeometry } from '../../frame/frame-geometry.ts';
-import { length, subtract, type Vector3 } from '../../geometry/vector.ts';
+import { length, ORIGIN, subtract, type Vector3 } from '../../geometry/vector.ts';
 import { middleOf } from '../../joints/outside.ts';
 import type { PlacedWeld } from './placed-welds.ts';
 
@@ -14,7 +14,7 @@ const SAME = 1e-3;
  * other side follows. Common practice, no source.
  */
 export function weldSequence<Weld extends Standing>(welds: readonly Weld[], frame: FrameGeometry): Weld[] {
-  const middle = middleOf(frame.members) ?? { x: 0, y: 0, z: 0 };
+  const middle = middleOf(frame.members) ?? ORIGIN;
   const fromMiddle = ({ point }: Weld): number => length(subtract(point, middle));
   const inside = welds.filter((weld) => weld.kind !== 'pad' && !isLast(weld, welds, frame));
   const outer = welds.filter((weld) => weld.kind !== 'pad' && !inside.includes(weld));
