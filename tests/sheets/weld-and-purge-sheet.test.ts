@@ -129,7 +129,9 @@ describe('steps of finishing', () => {
       ...rest.map((step) => ({ ...step, welds: 'corners' as const })),
     ];
     const said = saidBy({ ...plan, finish: { ...plan.finish!, steps } });
-    expect(said).toMatch(/Butts: splices, let-in pieces, closing welds grit 40 to 60: .* Saddles and pads: dressed, not ground flush grit 80: /);
+    expect(said).toMatch(
+      /Butts: splices, let-in pieces, closing welds grit 40 to 60: .* Saddles and pads: dressed, not ground flush grit 80: /,
+    );
     expect(whole).not.toContain('Saddles and pads: dressed');
   });
 });

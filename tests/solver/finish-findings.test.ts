@@ -99,7 +99,8 @@ describe('notes', () => {
       );
   });
   it('ask for 316 near the sea where the tube is not', () => {
-    const has = (grade: Grade, nearSea = true) => notes({ nearSea }, { tube: { ...tube, grade } }).includes('sea-grade');
+    const has = (grade: Grade, nearSea = true) =>
+      notes({ nearSea }, { tube: { ...tube, grade } }).includes('sea-grade');
     expect([has(of('304L')), has(of('316L')), has(of('2205')), has(of('304L'), false)]).toEqual([
       true,
       false,

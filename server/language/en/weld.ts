@@ -17,7 +17,7 @@ export const weldWords = {
   'weld.polishAtMost': 'polish ≤',
   'weld.standardAtMost': 'ISO 5817 ≤',
   'weld.kink': 'kink',
-  'weld.kinkLimit': 'kink that the eye finds',
+  'weld.kinkLimit': 'kink, ISO 5817 no. 508 at most',
   'weld.shrinkage': 'pulls in',
   'weld.bevel': 'bevel of each side',
   'weld.land': 'land',
