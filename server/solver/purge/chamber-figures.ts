@@ -43,6 +43,9 @@ const BLED_BY_HOLE =
   `${BLED}; by a hole b = h exp(h² s) erfc(h √s), then Σ 2 h B exp(−µ² s/l²)/(B² + B + µ²), µ tan µ = B, B = h l, ` +
   'h = d_h²/(d² (w + π d_h/4))';
 
+/** Times that differ by less are the same: rounding. */
+const LONGER = 1 + 1e-9;
+
 /** The times of a chamber by each model as figures. */
 export function timeFigures(
   { litres, residence, mixing, dead }: ChamberFlow,
@@ -53,8 +56,8 @@ export function timeFigures(
   const fill = { litres, flow: purge.prePurgeFlow };
   const slowest = input('τ', 'time-on-the-slowest-way', residence, 's');
   const once = (60 * litres) / purge.prePurgeFlow;
-  const vessel = mixing > once ? 'time-on-the-slowest-way-with-dead-ends' : 'volume-over-flow';
-  const mixed = mixing > residence ? input('τ', vessel, mixing, 's') : slowest;
+  const vessel = mixing > LONGER * once ? 'time-on-the-slowest-way-with-dead-ends' : 'volume-over-flow';
+  const mixed = mixing > LONGER * residence ? input('τ', vessel, mixing, 's') : slowest;
   const plug = purgeTime({ value: times.plug, formula: 't = τ', inputs: [slowest] }, ['gas-network', 'geometry'], fill);
   const byHole = dead.some(({ behindHole }) => behindHole);
   const inputs = [

@@ -53,11 +53,14 @@ export const bledBy = ({ purge, bore, job }: PurgeContext) => ({
   flow: purge.prePurgeFlow,
 });
 
+/** Of ways that arrive together the first is told: rounding must not choose. */
+const MORE = 1 + 1e-9;
+
 function latestWay(rows: readonly TubesInRow[], { volumes, quantile }: Filling): LatestWay | null {
   let latest: LatestWay | null = null;
   for (const row of rows) {
     const time = row.residence * longVolumes(row, { wellMixed: volumes, quantile });
-    if (latest === null || time > latest.time) latest = { time, row };
+    if (latest === null || time > MORE * latest.time) latest = { time, row };
   }
   return latest;
 }

@@ -3,6 +3,9 @@ import { alongFlow, passingTime, runs, type GasNetwork } from './gas-network.ts'
 /** A way of the gas from the feed to a vent: edges in order, the vent by index, and the share of the gas that takes it. */
 export type GasWay = { readonly edges: readonly number[]; readonly vent: number; readonly share: number };
 
+/** Of ways that differ by less in width or time the first is taken: rounding must not choose. */
+const MORE = 1 + 1e-9;
+
 /** More ways than a frame has in a shop; a grid of tubes could have thousands. */
 const MOST_WAYS = 60;
 
@@ -47,7 +50,7 @@ export function slowestWay(network: GasNetwork, area: number): { residence: numb
     for (const edge of out[node] ?? []) {
       const [, to] = alongFlow(network, edge);
       const arrival = (latest[node] ?? 0) + passingTime(network, edge, area);
-      if (arrival >= (latest[to] ?? 0)) {
+      if ((by[to] ?? -1) < 0 || arrival > MORE * (latest[to] ?? 0)) {
         latest[to] = arrival;
         by[to] = edge;
       }
@@ -59,7 +62,7 @@ export function slowestWay(network: GasNetwork, area: number): { residence: numb
 }
 
 /**
- * The ways of the gas, that with the largest share first. Streams that meet mix before they part again, so that the share
+ * The ways of the gas, in the order of the edges. Streams that meet mix before they part again, so that the share
  * of a way is the product of the shares that it takes at each node.
  *
  * @returns at most 60 ways; `all` is false where there are more
@@ -84,7 +87,7 @@ export function gasWays(network: GasNetwork): { ways: GasWay[]; all: boolean } {
     }
   };
   follow(network.feed, [], 1);
-  return { ways: ways.sort((a, b) => b.share - a.share), all };
+  return { ways, all };
 }
 
 /** Gas that is left when the widest ways are taken off: rounding. */
@@ -119,13 +122,13 @@ function widestWay(network: GasNetwork, left: readonly number[]): { edges: numbe
   for (;;) {
     let node = -1;
     for (const [one, most] of reached.entries())
-      if (most > 0 && !done.has(one) && (node < 0 || most > (reached[node] ?? 0))) node = one;
+      if (most > 0 && !done.has(one) && (node < 0 || most > MORE * (reached[node] ?? 0))) node = one;
     if (node < 0 || node === network.air) break;
     done.add(node);
     for (const edge of out[node] ?? []) {
       const [, to] = alongFlow(network, edge);
       const carried = Math.min(reached[node] ?? 0, left[edge] ?? 0);
-      if (carried <= (reached[to] ?? 0)) continue;
+      if (carried <= MORE * (reached[to] ?? 0)) continue;
       reached[to] = carried;
       by[to] = edge;
     }
