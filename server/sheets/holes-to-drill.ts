@@ -16,16 +16,32 @@ function drilledEnds({ plan, job }: SheetInput): EndOfMember[] {
   return saddles.filter((one) => isExcepted(one) !== (underSaddles === 'all'));
 }
 
-/** What is drilled before anything is tacked, so that gas can pass; nothing where nothing is. */
+/** Whether the saddle at an end is welded in this work: one that was welded before can only be looked at. */
+const isWeldedNow =
+  ({ plan }: SheetInput) =>
+  ({ member, end }: EndOfMember): boolean =>
+    (plan.welding?.welds ?? []).some(
+      (weld) => weld.kind === 'saddle' && weld.member === member && weld.station > 0 === (end === 'finish'),
+    );
+
+/** What is drilled before anything is tacked, and what must be there already, so that gas can pass. */
 export function holesToDrill(input: SheetInput, width: number): Block[] {
   const { units, purge } = input.job;
-  const ends = drilledEnds(input).map(({ member, end }) =>
-    words(end === 'start' ? 'sheet.place-start' : 'sheet.place-finish', { member }),
-  );
+  const all = drilledEnds(input);
+  const now = isWeldedNow(input);
+  const bore = formatClosely(purge.holes.bore, units);
+  const under = (key: 'sheet.drill-under' | 'sheet.drilled-before', ends: readonly EndOfMember[]): string[] => {
+    const places = ends.map(({ member, end }) =>
+      words(end === 'start' ? 'sheet.place-start' : 'sheet.place-finish', { member }),
+    );
+    return places.length === 0 ? [] : [words(key, { bore, ends: places.join('; ') })];
+  };
   const said = [
-    ...(ends.length === 0
-      ? []
-      : [words('sheet.drill-under', { bore: formatClosely(purge.holes.bore, units), ends: ends.join('; ') })]),
+    ...under('sheet.drill-under', all.filter(now)),
+    ...under(
+      'sheet.drilled-before',
+      all.filter((end) => !now(end)),
+    ),
     ...purge.holes.toAir.map((hole, index) => airHoleWords(hole, index + 1, input)),
   ];
   return said.length === 0 ? [] : [paragraph(said.join(' '), width, { weight: 600, height: 2 })];

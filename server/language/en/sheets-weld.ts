@@ -115,6 +115,8 @@ export const weldSheetWords = {
   'sheet.order-of-welding': 'Order of welding',
   'sheet.order-how':
     'Tack every joint first, and measure. Then weld in this order, a quarter at a time; let each cool to hand-warm before the next.',
+  'sheet.drilled-before':
+    'These ends were welded before. The plan counts on a hole of {bore} under each, as the job says: {ends}. Blow through them before you rely on it; without such holes this tube is closed and must not be welded.',
   'sheet.drill-under':
     'Before anything is tacked, drill a hole of {bore} through the wall under each of these ends, so that their bores open into it: {ends}.',
   'sheet.drill-to-air': 'Vent hole {number}: {bore}, in {member}, {place}.',
