@@ -32,13 +32,14 @@ const ROUNDING = 1e-9;
 
 /**
  * How sizes and shape of a tacked frame follow its welds, in the small. Checks between parts that do not hang together
- * are left out, for nothing carries one weld's pull across.
+ * are left out, for nothing carries one weld's pull across. Without a weld there is nothing to look at.
  */
 export function weldInfluences(
   wanted: FrameGeometry,
   tube: { readonly outsideDiameter: number; readonly wall: number },
   welds: readonly PlacedWeld[],
 ): FrameInfluences {
+  if (welds.length === 0) return { checks: [], welds: [] };
   const { members } = wanted;
   const frame = scaleOf(wanted, tube);
   const sizes = sizePulls(wanted);
