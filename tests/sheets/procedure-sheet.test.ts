@@ -1,14 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import type { Job } from '../../server/job/job.ts';
-import type { Plan } from '../../server/plan/plan.ts';
 import { HEIGHTS } from '../../server/sheets/ink.ts';
 import type { Page } from '../../server/sheets/page.ts';
-import { layoutSheet } from '../../server/sheets/render-sheet.ts';
 import { planWith, planWithSleeve } from './fixture-set-ups.ts';
 import { chamber } from './fixture-gas.ts';
 import { weld, welds } from './fixture-weld.ts';
 import { makeJob, makePlan } from './fixture.ts';
 import { lines, texts } from './layout-faults.ts';
+import { saidOn, pagesOf as laidPages } from './laid-pages.ts';
 
 const pad = weld({
   name: 'P1',
@@ -20,16 +18,7 @@ const pad = weld({
   point: { x: -487, y: -600, z: 0 },
 });
 
-function pagesOf(plan: Plan = makePlan(), job: Job = makeJob()): readonly Page[] {
-  const sheet = layoutSheet('procedure', { plan, job, revision: null });
-  if (!sheet.ok) throw new Error(sheet.reason);
-  return sheet.pages;
-}
-
-const saidOn = (page: Page): string =>
-  texts(page.items)
-    .map(({ text }) => text)
-    .join(' ');
+const pagesOf = laidPages('procedure');
 
 const cases = (['a4', 'letter'] as const).flatMap((paper) =>
   (['mm', 'inch'] as const).map((length) => ({ paper, length })),

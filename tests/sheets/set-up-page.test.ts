@@ -1,31 +1,17 @@
 import { describe, expect, it } from 'vitest';
-import type { Job } from '../../server/job/job.ts';
 import type { Finding } from '../../server/plan/finding.ts';
-import type { Plan } from '../../server/plan/plan.ts';
-import { COLOURS, HEIGHTS, type Drawn } from '../../server/sheets/ink.ts';
+import { COLOURS, HEIGHTS } from '../../server/sheets/ink.ts';
 import type { Page } from '../../server/sheets/page.ts';
-import { layoutSheet } from '../../server/sheets/render-sheet.ts';
 import { planOfThree, planOfTwoSideBySide, planOfWelds, planWith, stopIn, withFindings } from './fixture-set-ups.ts';
 import { chamber } from './fixture-gas.ts';
 import { makeJob, makePlan } from './fixture.ts';
-import { lines, texts } from './layout-faults.ts';
+import { texts } from './layout-faults.ts';
+import { ofRole, saidOn, pagesOf as laidPages } from './laid-pages.ts';
 
-function pagesOf(plan: Plan = makePlan(), job: Job = makeJob()): readonly Page[] {
-  const sheet = layoutSheet('weld-and-purge', { plan, job, revision: null });
-  if (!sheet.ok) throw new Error(sheet.reason);
-  return sheet.pages;
-}
-
-const saidOn = (page: Page): string =>
-  texts(page.items)
-    .map(({ text }) => text)
-    .join(' ');
+const pagesOf = laidPages('weld-and-purge');
 
 const [first] = pagesOf();
 const set = saidOn(first!);
-
-/** Everything of one role on a page. */
-const ofRole = (page: Page, role: Drawn['role']): Drawn[] => lines(page.items).filter((one) => one.role === role);
 
 describe('a set-up', () => {
   it.each(['a4', 'letter'] as const)('has one page of its own on %s, in both units', (paper) => {

@@ -1,31 +1,18 @@
 import { describe, expect, it } from 'vitest';
-import type { Job } from '../../server/job/job.ts';
-import type { Plan } from '../../server/plan/plan.ts';
 import { COLOURS, type Drawn, type Spot } from '../../server/sheets/ink.ts';
 import type { Page } from '../../server/sheets/page.ts';
-import { layoutSheet, renderSheet } from '../../server/sheets/render-sheet.ts';
+import { renderSheet } from '../../server/sheets/render-sheet.ts';
 import { chamber } from './fixture-gas.ts';
 import { heldWith, planOfThree, planWith } from './fixture-set-ups.ts';
 import { weld } from './fixture-weld.ts';
 import { makeJob, makePlan } from './fixture.ts';
-import { lines, texts } from './layout-faults.ts';
+import { texts } from './layout-faults.ts';
 import { readPdf } from './read-pdf.ts';
+import { ofRole, saidOn, pagesOf as laidPages } from './laid-pages.ts';
 
-function pagesOf(plan: Plan = makePlan(), job: Job = makeJob()): readonly Page[] {
-  const sheet = layoutSheet('weld-and-purge', { plan, job, revision: null });
-  if (!sheet.ok) throw new Error(sheet.reason);
-  return sheet.pages;
-}
-
-const saidOn = (page: Page): string =>
-  texts(page.items)
-    .map(({ text }) => text)
-    .join(' ');
+const pagesOf = laidPages('weld-and-purge');
 
 const [first] = pagesOf();
-
-/** Everything of one role on a page. */
-const ofRole = (page: Page, role: Drawn['role']): Drawn[] => lines(page.items).filter((one) => one.role === role);
 
 describe('the picture of a set-up', () => {
   it('is to scale: the hoop measured back from the file is 1012 mm over the outside', async () => {

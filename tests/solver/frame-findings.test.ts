@@ -1,14 +1,14 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { Job } from '../../server/job/job.ts';
-import { FINDING_CODES, type Finding, type FindingCode } from '../../server/plan/finding.ts';
-import { parseJob } from '../../server/job/validate.ts';
+import { FINDING_CODES, type FindingCode } from '../../server/plan/finding.ts';
 import { plan } from '../../server/solver/plan.ts';
 import { machineCases } from './bend-finding-cases.ts';
 import { makingCases } from './making-finding-cases.ts';
 import { shopCases } from './shop-finding-cases.ts';
 import { calm, shapes, stops, type Case } from './frame-finding-cases.ts';
 import { memberStops } from './member-finding-cases.ts';
+import { mended } from './mended.ts';
 
 /** Said of a frame that nothing is wrong with: the tube's grade, the estimate, what is left open. */
 const ordinary = new Set([
@@ -19,19 +19,6 @@ const ordinary = new Set([
 const said = (job: Job): FindingCode[] => [
   ...new Set(plan(job).findings.flatMap(({ code }) => (ordinary.has(code) ? [] : [code]))),
 ];
-
-/** The job with a way out taken. */
-function mended(job: Job, { field, value }: NonNullable<Finding['wayOut']>): Job {
-  const document = structuredClone(job);
-  const names = field.slice(1).split('/');
-  const last = names.pop()!;
-  const parent = names.reduce<unknown>((at, name) => (at as Record<string, unknown>)[name], document);
-  expect(parent).toHaveProperty(last);
-  (parent as Record<string, unknown>)[last] = value;
-  const parsed = parseJob(document);
-  if (!parsed.ok) throw new Error(parsed.problems.map(({ message }) => message).join(', '));
-  return parsed.job;
-}
 
 const cases: readonly Case[] = [...stops, ...memberStops, ...machineCases, ...shopCases, ...makingCases];
 const named = cases.map((one) => [`${one.code}: ${one.name}`, one] as const);

@@ -1,11 +1,11 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { Job } from '../../server/job/job.ts';
-import { parseJob } from '../../server/job/validate.ts';
 import { FINDING_CODES, type Finding } from '../../server/plan/finding.ts';
 import { passingCases, type PurgeCase } from './purge-finding-cases.ts';
 import { flowCases } from './purge-flow-finding-cases.ts';
 import { purged } from './purge-frames.ts';
+import { mended } from './mended.ts';
 
 const purgeCases: readonly PurgeCase[] = [...passingCases, ...flowCases];
 
@@ -18,18 +18,6 @@ const at = (job: Job, pointer: string): unknown =>
     .slice(1)
     .split('/')
     .reduce<unknown>((value, name) => (value as Record<string, unknown> | null)?.[name], job);
-
-/** The job with a way out taken; it must still be one. */
-function mended(job: Job, { field, value }: NonNullable<Finding['wayOut']>): Job {
-  const document = structuredClone(job);
-  const cut = field.lastIndexOf('/');
-  const parent = at(document, field.slice(0, cut)) as Record<string, unknown>;
-  expect(parent).toHaveProperty(field.slice(cut + 1));
-  parent[field.slice(cut + 1)] = value;
-  const parsed = parseJob(document);
-  if (!parsed.ok) throw new Error(parsed.problems.map(({ message }) => message).join(', '));
-  return parsed.job;
-}
 
 const named = purgeCases.map((one) => [`${one.code}: ${one.name}`, one] as const);
 

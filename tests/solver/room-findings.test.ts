@@ -1,24 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { newJob } from '../../server/job/default-job.ts';
-import type { Purge } from '../../server/job/purge.ts';
 import { findingsRoom } from '../../server/language/en/findings-room.ts';
 import { roomWords } from '../../server/language/en/room.ts';
-import { FINDING_CODES, type Finding, type FindingCode } from '../../server/plan/finding.ts';
-import { planRoom } from '../../server/solver/purge/room-plan.ts';
-
-type Room = Purge['room'];
-type Used = Omit<Parameters<typeof planRoom>[0], 'purge'>;
-
-const { purge } = newJob('hoop');
-const STILL: Room = { volume: 3, lowVolume: null, fanFlow: 0, fanWay: 'in', receives: 'all' };
-/** An hour at 10 L/min, from a bottle of 50 L at 200 bar. */
-const HOUR: Used = { litres: 600, seconds: 3600, largestFlow: 10, bottleLitres: 10_670 };
-
-const planned = (room: Partial<Room>, used: Partial<Used> = {}) =>
-  planRoom({ purge: { ...purge, room: { ...STILL, ...room } }, ...HOUR, ...used });
-const said = (made: ReturnType<typeof planned>, code: FindingCode): Finding | undefined =>
-  made.findings.find((one) => one.code === code);
-const codes = (made: ReturnType<typeof planned>) => made.findings.map(({ code }) => code).sort();
+import { FINDING_CODES } from '../../server/plan/finding.ts';
+import { codes, planned, said, type Room, type Used } from './made-up-room.ts';
 
 describe('air that is dangerous', () => {
   it.each(['in', 'out'] as const)('is a stop, and the fan that is offered clears it, going %s', (fanWay) => {

@@ -1,24 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { newJob } from '../../server/job/default-job.ts';
-import type { Purge } from '../../server/job/purge.ts';
-import type { Finding, FindingCode } from '../../server/plan/finding.ts';
-import { planRoom } from '../../server/solver/purge/room-plan.ts';
 import { faultsOf } from './figures-in.ts';
-
-type Room = Purge['room'];
-type Used = Omit<Parameters<typeof planRoom>[0], 'purge'>;
-
-const { purge } = newJob('hoop');
-const STILL: Room = { volume: 3, lowVolume: null, fanFlow: 0, fanWay: 'in', receives: 'all' };
-/** An hour at 10 L/min, from a bottle of 50 L at 200 bar. */
-const HOUR: Used = { litres: 600, seconds: 3600, largestFlow: 10, bottleLitres: 10_670 };
-
-const planned = (room: Partial<Room>, used: Partial<Used> = {}) =>
-  planRoom({ purge: { ...purge, room: { ...STILL, ...room } }, ...HOUR, ...used });
-const said = (made: ReturnType<typeof planned>, code: FindingCode): Finding | undefined =>
-  made.findings.find((one) => one.code === code);
-const codes = (made: ReturnType<typeof planned>) => made.findings.map(({ code }) => code).sort();
+import { codes, planned, said, type Room, type Used } from './made-up-room.ts';
 
 describe('a still room', () => {
   it('of 3 m³ is at the alarm after 20.8 min of 10 L/min', () => {

@@ -1,24 +1,11 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { Job } from '../../server/job/job.ts';
-import { parseJob } from '../../server/job/validate.ts';
 import { findingsWelding } from '../../server/language/en/findings-welding.ts';
-import { FINDING_CODES, type Finding } from '../../server/plan/finding.ts';
+import { FINDING_CODES } from '../../server/plan/finding.ts';
 import { quiet, weldCases } from './welding-finding-cases.ts';
 import { BRANCH, jobWith, MAIN, SADDLE, settings, spliceAt, welded, type Work } from './welding-frames.ts';
-
-/** The job with a way out taken. */
-function mended(job: Job, { field, value }: NonNullable<Finding['wayOut']>): Job {
-  const document = structuredClone(job);
-  const names = field.slice(1).split('/');
-  const last = names.pop()!;
-  const parent = names.reduce<unknown>((at, name) => (at as Record<string, unknown>)[name], document);
-  expect(parent).toHaveProperty(last);
-  (parent as Record<string, unknown>)[last] = value;
-  const parsed = parseJob(document);
-  if (!parsed.ok) throw new Error(parsed.problems.map(({ message }) => message).join(', '));
-  return parsed.job;
-}
+import { mended } from './mended.ts';
 
 const codes = (job: Job, work?: Work) => welded(job, work).findings.map(({ code }) => code);
 const named = weldCases.map((one) => [`${one.code}: ${one.name}`, one] as const);

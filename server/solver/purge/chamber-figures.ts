@@ -7,6 +7,7 @@ import type { ChamberFlow } from './chamber-flow.ts';
 import type { ChamberTimes } from './chamber-times.ts';
 import type { Filling, PurgeContext } from './purge-context.ts';
 import { closedFormVolumes } from './purge-models.ts';
+import { CLEARLY_MORE } from './rounding.ts';
 
 type Sources = readonly [SourceKey, ...SourceKey[]];
 
@@ -43,9 +44,6 @@ const BLED_BY_HOLE =
   `${BLED}; by a hole b = h exp(h² s) erfc(h √s), then Σ 2 h B exp(−µ² s/l²)/(B² + B + µ²), µ tan µ = B, B = h l, ` +
   'h = d_h²/(d² (w + π d_h/4))';
 
-/** Times that differ by less are the same: rounding. */
-const LONGER = 1 + 1e-9;
-
 /** The times of a chamber by each model as figures. */
 export function timeFigures(
   { litres, residence, mixing, dead }: ChamberFlow,
@@ -56,8 +54,8 @@ export function timeFigures(
   const fill = { litres, flow: purge.prePurgeFlow };
   const slowest = input('τ', 'time-on-the-slowest-way', residence, 's');
   const once = (60 * litres) / purge.prePurgeFlow;
-  const vessel = mixing > LONGER * once ? 'time-on-the-slowest-way-with-dead-ends' : 'volume-over-flow';
-  const mixed = mixing > LONGER * residence ? input('τ', vessel, mixing, 's') : slowest;
+  const vessel = mixing > CLEARLY_MORE * once ? 'time-on-the-slowest-way-with-dead-ends' : 'volume-over-flow';
+  const mixed = mixing > CLEARLY_MORE * residence ? input('τ', vessel, mixing, 's') : slowest;
   const plug = purgeTime({ value: times.plug, formula: 't = τ', inputs: [slowest] }, ['gas-network', 'geometry'], fill);
   const byHole = dead.some(({ behindHole }) => behindHole);
   const inputs = [

@@ -43,7 +43,7 @@ export type ChamberFlow = Passing & {
  * between dams. Numbered from 1 in the order of the frame's members.
  */
 export function chamberFlows(context: PurgeContext, extent: Purge['extent']): ChamberFlow[] {
-  const { members, holes, sites, openings, bore, up, purge } = context;
+  const { members, holes, sites, openings, ventBore: vent, up, purge } = context;
   if (sites.length === 0) return [];
   const dams = extent === 'dams';
   const bores = dams ? damPockets(sites, holes, members, purge.damDistance) : wholeBores(members);
@@ -52,7 +52,6 @@ export function chamberFlows(context: PurgeContext, extent: Purge['extent']): Ch
     const geometry = members[member];
     return geometry === undefined ? 0 : heightAt(geometry, station, up);
   };
-  const vent = Math.min(purge.ventBore, bore);
   const inside = new Map<number, { sites: Site[]; openings: Opening[] }>();
   const of = (index: number) => {
     const known = inside.get(index) ?? { sites: [], openings: [] };

@@ -8,6 +8,7 @@ import { descent, heightProfile } from './height-profile.ts';
 import { longVolumes, tubesInRow, type TubesInRow } from './purge-models.ts';
 import type { Filling, PurgeContext } from './purge-context.ts';
 import { onStations } from './stretches.ts';
+import { CLEARLY_MORE } from './rounding.ts';
 
 /** Seconds until a chamber has the target by each model; `longTube` null where that one does not hold. */
 export type ChamberTimes = {
@@ -53,14 +54,11 @@ export const bledBy = ({ purge, bore, job }: PurgeContext) => ({
   flow: purge.prePurgeFlow,
 });
 
-/** Of ways that arrive together the first is told: rounding must not choose. */
-const MORE = 1 + 1e-9;
-
 function latestWay(rows: readonly TubesInRow[], { volumes, quantile }: Filling): LatestWay | null {
   let latest: LatestWay | null = null;
   for (const row of rows) {
     const time = row.residence * longVolumes(row, { wellMixed: volumes, quantile });
-    if (latest === null || time > MORE * latest.time) latest = { time, row };
+    if (latest === null || time > CLEARLY_MORE * latest.time) latest = { time, row };
   }
   return latest;
 }

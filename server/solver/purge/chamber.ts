@@ -107,8 +107,8 @@ const holeToDrill = (bottom: Place & { height: number; bore: number }): Opening 
 });
 
 /** The lowest place of a chamber, at an end of one of its bores where several are as low. */
-function lowestPlace({ bores }: ChamberFlow, { members, up, purge, bore: inside }: PurgeContext) {
-  let lowest = { member: 0, station: 0, height: Infinity, bore: Math.min(purge.ventBore, inside) };
+function lowestPlace({ bores }: ChamberFlow, { members, up, ventBore }: PurgeContext) {
+  let lowest = { member: 0, station: 0, height: Infinity, bore: ventBore };
   for (const bore of bores) {
     const member = members[bore.member];
     if (member === undefined) continue;

@@ -23,21 +23,17 @@ export const mostTubeFlow = (chambers: readonly ChamberFlow[]): number =>
     ),
   );
 
-/** What the flows, the vents, the hold and the target have to say. */
-export function flowFindings(chambers: readonly ChamberFlow[], context: PurgeContext): Finding[] {
-  const load = loadOf(chambers, context);
+/** What the flows, the vents, the hold and the target have to say, `load` being what the pools bear. */
+export function flowFindings(chambers: readonly ChamberFlow[], context: PurgeContext, load: VentLoad): Finding[] {
   const wayOut = load.pressure <= USUAL_PRESSURE ? null : easedPools(chambers, context, load);
   return [...ventTroubles(load, context).map((found) => ({ ...found, wayOut })), ...otherFindings(chambers, context)];
 }
 
 /** The same, with nothing tried to put the pressure behind the pools right. */
 export const flowTroubles = (chambers: readonly ChamberFlow[], context: PurgeContext): Finding[] => [
-  ...ventTroubles(loadOf(chambers, context), context),
+  ...ventTroubles(ventLoad(chambers, context), context),
   ...otherFindings(chambers, context),
 ];
-
-const loadOf = (chambers: readonly ChamberFlow[], { purge, bore }: PurgeContext): VentLoad =>
-  ventLoad(chambers, purge.weldingFlow, Math.min(purge.ventBore, bore));
 
 const otherFindings = (chambers: readonly ChamberFlow[], context: PurgeContext): Finding[] => [
   ...turbulence(chambers, context),

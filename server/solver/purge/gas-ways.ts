@@ -1,10 +1,8 @@
 import { alongFlow, passingTime, runs, type GasNetwork } from './gas-network.ts';
+import { CLEARLY_MORE } from './rounding.ts';
 
 /** A way of the gas from the feed to a vent: edges in order, the vent by index, and the share of the gas that takes it. */
 export type GasWay = { readonly edges: readonly number[]; readonly vent: number; readonly share: number };
-
-/** Of ways that differ by less in width or time the first is taken: rounding must not choose. */
-const MORE = 1 + 1e-9;
 
 /** More ways than a frame has in a shop; a grid of tubes could have thousands. */
 const MOST_WAYS = 60;
@@ -50,7 +48,7 @@ export function slowestWay(network: GasNetwork, area: number): { residence: numb
     for (const edge of out[node] ?? []) {
       const [, to] = alongFlow(network, edge);
       const arrival = (latest[node] ?? 0) + passingTime(network, edge, area);
-      if ((by[to] ?? -1) < 0 || arrival > MORE * (latest[to] ?? 0)) {
+      if ((by[to] ?? -1) < 0 || arrival > CLEARLY_MORE * (latest[to] ?? 0)) {
         latest[to] = arrival;
         by[to] = edge;
       }
@@ -122,13 +120,13 @@ function widestWay(network: GasNetwork, left: readonly number[]): { edges: numbe
   for (;;) {
     let node = -1;
     for (const [one, most] of reached.entries())
-      if (most > 0 && !done.has(one) && (node < 0 || most > MORE * (reached[node] ?? 0))) node = one;
+      if (most > 0 && !done.has(one) && (node < 0 || most > CLEARLY_MORE * (reached[node] ?? 0))) node = one;
     if (node < 0 || node === network.air) break;
     done.add(node);
     for (const edge of out[node] ?? []) {
       const [, to] = alongFlow(network, edge);
       const carried = Math.min(reached[node] ?? 0, left[edge] ?? 0);
-      if (carried <= MORE * (reached[to] ?? 0)) continue;
+      if (carried <= CLEARLY_MORE * (reached[to] ?? 0)) continue;
       reached[to] = carried;
       by[to] = edge;
     }

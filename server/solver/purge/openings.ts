@@ -8,13 +8,14 @@ import { dot, type Vector3 } from '../geometry/vector.ts';
 import type { WeldWork } from '../welding/weld-work.ts';
 import type { Opening } from './bores.ts';
 
-/** What openings are found on: the frame, its welds, the direction that points up, and the bore of its tube [mm]. */
+/** What openings are found on: the frame, its welds, the direction that points up, the bore of its tube and that of a vent [mm]. */
 type Looked = {
   readonly purge: Purge;
   readonly frame: FrameGeometry;
   readonly welds: readonly WeldWork[];
   readonly up: Vector3;
   readonly bore: number;
+  readonly ventBore: number;
 };
 
 /** Openings between the bores of a frame and the air, and the open end or vent hole that each is for the job. */
@@ -40,8 +41,7 @@ export function heightAt({ centreline }: MemberGeometry, station: number, up: Ve
  * welds close them. A plate without a hole closes its end.
  */
 export function openingsOf(looked: Looked): Openings {
-  const { purge, frame, welds, up, bore } = looked;
-  const vent = Math.min(purge.ventBore, bore);
+  const { purge, frame, welds, up, bore, ventBore: vent } = looked;
   const ends = new Map<string, Opening>();
   const holes = new Map<number, Opening>();
   const findings: Finding[] = [];

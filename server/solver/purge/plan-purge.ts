@@ -9,7 +9,7 @@ import { withWaysOut } from './chamber-ways-out.ts';
 import { damFindings } from './dam-findings.ts';
 import { extentFigures } from './extent-figures.ts';
 import { flowFigures } from './flow-figures.ts';
-import { flowFindings, mostTubeFlow, targetBelowGas } from './flow-findings.ts';
+import { flowFindings, flowTroubles, mostTubeFlow, targetBelowGas } from './flow-findings.ts';
 import { gasFigures } from './gas-figures.ts';
 import { gasOxygen } from './gas.ts';
 import { meterVerdicts } from './meters.ts';
@@ -50,7 +50,8 @@ export function planPurge(context: PurgeContext): { purge: PurgePlan | null; fin
   const told = looked.map((one) => troublesOf(one, context, filling));
   const troubles = withWaysOut(chambers, told, context);
   const work = workOf(context, setUps);
-  const common = [...damFindings(chambers, context), ...flowFindings(chambers, context)];
+  const load = ventLoad(chambers, context);
+  const common = [...damFindings(chambers, context), ...flowFindings(chambers, context, load)];
   const { meters, findings: readings } = meterVerdicts({ context, filling, chambers });
   const { bottle, findings: ofBottle } = planBottle(purge.bottle, work.jobGas);
   const { room, findings: ofRoom } = planRoom({
@@ -58,7 +59,6 @@ export function planPurge(context: PurgeContext): { purge: PurgePlan | null; fin
     ...released(context, setUps, work),
     bottleLitres: bottle.contents.value,
   });
-  const load = ventLoad(chambers, purge.weldingFlow, Math.min(purge.ventBore, context.bore));
   const target = input('C₂', 'target-oxygen', purge.targetOxygen, 'ppm');
   const plan: PurgePlan = {
     gasOxygen: oxygen,
@@ -87,7 +87,7 @@ export function planPurge(context: PurgeContext): { purge: PurgePlan | null; fin
 const stopsOf = (chambers: readonly ChamberFlow[], context: PurgeContext, filling: Filling): Finding[] => [
   ...chambers.flatMap((chamber) => troublesOf(lookedAt(chamber, context, filling), context, filling)),
   ...damFindings(chambers, context),
-  ...flowFindings(chambers, context),
+  ...flowTroubles(chambers, context),
 ];
 
 /** What the job lets out into the room: gas [L], the time of it [s], and the largest flow [L/min] at any time of it. */

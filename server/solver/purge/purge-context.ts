@@ -24,6 +24,8 @@ export type PurgeContext = {
   /** Bore of the tube [mm], and its area [mm²]. */
   readonly bore: number;
   readonly area: number;
+  /** Bore of a vent where nothing narrower is drilled: as typed, and no wider than the tube [mm]. */
+  readonly ventBore: number;
   /** Unit vector that points up while the frame is held. */
   readonly up: Vector3;
   readonly sites: readonly Site[];
@@ -51,7 +53,8 @@ export function purgeContext(job: Job, frame: FrameGeometry, welds: readonly Wel
   if (!hasDirection(purge.up))
     findings.push(finding('up-no-direction', 'stop', '/purge/up', {}, { field: '/purge/up/z', value: 1 }));
   const up = heldUp(purge.up);
-  const openings = openingsOf({ purge, frame, welds, up, bore });
+  const ventBore = Math.min(purge.ventBore, bore);
+  const openings = openingsOf({ purge, frame, welds, up, bore, ventBore });
   const typed = typedPlaces(purge, members, openings);
   findings.push(...strayExceptions(members, purge.holes), ...openings.findings, ...typed.findings);
   return {
@@ -62,6 +65,7 @@ export function purgeContext(job: Job, frame: FrameGeometry, welds: readonly Wel
     welds,
     bore,
     area: (Math.PI * bore ** 2) / 4,
+    ventBore,
     up,
     sites: weldHeatSites(welds, members),
     holes: saddleHoles(members, purge.holes),

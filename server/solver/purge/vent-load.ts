@@ -2,6 +2,7 @@ import type { ChamberFlow } from './chamber-flow.ts';
 import { tightForLance } from './lance.ts';
 import { poolLoad, type HoleDrop, type PoolLoad } from './pool-load.ts';
 import { USUAL_PRESSURE, ventFlow, ventPressure } from './vent.ts';
+import type { PurgeContext } from './purge-context.ts';
 
 /** What the weld pool bears that bears the most, while the joints close and all of the welding flow goes out by the vents. */
 export type VentLoad = {
@@ -28,8 +29,11 @@ export function worstPool(chambers: readonly ChamberFlow[], flow: number): PoolL
   return worst;
 }
 
-/** What the pools bear at the welding flow [L/min]; `ventBore` [mm] stands for the vent where there is none. */
-export function ventLoad(chambers: readonly ChamberFlow[], weldingFlow: number, ventBore: number): VentLoad {
+/** What the pools bear at the welding flow; a vent of the usual bore stands for one where there is none. */
+export function ventLoad(
+  chambers: readonly ChamberFlow[],
+  { purge: { weldingFlow }, ventBore }: Pick<PurgeContext, 'purge' | 'ventBore'>,
+): VentLoad {
   const pool = worstPool(chambers, weldingFlow);
   if (pool === null) {
     const pressure = ventPressure({ flow: weldingFlow, bore: ventBore });

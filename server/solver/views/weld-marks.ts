@@ -10,6 +10,7 @@ import { centrelineOf } from './follow-wanted.ts';
 import { hiddenOf } from './hidden.ts';
 import { acrossOf } from './outline.ts';
 import { project, rounded, unitOnDrawing, type Projection } from './projection.ts';
+import { offMiddle } from '../welding/weld-sites.ts';
 
 /** Where a weld is drawn, found once for all views; `beside` and `out` are directions that its sign may stand in. */
 export type PlacedWeld = {
@@ -38,14 +39,13 @@ export const placedWelds = (welds: readonly Weld[], welded: Welded): PlacedWeld[
   });
 
 /** A weld of a cut joint on the corrected frame; a let-in piece has one at each of its ends. */
-function closed({ name, kind }: Weld, { point, member, letIn }: Joint, way: Way | undefined): PlacedWeld {
-  const placed = { label: name, layer: 'corrected', point, beside: null, out: null } as const;
+function closed(weld: Weld, { point, member, letIn }: Joint, way: Way | undefined): PlacedWeld {
+  const placed = { label: weld.name, layer: 'corrected', point, beside: null, out: null } as const;
   const pieces = way?.members.find((one) => one.name === member)?.pieces;
-  if (kind !== 'let-in' || letIn === null || pieces === undefined) return placed;
+  if (weld.kind !== 'let-in' || pieces === undefined) return placed;
   const line = centrelineOf(pieces);
   const middle = closestStation(line, point)?.station ?? 0;
-  const half = (name.endsWith('A') ? -1 : 1) * (letIn.length.value / 2);
-  return { ...placed, point: placeAt(line, middle + half)?.point ?? point };
+  return { ...placed, point: placeAt(line, middle + offMiddle(weld, letIn))?.point ?? point };
 }
 
 function onFrame(weld: Weld, { frame, layer, outsideDiameter }: Welded): PlacedWeld {

@@ -1,5 +1,6 @@
 import type { Fixing } from '../../job/fixing.ts';
 import type { WeldForm } from '../../job/welding.ts';
+import type { Joint } from '../../plan/joint.ts';
 import type { WeldKind } from '../../plan/welding.ts';
 import type { FrameGeometry } from '../frame/frame-geometry.ts';
 import { tubePlaceEnd } from '../frame/tube-place-end.ts';
@@ -104,4 +105,10 @@ export function weldSites(
     ];
   });
   return [...sites, ...pads];
+}
+
+/** How far a weld stands from the middle of the joint that it closes, along its member [mm]: half a let-in piece, or nothing. */
+export function offMiddle({ kind, name }: Pick<WeldSite, 'kind' | 'name'>, letIn: Joint['letIn']): number {
+  if (kind !== 'let-in' || letIn === null) return 0;
+  return ((name.endsWith('A') ? -1 : 1) * letIn.length.value) / 2;
 }

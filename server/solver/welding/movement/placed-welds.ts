@@ -4,7 +4,7 @@ import { closestStation } from '../../geometry/closest-station.ts';
 import { placeAt } from '../../geometry/centreline.ts';
 import { cross, type Vector3 } from '../../geometry/vector.ts';
 import { outsideOf, sidesOf } from '../../joints/outside.ts';
-import type { WeldSite } from '../weld-sites.ts';
+import { offMiddle, type WeldSite } from '../weld-sites.ts';
 
 /** A weld on the wanted frame. */
 export type PlacedWeld = {
@@ -56,8 +56,7 @@ function stationOn(
   if (end !== null) return end === 'start' ? 0 : centreline.length;
   const joint = joints.find((one) => one.number === number);
   const near = number === 0 || joint === undefined ? undefined : closestStation(centreline, joint.point)?.station;
-  const off = kind === 'let-in' && joint?.letIn ? ((name.endsWith('A') ? -1 : 1) * joint.letIn.length.value) / 2 : 0;
-  const at = (near ?? station) + (near === undefined ? 0 : off);
+  const at = near === undefined || joint === undefined ? station : near + offMiddle({ kind, name }, joint.letIn);
   if (closed && centreline.length > 0) return ((at % centreline.length) + centreline.length) % centreline.length;
   return Math.min(centreline.length, Math.max(0, at));
 }
