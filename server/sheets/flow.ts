@@ -64,7 +64,8 @@ export class Flow {
     else page.about = about;
   }
 
-  private runOver(): void {
+  /** Goes on on a new page, under the head of pages that are run over to. */
+  runOver(): void {
     this.newPage();
     if (this.continued !== '') this.put(paragraph(this.continued, this.width, { height: HEIGHTS.head, weight: 600 }));
   }

@@ -17,14 +17,14 @@ const AIR = 4;
 /** Heights of the picture that are tried [mm]. */
 const HEIGHTS_TRIED = [112, 104, 96, 88, 80, 72, 64, 56, 48, 40, 32] as const;
 
-/** A picture is small that is drawn less than this share of the largest that the page has room for. */
-const SMALL = 0.49;
+/** Shares of the largest picture that the page has room for, from which one is large, and from which it still reads; our own choice. */
+const [LARGE, FAIR] = [0.49, 0.3];
 
 /** What the head takes at the most where nothing gets the set-up onto one page: half of it [mm]. */
 const MOST = 120;
 
-/** The head of a set-up's page as it could be: whether its picture is large, how high it is, and how to draw it. */
-export type Top = { readonly large: boolean; readonly height: number; readonly draw: () => Block };
+/** The head of a set-up's page as it could be: how large its picture is, how high the head is, and how to draw it. */
+export type Top = { readonly size: 'large' | 'fair' | 'small'; readonly height: number; readonly draw: () => Block };
 
 /**
  * The head of a set-up's page: its picture with the big numbers beside or under it, and what is opened, shut and waited
@@ -63,12 +63,16 @@ export function topsOf(setUp: SetUp, purge: PurgePlan, input: SheetInput, width:
   const largest = Math.max(0, ...tops.map(({ factor }) => factor));
   return tops
     .toSorted((one, other) => other.factor - one.factor || one.height - other.height)
-    .map(({ factor, height, draw }) => ({ large: factor >= SMALL * largest, height, draw }));
+    .map(({ factor, height, draw }) => ({
+      size: factor >= LARGE * largest ? 'large' : factor >= FAIR * largest ? 'fair' : 'small',
+      height,
+      draw,
+    }));
 }
 
 /** What is taken where nothing gets it all onto one page: as large as half a page allows. */
 export const ordinary = (tops: readonly Top[]): Top =>
-  tops.find(({ height }) => height <= MOST) ?? tops.at(-1) ?? { large: false, height: 0, draw: () => space(0) };
+  tops.find(({ height }) => height <= MOST) ?? tops.at(-1) ?? { size: 'small', height: 0, draw: () => space(0) };
 
 const numbers = (setUp: SetUp, purge: PurgePlan, input: SheetInput, width: number, columns: 1 | 3): Block =>
   setUp.stops.length > 0 ? doNotWeld(width) : bigNumbers(numbersOf(setUp, purge, input), width, columns);

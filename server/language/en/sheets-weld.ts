@@ -94,6 +94,7 @@ export const weldSheetWords = {
   'sheet.quarters-how': 'Quarters: seen along the tube away from its datum end. T1, T2 …: tacks in turn, gas on.',
 
   'sheet.notes-follow': 'There are cautions or notes about this set-up on the next page.',
+  'sheet.log-follows': 'The log is on the next page, with what else there is to say of this set-up.',
   'sheet.log': 'Log, to be filled in by hand',
   'sheet.log-start': 'gas on',
   'sheet.log-meter': 'meter, ppm',
