@@ -6,6 +6,7 @@ import { JOB_VERSION, type Job } from './job.ts';
 import type { Die, Machine } from './machine.ts';
 import type { Purge } from './purge.ts';
 import type { Rates } from './rates.ts';
+import type { Site } from './site.ts';
 import type { Tube } from './tube.ts';
 import type { WeldSettings, Welding } from './welding.ts';
 
@@ -142,6 +143,25 @@ const FINISH: Finish = {
   nearSea: true, // what this program is made for; look at it
 };
 
+const SITE: Site = {
+  sides: 'boat',
+  level: {
+    sets: [], // nobody has read a level: the structure's own axes are taken for level
+    angleAccuracy: 0.1, // a good digital level, ± degrees; common practice, no source
+    heightAccuracy: 1, // a hose level read at both ends, ± mm; common practice, no source
+    goodFor: 2, // people come aboard, tides and jacks move: our own choice
+  },
+  tapeAccuracy: 2, // a tape held in the open by two people; common practice, no source
+  points: [],
+  things: [],
+  directions: [],
+  // the frame's own axes, until it is placed
+  placing: { by: 'axes', origin: { x: 0, y: 0, z: 0 }, x: { x: 1, y: 0, z: 0 }, y: { x: 0, y: 1, z: 0 } },
+  standing: { hinge: null, slopes: [], height: null, swing: null },
+  legs: [],
+  load: null,
+};
+
 const UNKNOWN_TIME = { setUp: null, each: null };
 
 /** Rates are the shop's own: none is made up here, so every line of a first quote stands open. */
@@ -185,6 +205,7 @@ export function newJob(shape: Shape): Job {
     purge: PURGE,
     welding: WELDING,
     finish: FINISH,
+    site: SITE,
     rates: RATES,
     print: { paper: 'a4', templateStations: 16 },
   } satisfies Job);

@@ -1,5 +1,5 @@
 import { Type, type Static } from 'typebox';
-import { Coordinate, Dimension, PositiveLength, ShortText } from './quantities.ts';
+import { Coordinate, Dimension, PositiveLength, ShortText, Vector } from './quantities.ts';
 
 /** Crown radius [mm], to the centreline. */
 const CrownRadius = PositiveLength(1_000_000, 'crown radius');
@@ -90,9 +90,6 @@ export const Run = Type.Object(
   { title: 'run', additionalProperties: false },
 );
 export type Run = Static<typeof Run>;
-
-const Vector = (title: string) =>
-  Type.Object({ x: Coordinate('x'), y: Coordinate('y'), z: Coordinate('z') }, { title, additionalProperties: false });
 
 /** One piece of a chain: a straight, or an arc whose plane is turned about the tube since the last arc. */
 export const ChainPiece = Type.Union(

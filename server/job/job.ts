@@ -9,11 +9,12 @@ import { Machine } from './machine.ts';
 import { Purge } from './purge.ts';
 import { ShortText } from './quantities.ts';
 import { Rates } from './rates.ts';
+import { Site } from './site.ts';
 import { Tube } from './tube.ts';
 import { Welding } from './welding.ts';
 
 /** The version of the Job document that this program writes. Older ones are upgraded, newer ones refused. */
-export const JOB_VERSION = 4;
+export const JOB_VERSION = 5;
 
 /** How lengths are shown and read where a person types no unit. */
 export const Units = Type.Object(
@@ -69,6 +70,7 @@ export const Job = Type.Object(
     purge: Purge,
     welding: Welding,
     finish: Finish,
+    site: Site,
     rates: Rates,
     print: Print,
   },

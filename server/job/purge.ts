@@ -1,6 +1,5 @@
 import { Type, type Static } from 'typebox';
-import { Vector } from './fixing.ts';
-import { PositiveLength, ShortText } from './quantities.ts';
+import { PositiveLength, ShortText, Vector } from './quantities.ts';
 import { TubePlace } from './tube-place.ts';
 
 /** One end of one member. */

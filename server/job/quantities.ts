@@ -19,6 +19,10 @@ export const LengthOrZero = (maximum: number, title: string) => Type.Number({ mi
 /** A coordinate [mm], either side of the origin. */
 export const Coordinate = (title: string) => Type.Number({ minimum: -50_000, maximum: 50_000, title, unit: 'mm' });
 
+/** A vector or a point; whose axes it counts in is said where it stands. */
+export const Vector = (title: string) =>
+  Type.Object({ x: Coordinate('x'), y: Coordinate('y'), z: Coordinate('z') }, { title, additionalProperties: false });
+
 /** How a width, length or height was measured across the tube. */
 export const Reference = Type.Union([Type.Literal('outside'), Type.Literal('centre'), Type.Literal('inside')], {
   title: 'reference',

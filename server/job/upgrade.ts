@@ -5,6 +5,7 @@ import { describeProblem } from './problem-words.ts';
 import { withDies } from './version-2.ts';
 import { withReadings } from './version-3.ts';
 import { withWelds } from './version-4.ts';
+import { withSite } from './version-5.ts';
 
 /** Turns a document of one version into the next one. It need not be valid: that is looked at when the chain is done. */
 export type UpgradeStep = { readonly from: number; readonly upgrade: (document: Document) => Document };
@@ -14,6 +15,7 @@ const STEPS: readonly UpgradeStep[] = [
   { from: 1, upgrade: withDies },
   { from: 2, upgrade: withReadings },
   { from: 3, upgrade: withWelds },
+  { from: 4, upgrade: withSite },
 ];
 
 export type Upgraded =

@@ -12,6 +12,7 @@ const DECIMALS: Readonly<Record<Unit, number>> = {
   mm4: 0,
   deg: 1,
   'mm/deg': 2,
+  N: 0,
   kg: 2,
   g: 1,
   'kg/m': 3,

@@ -4,12 +4,15 @@ import { choices } from './en/choices.ts';
 import { comparing } from './en/comparing.ts';
 import { exportWords } from './en/exports.ts';
 import { finishWords } from './en/finish.ts';
+import { legWords } from './en/legs.ts';
 import { making } from './en/making.ts';
 import { page } from './en/page.ts';
 import { reading } from './en/reading.ts';
 import { returned } from './en/returned.ts';
 import { roomWords } from './en/room.ts';
 import { sheets } from './en/sheets.ts';
+import { siteSheets } from './en/sheets-site.ts';
+import { siteWords } from './en/site.ts';
 import { slips } from './en/slips.ts';
 import { space } from './en/space.ts';
 import { shop } from './en/shop.ts';
@@ -38,6 +41,9 @@ const catalogue = {
   ...weldWords,
   ...finishWords,
   ...roomWords,
+  ...siteWords,
+  ...legWords,
+  ...siteSheets,
 } as const;
 
 type Catalogue = typeof catalogue;

@@ -18,6 +18,7 @@ export const Unit = literals(
     'g',
     'kg/m',
     'kg/m3',
+    'N',
     'N.m',
     'MPa',
     'L',

@@ -1,5 +1,6 @@
 import { Type, type Static } from 'typebox';
 import { MemberBending } from '../job/bending.ts';
+import { TubePlace } from '../job/tube-place.ts';
 import { literals } from './figure.ts';
 
 /** Every finding that a plan can hold. The language catalogue has words for each; a test keeps the two equal. */
@@ -96,7 +97,6 @@ export const FINDING_CODES = [
   'rebend-opens-bend',
   'rebend-over-machine',
   'fixing-no-place',
-  'fixing-no-axis',
   'rebend-no-bends',
   'rebend-not-needed',
   'rebend-ring-closed',
@@ -174,6 +174,54 @@ export const FINDING_CODES = [
   'pickle-dangerous',
   'acid-in-sleeve',
   'treatment-below-surface',
+  // site
+  'level-not-read',
+  'level-reading-over-45',
+  'level-readings-too-few',
+  'level-readings-in-line',
+  'level-readings-impossible',
+  'level-angle-disagrees',
+  'level-height-disagrees',
+  'level-no-time',
+  'level-drift',
+  'level-set-missing',
+  'site-name-twice',
+  'site-name-missing',
+  'site-point-circle',
+  'direction-none',
+  'points-in-line',
+  'distances-too-few',
+  'distances-cannot-meet',
+  'distances-disagree',
+  'point-doubtful',
+  'placing-no-axes',
+  'placing-in-line',
+  'placing-misfit',
+  'site-place-missing',
+  'hinge-too-short',
+  'slope-not-reached',
+  'slopes-at-odds',
+  'slope-needs-no-second',
+  'height-not-reached',
+  'height-follows',
+  'swing-without-hinge',
+  'gap-struck',
+  'gap-under',
+  // legs
+  'leg-head-off-tube',
+  'leg-no-length',
+  'leg-short',
+  'leg-adjust-long',
+  'leg-along-surface',
+  'leg-head-flat',
+  'leg-too-wide',
+  'leg-square-rocks',
+  'leg-measure-again',
+  'leg-outside-adjustment',
+  'leg-slender',
+  'legs-not-priced',
+  'load-over-proof',
+  'strut-over-load',
   // quote
   'rate-open',
   'time-open',
@@ -197,7 +245,7 @@ export const Finding = Type.Object({
   wayOut: Type.Union([
     Type.Object({
       field: Type.String(),
-      value: Type.Union([Type.Number(), Type.String(), Type.Null(), Type.Array(MemberBending)]),
+      value: Type.Union([Type.Number(), Type.String(), Type.Null(), Type.Array(MemberBending), TubePlace]),
     }),
     Type.Null(),
   ]),

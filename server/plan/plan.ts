@@ -6,6 +6,7 @@ import { Finding } from './finding.ts';
 import { FramePlan } from './frame.ts';
 import { PurgePlan } from './purge.ts';
 import { QuotePlan } from './quote.ts';
+import { SitePlan } from './site.ts';
 import { View } from './view.ts';
 import { WeldingPlan } from './welding.ts';
 
@@ -24,6 +25,7 @@ export const Plan = Type.Object({
   purge: Type.Union([PurgePlan, Type.Null()]),
   welding: Type.Union([WeldingPlan, Type.Null()]),
   finish: Type.Union([FinishPlan, Type.Null()]),
+  site: Type.Union([SitePlan, Type.Null()]),
   quote: Type.Union([QuotePlan, Type.Null()]),
   views: Type.Array(View),
 });

@@ -1,7 +1,10 @@
 import { finishSources } from './sources-finish.ts';
+import { legSources } from './sources-legs.ts';
 import { movementSources } from './sources-movement.ts';
 import { purgeSources } from './sources-purge.ts';
 import { roomSources } from './sources-room.ts';
+import { siteSources } from './sources-site.ts';
+import { strengthSources } from './sources-strength.ts';
 import { weldingSources } from './sources-welding.ts';
 import { source, type Source } from './source.ts';
 
@@ -164,6 +167,10 @@ export const SOURCES = {
   ...weldingSources,
   ...movementSources,
   ...finishSources,
+  // site
+  ...siteSources,
+  ...legSources,
+  ...strengthSources,
 } as const satisfies Record<string, Source>;
 
 export type SourceKey = keyof typeof SOURCES;

@@ -21,6 +21,7 @@ const PLACES: readonly (readonly [string, StageKey])[] = [
   ['/purge', 'purge'],
   ['/welding', 'purge'],
   ['/finish', 'purge'],
+  ['/site', 'level'],
   ['/rates', 'price'],
   ['/print', 'sheets'],
 ];

@@ -1,4 +1,5 @@
 import { frameFields } from './fields-frame.ts';
+import { siteFields } from './fields-site.ts';
 import { weldFields } from './fields-weld.ts';
 
 /** Name of every field of the Job by its JSON pointer; # stands for an index. A test keeps this equal to the schema. */
@@ -103,6 +104,7 @@ export const fields = {
   '/closing/way': 'ways',
 
   ...weldFields,
+  ...siteFields,
 
   '/rates': 'rates',
   '/rates/currency': 'currency',

@@ -2,12 +2,14 @@ import type { FindingCode } from '../../plan/finding.ts';
 import type { FindingText } from './finding-text.ts';
 import { findingsBending } from './findings-bending.ts';
 import { findingsFinish } from './findings-finish.ts';
+import { findingsLegs } from './findings-legs.ts';
 import { findingsMaking } from './findings-making.ts';
 import { findingsMending } from './findings-mending.ts';
 import { findingsPurge } from './findings-purge.ts';
 import { findingsRebend } from './findings-rebend.ts';
 import { findingsReturned } from './findings-returned.ts';
 import { findingsRoom } from './findings-room.ts';
+import { findingsSite } from './findings-site.ts';
 import { findingsSplice } from './findings-splice.ts';
 import { findingsWelding } from './findings-welding.ts';
 
@@ -23,4 +25,6 @@ export const findings: Readonly<Record<FindingCode, FindingText>> = {
   ...findingsRoom,
   ...findingsWelding,
   ...findingsFinish,
+  ...findingsSite,
+  ...findingsLegs,
 };

@@ -12,6 +12,12 @@ export const bands: Readonly<Record<string, string>> = {
   'springback-model': 'springback that was not measured',
   'test-bends': 'the test bends',
   'tube-tolerance': 'tolerance of the tube',
+  'site-level': 'the level',
+  'site-point': 'points of the site',
+  'site-placing': 'where the frame is placed',
+  'site-thing': 'things of the site',
+  'site-frame': 'marks on the frame',
+  'site-cutting': 'sawing and welding',
 };
 
 const readable = (name: string): string => name.replaceAll('-', ' ');

@@ -13,6 +13,7 @@ export const unitWords: Readonly<Record<Unit, string>> = {
   g: 'g',
   'kg/m': 'kg/m',
   'kg/m3': 'kg/m³',
+  N: 'N',
   'N.m': 'N·m',
   MPa: 'MPa',
   L: 'L',

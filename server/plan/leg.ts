@@ -1,0 +1,89 @@
+import { Type, type Static } from 'typebox';
+import { Figure, Point, literals } from './figure.ts';
+import { WrapTemplate } from './frame.ts';
+
+/** What a part of a length's band comes from. */
+export const DOUBTS = ['level', 'point', 'placing', 'thing', 'frame', 'cutting'] as const;
+export type DoubtSource = (typeof DOUBTS)[number];
+
+/** One part of a band: everything of one source and name (all readings of the level; one point), root of squares. */
+export const Doubt = Type.Object({
+  from: literals([...DOUBTS], 'doubt'),
+  /** Name of the point or the thing; empty for the others. */
+  name: Type.String(),
+  /** Job field to go back to; empty where there is none. */
+  field: Type.String(),
+  plusMinus: Figure,
+});
+export type Doubt = Static<typeof Doubt>;
+
+export const LegFoot = Type.Object({
+  end: literals(['mitre', 'square', 'socket'], 'foot end'),
+  /** Between the leg and the way square out of the surface: 0 where it stands square on it. */
+  tilt: Figure,
+  /** What the foot takes off the centre length, at the middle of the tube; negative for a socket. */
+  takes: Figure,
+  /** Long side over short side of the mitre; null for the others. */
+  rise: Type.Union([Figure, Type.Null()]),
+});
+
+export const LegHead = Type.Object({
+  end: literals(['saddle', 'eye'], 'head end'),
+  member: Type.String(),
+  /** From the member's datum end along its centreline. */
+  station: Figure,
+  /** Between the two axes, acute or right. */
+  axisAngle: Figure,
+  /** What the head takes off the centre length, to the tube's longest point there. */
+  takes: Figure,
+});
+
+/** One leg, as it is cut. Stations along it count from its foot point. */
+export const LegPlan = Type.Object({
+  /** Counted as the job lists them. */
+  number: Type.Integer(),
+  name: Type.String(),
+  field: Type.String(),
+  side: literals(['port', 'starboard', 'middle'], 'side'),
+  outsideDiameter: Type.Number(),
+  wall: Type.Number(),
+  foot: LegFoot,
+  head: LegHead,
+  footPoint: Point,
+  headPoint: Point,
+  /** From the foot point to the head on the tube's centreline, without what an adjustment can do. */
+  centreLength: Figure,
+  /** What is sawn off the bar, longest point to longest point, the middle of an adjustment taken off. */
+  cutLength: Figure,
+  /** Along the middle of the tube from the foot's face to the longest point of the head: to check with. */
+  middleLength: Figure,
+  /** Shortest to longest: the least length along one generator of the finished leg, and the most. */
+  shortest: Figure,
+  longest: Figure,
+  mass: Figure,
+  /** From the long side of the mitre to the head's longest point on the acute side, seen from the foot, right-handed; null where an end has no direction. */
+  roll: Type.Union([Figure, Type.Null()]),
+  rollRound: Type.Union([Figure, Type.Null()]),
+  templates: Type.Array(WrapTemplate),
+  adjust: Type.Union([
+    Type.Object({
+      by: literals(['thread', 'slip'], 'adjusted by'),
+      /** Of the finished leg, foot point to head. */
+      least: Figure,
+      most: Figure,
+      /** What its travel does to the slope, either way; null where the leg does not set it. */
+      slope: Type.Union([Figure, Type.Null()]),
+    }),
+    Type.Null(),
+  ]),
+  /** Leg length for a degree of slope; null where the frame does not turn. */
+  perDegree: Type.Union([Figure, Type.Null()]),
+  /** Largest first. */
+  doubts: Type.Array(Doubt),
+  /** The part that is worth measuring again: null where none makes up most of the band. */
+  measureAgain: Type.Union([Doubt, Type.Null()]),
+  /** In which order legs are cut and set up, from 1, and what stays in doubt once those before it stand. */
+  order: Type.Integer(),
+  bandThen: Figure,
+});
+export type LegPlan = Static<typeof LegPlan>;
