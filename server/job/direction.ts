@@ -19,7 +19,10 @@ export const WhichSet = Type.Integer({ minimum: 1, maximum: 12, title: 'set of l
  */
 export const Direction = Type.Union(
   [
-    Type.Object({ by: Type.Literal('axes'), vector: Vector('vector') }, { title: 'vector', additionalProperties: false }),
+    Type.Object(
+      { by: Type.Literal('axes'), vector: Vector('vector') },
+      { title: 'vector', additionalProperties: false },
+    ),
     Type.Object(
       { by: Type.Literal('lean'), ahead: OffUpright('leans ahead'), port: OffUpright('leans to port') },
       { title: 'lean in the structure', additionalProperties: false },
@@ -49,10 +52,7 @@ export type Direction = Static<typeof Direction>;
 
 /** A place of the site: a point by its name, or coordinates in the structure's own axes. */
 export const SitePlace = Type.Union(
-  [
-    Type.Object({ named: SiteName('point') }, { title: 'named point', additionalProperties: false }),
-    Vector('place'),
-  ],
+  [Type.Object({ named: SiteName('point') }, { title: 'named point', additionalProperties: false }), Vector('place')],
   { title: 'place' },
 );
 export type SitePlace = Static<typeof SitePlace>;

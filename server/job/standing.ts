@@ -73,7 +73,10 @@ export const Standing = Type.Object(
     ),
     /** How far the frame swings on its hinge, from where it stands. */
     swing: Type.Union(
-      [Type.Object({ from: Turn('from'), to: Turn('to') }, { title: 'swing', additionalProperties: false }), Type.Null()],
+      [
+        Type.Object({ from: Turn('from'), to: Turn('to') }, { title: 'swing', additionalProperties: false }),
+        Type.Null(),
+      ],
       { title: 'swing' },
     ),
   },

@@ -15,15 +15,18 @@ export function fieldLabel(pointer: string): string {
 
 /** Lists of which each row is told apart by its number. */
 const NUMBERED =
-  /^(.*\/(?:innerCrossbars|dies|bends|points|members|pieces|readings|fixing|barred|joints|cutMembers|toAir|except|meter|order|sets|things|distances|directions|pairs|slopes|legs))\/(\d+)/;
+  /\/(?:innerCrossbars|dies|bends|points|members|pieces|readings|fixing|barred|joints|cutMembers|toAir|except|meter|order|sets|things|distances|directions|pairs|slopes|legs)\/(\d+)/g;
 
 /** Parts that have the same fields as their neighbours: the kinds of weld. */
 const ALIKE = /^\/welding\/(?:butt|saddle|pad)(?=\/)/;
 
-/** Which of many a field belongs to: 'inner crossbar 2', 'saddle'; empty where there is but one. */
+/** Which of many a field belongs to: 'inner crossbar 2', 'site point 1, distance 3', 'saddle'; empty where there is but one. */
 function placeOf(pointer: string): string {
-  const [, list, index] = NUMBERED.exec(pointer) ?? [];
-  if (list !== undefined) return `${fieldLabel(`${list}/0`)} ${String(Number(index) + 1)}`;
+  const rows = [...pointer.matchAll(NUMBERED)].map(({ 0: row, 1: number, index }) => {
+    const end = index + row.length;
+    return `${fieldLabel(pointer.slice(0, end))} ${String(Number(number) + 1)}`;
+  });
+  if (rows.length > 0) return rows.join(', ');
   const [part] = ALIKE.exec(pointer) ?? [];
   return part === undefined ? '' : fieldLabel(part);
 }

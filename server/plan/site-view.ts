@@ -16,7 +16,9 @@ export const SiteView = Type.Object({
   members: Type.Array(ViewMember),
   legs: Type.Array(ViewMember),
   /** Outline of what stands there, closed where its first point is its last; a swung end position is drawn too. */
-  things: Type.Array(Type.Object({ name: Type.String(), swung: Type.Boolean(), lines: Type.Array(Type.Array(FlatPoint)) })),
+  things: Type.Array(
+    Type.Object({ name: Type.String(), swung: Type.Boolean(), lines: Type.Array(Type.Array(FlatPoint)) }),
+  ),
   points: Type.Array(Type.Object({ name: Type.String(), at: FlatPoint })),
   /** Where each leg stands: a short line in its surface. */
   feet: Type.Array(Type.Object({ leg: Type.String(), at: FlatPoint, surface: Type.Tuple([FlatPoint, FlatPoint]) })),

@@ -16,7 +16,7 @@ import type { Draft, Drafts } from './page.ts';
 import { addPacking, addRebends, addTrims } from './rebend-steps.ts';
 import { FINISH_PARTS, WELDING_PARTS, isCommon, setUpsOf } from './set-up.ts';
 import { setUpPage, setUpTitle } from './set-up-page.ts';
-import { chosenWay, notes, stops, tubeWords, type SheetInput } from './sheet-input.ts';
+import { chosenWay, finely, notes, stops, tubeWords, type SheetInput } from './sheet-input.ts';
 import { stepHead } from './step.ts';
 import { capital, paragraph, space, stacked } from './text-block.ts';
 import { templatePages } from './template-pages.ts';
@@ -31,13 +31,6 @@ function bendsAfterCutting({ steps, joints }: Way): boolean {
   const bend = steps.findIndex(({ key }) => /^(step\.)?(rebend|re-roll)/.test(key));
   const cut = steps.findIndex(({ joint }) => joint > 0);
   return joints.length > 0 && (bend === -1 || bend > cut);
-}
-
-/** Inches of marks and cuts are read off a rule to 1/32 at the least, whatever the rest of the job is said in. */
-function finely(input: SheetInput): SheetInput {
-  const { units } = input.job;
-  const fraction = units.fraction === 64 ? 64 : 32;
-  return { ...input, job: { ...input.job, units: { ...units, fraction } } };
 }
 
 /** What comes before the gas: the order of it all, bends, marks, cuts, new pieces and the fit. */

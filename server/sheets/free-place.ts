@@ -64,18 +64,22 @@ function meets(drawn: Drawn, own: Rectangle, hull: Rectangle, turn: (spot: Spot)
   return 0;
 }
 
+const isInside = (box: Rectangle, area: Rectangle): boolean =>
+  box.left >= area.left &&
+  box.top >= area.top &&
+  box.left + box.width <= area.left + area.width &&
+  box.top + box.height <= area.top + area.height;
+
+/** Whether a text meets nothing and stays inside the area. */
+export const isFree = (text: Written, items: readonly Item[], area: Rectangle): boolean =>
+  isInside(textBox(text), area) && meetings(text, items) === 0;
+
 /** The first of the texts that meets nothing and stays inside the area; where there is none, the one that meets least. */
 export function freest(candidates: readonly Written[], items: readonly Item[], area: Rectangle): Written | undefined {
   let best: Written | undefined;
   let least = Infinity;
   for (const candidate of candidates) {
-    const box = textBox(candidate);
-    const outside =
-      box.left < area.left ||
-      box.top < area.top ||
-      box.left + box.width > area.left + area.width ||
-      box.top + box.height > area.top + area.height;
-    const count = meetings(candidate, items) + (outside ? 100 : 0);
+    const count = meetings(candidate, items) + (isInside(textBox(candidate), area) ? 0 : 100);
     if (count === 0) return candidate;
     if (count < least) [best, least] = [candidate, count];
   }

@@ -20,6 +20,8 @@ export const SHEET_REASONS = [
   'nothing-to-weld',
   'nothing-came-back',
   'quote-not-possible',
+  'no-legs',
+  'nothing-of-the-site',
 ] as const;
 export type SheetReason = (typeof SHEET_REASONS)[number];
 

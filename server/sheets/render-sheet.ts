@@ -2,6 +2,8 @@ import { words } from '../language/words.ts';
 import { bendSheet } from './bend-sheet.ts';
 import { comparisonSheet } from './comparison-sheet.ts';
 import { cutAndPurgeSheet } from './cut-and-purge-sheet.ts';
+import { legsSheet } from './legs-sheet.ts';
+import { levelSheet } from './level-sheet.ts';
 import type { Drafts, Page, SheetReason } from './page.ts';
 import { paint } from './paint.ts';
 import { procedureSheet } from './procedure-sheet.ts';
@@ -10,7 +12,16 @@ import { computedFrom, type SheetInput } from './sheet-input.ts';
 import { finished } from './title-block.ts';
 import { weldAndPurgeSheet } from './weld-and-purge-sheet.ts';
 
-export const SHEET_NAMES = ['bend', 'cut-and-purge', 'weld-and-purge', 'procedure', 'comparison', 'quote'] as const;
+export const SHEET_NAMES = [
+  'bend',
+  'cut-and-purge',
+  'weld-and-purge',
+  'procedure',
+  'legs',
+  'level',
+  'comparison',
+  'quote',
+] as const;
 export type SheetName = (typeof SHEET_NAMES)[number];
 
 export type Sheet =
@@ -22,6 +33,8 @@ const LAYOUTS: Readonly<Record<SheetName, (input: SheetInput) => Drafts>> = {
   'cut-and-purge': cutAndPurgeSheet,
   'weld-and-purge': weldAndPurgeSheet,
   procedure: procedureSheet,
+  legs: legsSheet,
+  level: levelSheet,
   comparison: comparisonSheet,
   quote: quoteSheet,
 };

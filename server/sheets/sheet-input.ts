@@ -31,6 +31,13 @@ export function chosenWay({ correction }: Plan): Way | undefined {
   return correction === null ? undefined : correction.ways.find((way) => way.key === correction.chosen);
 }
 
+/** Inches of marks and cuts are read off a rule to 1/32 at the least, whatever the rest of the job is said in. */
+export function finely(input: SheetInput): SheetInput {
+  const { units } = input.job;
+  const fraction = units.fraction === 64 ? 64 : 32;
+  return { ...input, job: { ...input.job, units: { ...units, fraction } } };
+}
+
 /** What a sheet's small print says that it was computed from. */
 export function computedFrom({ job, plan, revision }: SheetInput): string {
   const parts = [

@@ -10,6 +10,7 @@ import { table, tableBlock, type Cell } from './table.ts';
 import { beside, paragraph, space, stacked, type Block } from './text-block.ts';
 import { tilesAlong } from './tiles.ts';
 import { wrapTiles } from './wrap-drawing.ts';
+import type { LegWrap } from './wrap-names.ts';
 import { wrapSize } from './wrap-size.ts';
 
 /** Height that the names and the check bars take above the wrap [mm]. */
@@ -23,6 +24,8 @@ export type TemplateNames = {
   readonly piece: string;
   /** Where its ring lies: on the member, or on a new piece between its two ends. */
   readonly ring?: 'member' | 'new-piece';
+  /** Where it is a leg's: counted from the foot, its left edge on the line scribed along the tube. */
+  readonly leg?: LegWrap;
 };
 
 type Setting = { readonly paper: Paper; readonly units: Units; readonly paperThickness: number };
@@ -42,6 +45,13 @@ const unitOf = (units: Units): string => (units.length === 'mm' ? 'mm' : 'in');
 /** An ordinate: hundredths of a millimetre, or thousandths of an inch; a fraction of one is too coarse for a cut. */
 const ordinate = (mm: number, units: Units): string => (units.length === 'mm' ? fixed(mm, 2) : fixed(mm / INCH, 3));
 
+/** Where the ring lies: on a leg from where it is sawn off at the foot, which is what a tape can be hooked on. */
+function ringWords({ ringStation }: WrapTemplate, { ring, leg }: TemplateNames, units: Units): string {
+  if (leg !== undefined) return words('sheet.ring-leg', { distance: formatLength(leg.ring, units) });
+  const distance = formatLength(ringStation, units);
+  return words(ring === 'new-piece' ? 'sheet.ring-new' : 'sheet.ring-at', { distance });
+}
+
 /** What identifies and checks a wrap; stands on every page of it. */
 function head(
   template: WrapTemplate,
@@ -51,8 +61,7 @@ function head(
   setting: Setting,
 ): Block {
   const part = tile.of > 1 ? `, ${words('sheet.tile', { tile: tile.number, of: tile.of })}` : '';
-  const distance = formatLength(template.ringStation, setting.units);
-  const ring = words(names.ring === 'new-piece' ? 'sheet.ring-new' : 'sheet.ring-at', { distance });
+  const ring = ringWords(template, names, setting.units);
   const length = words('sheet.wrap-length', {
     length: `${ordinate(template.wrapLength, setting.units)} ${unitOf(setting.units)}`,
     paper: formatClosely(setting.paperThickness, setting.units),
@@ -95,7 +104,7 @@ function columnsOf({ kind }: WrapTemplate): { head: string; value: (station: Sta
 }
 
 /** The ordinates in two tables beside one another: a tape beats a printer. */
-function ordinates(template: WrapTemplate, width: number, units: Units): Block {
+function ordinates(template: WrapTemplate, { leg }: TemplateNames, width: number, units: Units): Block {
   const unit = unitOf(units);
   const half = Math.ceil(template.stations.length / 2);
   const columns = columnsOf(template);
@@ -120,7 +129,7 @@ function ordinates(template: WrapTemplate, width: number, units: Units): Block {
       ),
     );
   return stacked([
-    paragraph(words('sheet.ordinates'), width, { height: HEIGHTS.small, weight: 600 }),
+    paragraph(words(leg === undefined ? 'sheet.ordinates' : 'sheet.ordinates-leg'), width, { height: HEIGHTS.small, weight: 600 }),
     beside([
       { left: 0, block: part(0) },
       { left: (width + 8) / 2, block: part(half) },
@@ -132,8 +141,8 @@ function ordinates(template: WrapTemplate, width: number, units: Units): Block {
 export function templatePages(template: WrapTemplate, names: TemplateNames, setting: Setting): Draft[] {
   const turn = turnFor(template, setting.paper);
   const area = contentOf(setting.paper, turn);
-  const tiles = wrapTiles(template, { width: area.width, height: area.height - HEAD });
-  const numbers = ordinates(template, area.width, setting.units);
+  const tiles = wrapTiles(template, { width: area.width, height: area.height - HEAD }, names.leg);
+  const numbers = ordinates(template, names, area.width, setting.units);
   const pages = tiles.map(({ tile, items }, index) => {
     const top = head(template, names, { number: index + 1, of: tiles.length }, area.width, setting);
     const left = Math.max(0, (area.width - tile.width) / 2);

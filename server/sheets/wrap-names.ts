@@ -11,12 +11,15 @@ const SMALL = { height: HEIGHTS.small, weight: 600 } as const;
 /** Places along the girth where a name is tried, as shares of the wrap: the first that is free is taken. */
 const TRIED = Array.from({ length: 32 }, (_, index) => index / 32);
 
+/** A leg's wrap: whose it is, and how far its ring lies from where the leg is sawn off at the foot [mm]. */
+export type LegWrap = { readonly name: string; readonly ring: number };
+
 /** Everything that is written on a wrap, clear of its lines. */
-export function wrapNames(template: WrapTemplate, lines: readonly Line[]): Item[] {
+export function wrapNames(template: WrapTemplate, lines: readonly Line[], leg?: LegWrap): Item[] {
   const items: Item[] = lines
     .filter(({ role }) => role !== 'hatch')
     .map(({ role, points, stroke }) => line(role, points, stroke));
-  const names: Item[] = [...generatorNames(template), ...datumArrow(template)];
+  const names: Item[] = [...generatorNames(template, leg), ...datumArrow(template, leg)];
   for (const candidates of lineNames(template)) {
     const free = freest(candidates, [...items, ...names], {
       left: 0.5,
@@ -29,15 +32,20 @@ export function wrapNames(template: WrapTemplate, lines: readonly Line[]): Item[
   return names;
 }
 
-/** Names of the four generators: on a saddle they count from the side where the two axes make the acute angle. */
-const quarterNames = ({ kind }: WrapTemplate): string[] =>
-  kind === 'saddle'
+/**
+ * Names of the four generators: on a saddle they count from the side where the two axes make the acute angle, on a leg
+ * from the line that both of its wraps lie on.
+ */
+const quarterNames = ({ kind }: WrapTemplate, leg: LegWrap | undefined): string[] =>
+  leg !== undefined
+    ? [words('sheet.scribed-line'), '90°', '180°', '270°']
+    : kind === 'saddle'
     ? [words('sheet.acute-side'), '90°', '180°', '270°']
     : (['outside', 'top', 'inside', 'bottom'] as const).map((key) => wordsOf('generator', key));
 
 /** Names above the strip; a filled triangle stands at the first, to lay on the tube's own mark. */
-function generatorNames(template: WrapTemplate): Item[] {
-  const names = quarterNames(template);
+function generatorNames(template: WrapTemplate, leg: LegWrap | undefined): Item[] {
+  const names = quarterNames(template, leg);
   return quarters(template).flatMap(({ index, x }): Item[] => {
     const name = write([x + 1.5, NAMES - 3.4], names[index] ?? '', SMALL);
     // a generator near the right edge is named to its left
@@ -52,7 +60,11 @@ function generatorNames(template: WrapTemplate): Item[] {
   });
 }
 
-function datumArrow(template: WrapTemplate): Item[] {
+function datumArrow(template: WrapTemplate, leg: LegWrap | undefined): Item[] {
+  const said =
+    leg === undefined
+      ? words('sheet.towards-datum', { member: template.member })
+      : words('sheet.towards-foot', { leg: leg.name });
   const bottom = bottomOf(template);
   const shaft: Spot[] = [
     [6, bottom + 1.5],
@@ -61,7 +73,7 @@ function datumArrow(template: WrapTemplate): Item[] {
   return [
     line('mark', shaft, STROKES.narrow),
     arrowhead([6, bottom + 8], { x: 0, y: 1 }),
-    write([9, bottom + 6], words('sheet.towards-datum', { member: template.member }), SMALL),
+    write([9, bottom + 6], said, SMALL),
   ];
 }
 

@@ -6,6 +6,10 @@ import { planFinish } from './finish/plan-finish.ts';
 import { NO_MEMORY, type Memory } from './memory.ts';
 import { billFor, jobWork, pricedAs } from './pricing.ts';
 import { planPurge } from './purge/plan-purge.ts';
+import { madeLines } from './site/made-lines.ts';
+import { planSite } from './site/plan-site.ts';
+import { isTyped } from './site/typed-site.ts';
+import { resolveGrade } from './tube/grades.ts';
 import { planViews } from './views/plan-views.ts';
 import { planWelding } from './welding/plan-welding.ts';
 import { settledShrinkage } from './welding/shrinkage.ts';
@@ -20,13 +24,14 @@ const NOTHING: Plan = {
   purge: null,
   welding: null,
   finish: null,
+  site: null,
   quote: null,
   views: [],
 };
 
 /**
  * Everything that can be said about one job, in order: tube, springback, frame and bends, the frame that came back
- * and the ways to put it right, welds, purge, finish and price of the chosen way (or of the whole frame), views.
+ * and the ways to put it right, welds, purge and finish of the chosen way (or of the whole frame), the site that it goes to, its price, views.
  * Pure, deterministic and total: what cannot be made gives findings and leaves its part null.
  *
  * @param memory lets a plan use again what an earlier one found for the same tube, bends and readings
@@ -58,6 +63,19 @@ export function plan(typed: Job, memory: Memory = NO_MEMORY): Plan {
     tube: job.tube,
     backing: job.welding.backing,
   });
+  const stood = isTyped(job.site)
+    ? planSite({
+        site: job.site,
+        wanted,
+        made: madeLines(wanted, correction),
+        tube: job.tube,
+        grade: resolveGrade(job.tube.grade),
+        gap: job.closing.gap,
+        shrinkage: job.closing.shrinkage,
+        paperThickness: job.closing.paperThickness,
+        templateStations: job.print.templateStations,
+      })
+    : null;
   return {
     ...begun,
     frame: bent.frame,
@@ -65,6 +83,7 @@ export function plan(typed: Job, memory: Memory = NO_MEMORY): Plan {
     purge,
     welding,
     finish,
+    site: stood?.site ?? null,
     quote: bill.quote,
     views: planViews({
       wanted,
@@ -75,7 +94,7 @@ export function plan(typed: Job, memory: Memory = NO_MEMORY): Plan {
       fromFinish,
       outsideDiameter: job.tube.outsideDiameter,
     }),
-    findings: [bent, corrected, welded, purged, finished, bill].flatMap((part) => part?.findings ?? []),
+    findings: [bent, corrected, welded, purged, finished, stood, bill].flatMap((part) => part?.findings ?? []),
   };
 }
 

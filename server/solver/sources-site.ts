@@ -7,5 +7,30 @@ export const siteSources = {
     'u = (sin p, sin r, √(1 − sin²p − sin²r)); derived, checked with random rotations',
     'derivation',
   ),
-  'level-accuracy': source('Accuracy of levels, hose levels and tapes on site', 'common practice, no source', 'practice'),
+  'level-accuracy': source(
+    'Accuracy of levels, hose levels and tapes on site',
+    'common practice, no source',
+    'practice',
+  ),
+  'level-in-plane': source(
+    'What a level shows: arcsin(d · u) along a line, atan2(d · u, e · u) in a plane',
+    'it turns in its own plane, e square to d in that plane; derived, checked with random rotations',
+    'derivation',
+  ),
+  'level-fit': source(
+    'Least squares over level readings, each by its accuracy',
+    'Gauss and Newton on the two freedoms of up; derived, held against a linear solution',
+    'derivation',
+  ),
+  'level-drift': source(
+    'Moved where the turn is more than three times its ±',
+    'three standard deviations; common practice, no source',
+    'practice',
+  ),
+  'level-own-axes': source('The structure’s own axes taken for level', 'nobody has read a level', 'typed'),
+  'standing-turn': source(
+    'How a frame stands: turned about its hinge, or by the least turn, to slopes and heights',
+    'sin a = A + B cos θ + C sin θ about a hinge; derived, checked on rotated points of random frames',
+    'derivation',
+  ),
 } as const;

@@ -148,7 +148,7 @@ const weldingOf = ({ welding: usual }: Job): fc.Arbitrary<Welding> =>
     ),
   });
 
-type Pad = Exclude<Job['fixing'][number], { fixing: 'post' }>;
+type Pad = Job['fixing'][number];
 
 /** Pads with plates: at ends and where no end is, with a hole and without. */
 const padsOf = (job: Job): fc.Arbitrary<Pad[]> =>

@@ -39,7 +39,7 @@ export function reversed({ job, frame, welds }: PurgeWorkload): PurgeWorkload {
     })),
   };
   const fixing = job.fixing.map((point): FixingPoint =>
-    point.fixing === 'post' || (point.at.spot !== 'start' && point.at.spot !== 'finish')
+    point.at.spot !== 'start' && point.at.spot !== 'finish'
       ? point
       : { ...point, at: { ...point.at, spot: other(point.at.spot) } },
   );

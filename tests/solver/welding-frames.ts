@@ -1,7 +1,6 @@
 import { newJob } from '../../server/job/default-job.ts';
-import type { Fixing, LandingPoint } from '../../server/job/fixing.ts';
+import type { Fixing, FixingPoint } from '../../server/job/fixing.ts';
 import type { Job } from '../../server/job/job.ts';
-import type { Static } from 'typebox';
 import type { Finding } from '../../server/plan/finding.ts';
 import type { Joint } from '../../server/plan/joint.ts';
 import type { WeldingPlan } from '../../server/plan/welding.ts';
@@ -64,7 +63,7 @@ export const SADDLE: WeldPlace = { kind: 'saddle', joint: 0, side: '', member: '
 
 /** A pad with a plate at a place of a member. */
 export const padAt = (
-  spot: Static<typeof LandingPoint>['at']['spot'],
+  spot: FixingPoint['at']['spot'],
   { hole = 0, member = 'main', thickness = 6 } = {},
 ): Fixing[number] => ({
   fixing: 'pad',

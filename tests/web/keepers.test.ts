@@ -23,6 +23,7 @@ const emptyPlan: Plan = {
   purge: null,
   welding: null,
   finish: null,
+  site: null,
   quote: null,
   views: [],
 };

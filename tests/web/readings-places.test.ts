@@ -5,7 +5,7 @@ import type { Job } from '../../server/job/job.ts';
 import type { TubePlace } from '../../server/job/tube-place.ts';
 import { parseJob } from '../../server/job/validate.ts';
 import { plan } from '../../server/solver/plan.ts';
-import { freshLanding, freshPost } from '../../web/state/fixings.ts';
+import { freshFixing } from '../../web/state/fixings.ts';
 import { freshDiagonals, freshReading, kindOf, READING_KINDS } from '../../web/state/fresh-readings.ts';
 import { pastePoints } from '../../web/state/pasted-points.ts';
 import { freshCameBack, READINGS, readingsOf, withReadings } from '../../web/state/readings.ts';
@@ -110,10 +110,10 @@ describe('a fresh reading', () => {
   });
 
   it('of what it is fastened to takes one free end after the other', () => {
-    const first = freshLanding(hoop, [])!;
-    const second = freshLanding(hoop, [first])!;
+    const first = freshFixing(hoop, [])!;
+    const second = freshFixing(hoop, [first])!;
     expect([first.at.spot, second.at.spot]).toEqual(['start', 'finish']);
-    expect(parseJob({ ...newJob('hoop'), fixing: [first, second, freshPost] }).ok).toBe(true);
+    expect(parseJob({ ...newJob('hoop'), fixing: [first, second] }).ok).toBe(true);
   });
 });
 
@@ -224,9 +224,5 @@ describe('a tube counted from its other end', () => {
     expect(readingReversed(size, tube)).toEqual({ ...size, check: 'last-leg' });
     for (const one of [angle('rotation', 4), level, bevel, size])
       expect(readingReversed(readingReversed(one, tube), tube)).toEqual(one);
-  });
-
-  it('leaves a post where it stands', () => {
-    expect(fixingReversed(freshPost, tube)).toEqual(freshPost);
   });
 });

@@ -4,20 +4,17 @@ import { firstPlace, placeWords } from './tube-places.ts';
 
 export const FIXING = '/fixing';
 
-export type LandingPoint = Exclude<FixingPoint, { fixing: 'post' }>;
-export type PassingPost = Extract<FixingPoint, { fixing: 'post' }>;
-
 /** As long as the name of a fixing point may be [letters]. */
 const LONGEST_NAME = 40;
 
 const origin = { x: 0, y: 0, z: 0 };
 
 /** A foot at an end that has none yet, on its centreline and where the wanted frame has it; null without a frame. */
-export function freshLanding(tubes: readonly Tube[], fixing: readonly FixingPoint[]): LandingPoint | null {
+export function freshFixing(tubes: readonly Tube[], fixing: readonly FixingPoint[]): FixingPoint | null {
   const [tube] = tubes;
   if (tube === undefined) return null;
   const isTaken = (member: string, spot: string): boolean =>
-    fixing.some((one) => one.fixing !== 'post' && one.at.member === member && one.at.spot === spot);
+    fixing.some((one) => one.at.member === member && one.at.spot === spot);
   const ends = tubes.flatMap(({ name, closed }) =>
     closed ? [] : (['start', 'finish'] as const).map((spot) => ({ member: name, spot, number: 1, distance: 0 })),
   );
@@ -31,14 +28,4 @@ export function freshLanding(tubes: readonly Tube[], fixing: readonly FixingPoin
 }
 
 /** A plate of 6 mm with a hole that gas passes through: a place to type over (our own choice). */
-export const freshPlate: NonNullable<LandingPoint['plate']> = { thickness: 6, hole: 6 };
-
-/** A post of 60.3 mm upright at the origin with 5 mm of room: a place to type over (our own choice). */
-export const freshPost: PassingPost = {
-  fixing: 'post',
-  name: 'post',
-  at: origin,
-  axis: { x: 0, y: 0, z: 1 },
-  diameter: 60.3,
-  clearance: 5,
-};
+export const freshPlate: NonNullable<FixingPoint['plate']> = { thickness: 6, hole: 6 };

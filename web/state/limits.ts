@@ -8,5 +8,10 @@ export const MOST_READINGS = 400;
 export const MOST_FIXINGS = 60;
 export const MOST_AIR_HOLES = 40;
 export const MOST_METER_READINGS = 60;
+export const MOST_LEVEL_SETS = 12;
+export const MOST_LEVEL_READINGS = 20;
+export const MOST_SITE_POINTS = 60;
+export const MOST_SITE_DISTANCES = 12;
+export const MOST_DIRECTIONS = 40;
 /** The longest length that a tape may have found [mm]. */
 export const LONGEST_READING = 50_000;

@@ -81,5 +81,7 @@ export function readingReversed(reading: Reading, tube: TurnedTube): Reading {
   }
 }
 
-export const fixingReversed = (fixing: FixingPoint, tube: TurnedTube): FixingPoint =>
-  fixing.fixing === 'post' ? fixing : { ...fixing, at: placeReversed(fixing.at, tube) };
+export const fixingReversed = (fixing: FixingPoint, tube: TurnedTube): FixingPoint => ({
+  ...fixing,
+  at: placeReversed(fixing.at, tube),
+});

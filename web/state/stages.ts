@@ -6,6 +6,7 @@ import type { Difference } from '../../server/plan/readings-fit.ts';
 import type { Figure } from '../../server/plan/figure.ts';
 import type { Finding } from '../../server/plan/finding.ts';
 import type { Plan } from '../../server/plan/plan.ts';
+import type { SitePlan } from '../../server/plan/site.ts';
 
 export const STAGES = ['what', 'wanted', 'cameBack', 'ways', 'purge', 'level', 'price', 'sheets'] as const;
 export type StageKey = (typeof STAGES)[number];
@@ -89,12 +90,20 @@ export function stageFigure(stage: StageKey, job: Job, plan: Plan | null): strin
     const longest = plan.purge?.setups.map(({ wait }) => wait).sort((a, b) => b.value - a.value)[0];
     return longest === undefined ? '' : joined(figureParts(longest, units));
   }
+  if (stage === 'level') return plan.site === null ? '' : siteFigure(plan.site, units);
   if (stage === 'price' && plan.quote !== null) {
     const { open, subtotal } = plan.quote;
     if (subtotal === 0 && open.length > 0) return words('stage.open', { count: open.length });
     return formatMoney(subtotal, plan.quote.currency, plan.quote.minorDigits);
   }
   return '';
+}
+
+/** What is sawn first, the first leg; where there is none, how the structure lies: lengthwise / sideways. */
+function siteFigure({ legs, level }: SitePlan, units: Job['units']): string {
+  const [leg] = legs;
+  if (leg !== undefined) return joined(figureParts(leg.cutLength, units));
+  return level.known ? [level.trim, level.list].map((one) => joined(figureParts(one, units))).join(' / ') : '';
 }
 
 /** What came back wrong: the width, which is what most frames are asked for by; where a frame has none, the largest. */

@@ -5,6 +5,7 @@ import type { Finding } from '../../server/plan/finding.ts';
 import { dieWords } from './dies.ts';
 import { isAngle, readingOfField } from './readings.ts';
 import { isLengthField } from './length-fields.ts';
+import { placeWords } from './tube-places.ts';
 
 /** The value that a finding offers as a person says it; empty where the plan is to choose. */
 export function wayOutWords(wayOut: NonNullable<Finding['wayOut']>, job: Job): string {
@@ -14,6 +15,7 @@ export function wayOutWords(wayOut: NonNullable<Finding['wayOut']>, job: Job): s
     return value
       .map(({ member, from, side }) => `${member}: ${words(`choice.from.${from}`)}, ${words(`choice.side.${side}`)}`)
       .join('; ');
+  if (typeof value === 'object') return `${value.member}, ${placeWords(value, undefined)}`;
   if (field === '/machine/die') {
     const index = Number(value);
     const die = job.machine.dies[index];

@@ -112,7 +112,6 @@ export const cameBack = {
   'fixing.about':
     'Every way of putting the frame right is judged by how near these come to where they must land. All in the axes of the wanted frame.',
   'fixing.addPoint': 'Add a foot, pad or hole',
-  'fixing.addPost': 'Add a post that must pass',
   'fixing.foot': 'foot',
   'fixing.pad': 'pad',
   'fixing.hole': 'hole',
@@ -123,6 +122,4 @@ export const cameBack = {
   'fixing.frameTolerance': 'as the whole frame',
   'fixing.off': 'From the middle of the tube to the point',
   'fixing.lands': 'Where it must land',
-  'fixing.axisPoint': 'A point of its axis',
-  'fixing.axisAbout': 'Direction of its axis, at any length: 0, 1, 0 goes up the drawing, 0, 0, 1 out of it.',
 } as const;

@@ -7,7 +7,6 @@ export const findingsRebend = {
     'The frame has no such place[: {name}].',
     'Choose a member, a bend or a distance that the frame has.',
   ),
-  'fixing-no-axis': about('count', 'The axis of this post has no direction[: {name}].', 'Type a direction.'),
   'rebend-no-bends': about('count', 'The frame has no bend that could be turned.', 'Choose another way.'),
   'rebend-not-needed': about(
     'deg',

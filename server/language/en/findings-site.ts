@@ -15,8 +15,8 @@ export const findingsSite = {
   ),
   'level-readings-too-few': about(
     'deg',
-    'These readings tell one direction only.',
-    'Read a level across the first one, or the height of a mark off the line of the others.',
+    'These readings are too few: how the structure lies is left open.',
+    'Read a level along it and across it, or the heights of three marks that do not lie in one line.',
   ),
   'level-readings-in-line': about(
     'deg',
@@ -25,9 +25,9 @@ export const findingsSite = {
   ),
   'level-readings-impossible': about(
     'mm',
-    'These heights differ by more than the marks are apart.',
-    'Look at the heights and at the places of the marks again.',
-    'They are further apart by',
+    'However the structure lies, it cannot give these readings: heights differ by more than their marks are apart, or angles along nearly one line differ by too much.',
+    'Look at the readings again, and at where they were taken.',
+    'More than the marks are apart by',
   ),
   'level-angle-disagrees': about(
     'deg',
@@ -58,17 +58,23 @@ export const findingsSite = {
     'Name a set that tells.',
     'It is set',
   ),
-  'site-name-twice': about('count', 'Two of them are called {name}.', 'Give each a name of its own.'),
-  'site-name-missing': about('count', 'Nothing here is called {name}.', 'Choose one from the list, or add it.'),
+  'site-name-twice': about('count', 'Two of them have the same name[: {name}].', 'Give each a name of its own.'),
+  'site-name-missing': about('count', 'There is nothing of that name here[: {name}].', 'Choose one from the list, or add it.'),
   'site-point-circle': about(
     'count',
-    'This is measured from {name}, which is itself measured from this.',
+    'This is measured from something that is itself measured from this[: {name}].',
     'Measure one of them from somewhere else.',
   ),
   'direction-none': about(
     'mm',
     'This does not give a direction: it has no length.',
     'Type a direction, or choose two points that are apart.',
+  ),
+  'direction-too-flat': about(
+    'deg',
+    'As the structure lies, this leans a right angle or more off its upright: how it leans does not tell its direction.',
+    'Type it as a vector, or take it from two points.',
+    'It leans',
   ),
   'points-in-line': about(
     'mm',
@@ -88,12 +94,7 @@ export const findingsSite = {
     'Measure again, and look at which points the tape was held to.',
     'They lack',
   ),
-  'distances-disagree': about(
-    'mm',
-    'This distance disagrees with the others.',
-    'Measure it again.',
-    'It is off by',
-  ),
+  'distances-disagree': about('mm', 'This distance disagrees with the others.', 'Measure it again.', 'It is off by'),
   'point-doubtful': about(
     'mm',
     'This place is badly fixed by what was measured: the lines cross at a flat angle.',
@@ -113,7 +114,7 @@ export const findingsSite = {
   ),
   'placing-misfit': about(
     'mm',
-    'This place of the frame does not come to lie on {name}.',
+    'This place of the frame does not come to lie on its point[, {name}].',
     'Measure the point again, or look at the size of the frame.',
     'It is off by',
   ),
@@ -157,16 +158,22 @@ export const findingsSite = {
     'Take out the slope or the height.',
     'It becomes',
   ),
+  'standing-either-way': about(
+    'deg',
+    'As it is placed the frame could turn either way to what is asked for: the way taken here may not be the one meant.',
+    'Look at the drawing; place the frame nearer to how it is to stand.',
+    'The other way it would turn by',
+  ),
   'swing-without-hinge': about('deg', 'A frame without a hinge does not swing.', 'Choose a hinge.'),
   'gap-struck': about(
     'mm',
-    '{name} runs into {thing}[, {swung}° round its swing].',
+    'A tube runs into something that must stay clear[: {name} into {thing}][, {swung}° round the swing].',
     'Move the tube or the thing, or make the frame around it.',
     'They overlap by',
   ),
   'gap-under': about(
     'mm',
-    '{name} comes nearer to {thing} than is asked for[, {swung}° round its swing].',
+    'A tube comes nearer to something than is asked for[: {name} to {thing}][, {swung}° round the swing].',
     'Make room, or ask for less.',
     'The gap is',
   ),

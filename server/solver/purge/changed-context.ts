@@ -45,7 +45,7 @@ export function withPlateHole(
   hole: number,
 ): PurgeContext {
   const points = job.fixing.map((point, index) =>
-    index === fixing && point.fixing !== 'post' && point.plate !== null
+    index === fixing && point.plate !== null
       ? { ...point, plate: { ...point.plate, hole } }
       : point,
   );

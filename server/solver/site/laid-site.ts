@@ -1,3 +1,4 @@
+import type { Fixing } from '../../job/fixing.ts';
 import type { Site } from '../../job/site.ts';
 import type { Tube } from '../../job/tube.ts';
 import type { DoubtSource } from '../../plan/leg.ts';
@@ -37,6 +38,8 @@ export type SiteSource = {
   readonly made: readonly MadeLine[];
   readonly tube: Tube;
   readonly grade: ResolvedGrade;
+  /** Fixing points of the frame, as typed; left out: none. */
+  readonly fixing?: Fixing;
   /** Root gap of a weld and what it pulls in. */
   readonly gap: number;
   readonly shrinkage: number;

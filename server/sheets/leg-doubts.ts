@@ -1,0 +1,81 @@
+import type { Job } from '../job/job.ts';
+import { formatBand, formatFigure } from '../language/quantity-format.ts';
+import { words, wordsOf } from '../language/words.ts';
+import type { LegPlan } from '../plan/leg.ts';
+import type { SitePlan } from '../plan/site.ts';
+import { HEIGHTS } from './ink.ts';
+import { bandOf, doubtWords } from './site-words.ts';
+import { table, tableBlock, type Cell } from './table.ts';
+import { paragraph, stacked, type Block } from './text-block.ts';
+
+const SMALL = { height: HEIGHTS.small } as const;
+
+/** No more parts of a band than this are listed; what is left is small beside them. */
+const LISTED = 6;
+
+/** What the ± of the cut length is made of, the largest part first, and what to measure again. */
+export function legDoubts(leg: LegPlan, legs: number, job: Job, width: number): Block {
+  const { measureAgain, doubts, order, bandThen, cutLength } = leg;
+  const rows = doubts.slice(0, LISTED).map((doubt, index): Cell[] => [
+    { text: doubtWords(doubt), weight: index === 0 ? 600 : 400 },
+    { text: formatBand({ plusMinus: doubt.plusMinus.value, from: [] }, 'mm', job.units), weight: index === 0 ? 600 : 400 },
+  ]);
+  const list = table(
+    [
+      { head: words('sheet.doubt-of', { band: bandOf(cutLength, job) }), align: 'left' },
+      { head: '', align: 'right' },
+    ],
+    rows,
+    { width, height: 2 },
+  );
+  return stacked([
+    tableBlock(list),
+    ...(measureAgain === null
+      ? []
+      : [
+          paragraph(
+            words('sheet.measure-again', {
+              what: doubtWords(measureAgain),
+              part: formatFigure(measureAgain.plusMinus, job.units),
+            }),
+            width,
+            { height: 2.1, weight: 600 },
+          ),
+        ]),
+    ...(legs > 1 && order > 1
+      ? [paragraph(words('sheet.band-then', { band: formatBand({ plusMinus: bandThen.value, from: [] }, 'mm', job.units) }), width, SMALL)]
+      : []),
+  ]);
+}
+
+/** The leg as a strut, for information, with the loads that it may meet; null where nothing is said of it. */
+export function legStrength(leg: LegPlan, site: SitePlan, job: Job, width: number): Block | null {
+  const strut = site.strength.struts.find(({ field }) => field === leg.field);
+  if (strut === undefined) return null;
+  const { units } = job;
+  const facts = words('sheet.strut', {
+    length: formatFigure(strut.bucklingLength, units),
+    factor: formatFigure(strut.factor, units),
+    slenderness: formatFigure(strut.slenderness, units),
+    euler: formatFigure(strut.euler, units),
+  });
+  const reduced =
+    strut.reduced === null
+      ? words('sheet.strut-no-proof')
+      : words('sheet.strut-reduced', { reduced: formatFigure(strut.reduced, units) });
+  const most = site.strength.loads
+    .flatMap(({ key, legs }) => legs.filter((one) => one.leg === leg.name).map(({ force }) => ({ key, force })))
+    .toSorted((one, other) => Math.abs(other.force.value) - Math.abs(one.force.value))[0];
+  const load =
+    most === undefined
+      ? ''
+      : words('sheet.strut-load', {
+          load: wordsOf('load', most.key),
+          force: formatFigure({ ...most.force, value: Math.abs(most.force.value) }, units),
+        });
+  const told = [facts, strut.eulerHolds ? '' : words('sheet.euler-fails'), reduced, load];
+  return stacked([
+    paragraph(words('sheet.strength-information'), width, { height: 2, weight: 600 }),
+    paragraph(told.filter((part) => part !== '').join(' '), width, SMALL),
+  ]);
+}

@@ -1,0 +1,220 @@
+import type { Job } from '../job/job.ts';
+import { formatFigure } from '../language/quantity-format.ts';
+import { formatLength } from '../language/length-format.ts';
+import { words } from '../language/words.ts';
+import type { LegPlan } from '../plan/leg.ts';
+import { dimensionLines, dimensionText, type Dimension } from './dimension.ts';
+import { HEIGHTS, STROKES, line, write, type Item, type Rectangle, type Spot } from './ink.ts';
+import { legEnds, roundTo, type LegEnd } from './leg-wraps.ts';
+import { largestOfAll, type Scale } from './scale.ts';
+import { breakAt } from './straight-tube.ts';
+import type { Block } from './text-block.ts';
+
+/** The tube is drawn no thicker than this, with so much of it whole beside each end [mm on paper]. */
+const THICKEST = 26;
+const WHOLE = 16;
+/** Room at both sides for what lies beyond the ends, and the least that is left for a break [mm]. */
+const SIDE = 14;
+const BREAK = 14;
+/** Above the tube: a line of words and the dimensions of both rings; below it, those of its lengths [mm]. */
+const ABOVE = 20;
+const APART = 7;
+
+/** How a leg lies on paper: where a distance from its sawn foot end is drawn [mm]. */
+type Laid = {
+  readonly scale: Scale;
+  readonly broken: boolean;
+  readonly at: (distance: number) => number;
+  readonly middle: number;
+  readonly radius: number;
+  readonly right: number;
+};
+
+/** How much of each end its line takes up along the tube [mm]. */
+const endLengths = (ends: readonly LegEnd[]): number =>
+  ends.reduce((sum, { template }) => sum + template.high - template.low, 0);
+
+function laidOut(leg: LegPlan, ends: readonly LegEnd[], width: number): Laid {
+  const room = width - 2 * SIDE;
+  const cut = leg.cutLength.value;
+  const scale = largestOfAll(
+    (factor) =>
+      leg.outsideDiameter * factor <= THICKEST &&
+      (cut * factor <= room || endLengths(ends) * factor + 2 * WHOLE + BREAK <= room),
+  );
+  const whole = cut * scale.factor;
+  const broken = whole > room;
+  const drawn = broken ? room : whole;
+  const left = (width - drawn) / 2;
+  const radius = (leg.outsideDiameter * scale.factor) / 2;
+  return {
+    scale,
+    broken,
+    // what is left out of a broken tube lies in its middle: each end is drawn from its own side
+    at: (distance) => left + (distance > cut / 2 ? drawn - (cut - distance) * scale.factor : distance * scale.factor),
+    middle: ABOVE + radius,
+    radius,
+    right: left + drawn,
+  };
+}
+
+/** The scale at which a leg is drawn, as its title block says it. */
+export const legScale = (leg: LegPlan, width: number): Scale => laidOut(leg, legEnds(leg), width).scale;
+
+/** The leg seen square to its scribed line, the foot left, to scale but for its break, with its lengths and rings. */
+export function legPicture(leg: LegPlan, { units }: Job, width: number): Block {
+  const ends = legEnds(leg);
+  const laid = laidOut(leg, ends, width);
+  const items: Item[] = [...outline(leg, ends, laid), ...ends.map((end) => ring(end, laid))];
+  const dimensions = [...ringDimensions(ends, laid, units), ...lengthDimensions(leg, ends, laid, units)];
+  for (const dimension of dimensions) items.push(...dimensionLines(dimension));
+  items.push(...endWords(leg, width));
+  const below = dimensions.flatMap(({ line: ends0 }) => ends0.map(([, y]) => y));
+  const height = Math.max(laid.middle + laid.radius, ...below) + 3;
+  const area: Rectangle = { left: 0, top: 0, width, height };
+  for (const dimension of dimensions) items.push(...dimensionText(dimension, items, area));
+  return { height, items, scales: [laid.scale.text] };
+}
+
+/** Both edges, the ends as they are cut, and the line along the tube that both wraps lie on. */
+function outline(leg: LegPlan, ends: readonly LegEnd[], laid: Laid): Item[] {
+  const { middle, radius, at } = laid;
+  const [top, bottom] = [middle - radius, middle + radius];
+  const foot = ends.find((one) => one.at === 'foot');
+  const head = ends.find((one) => one.at === 'head');
+  const cut = leg.cutLength.value;
+  const edgeAt = (end: LegEnd | undefined, degrees: number, sawn: number): number =>
+    end === undefined ? at(sawn) : at(end.ring + ordinateAt(end, degrees));
+  const run = (y: number, degrees: number): Item =>
+    line(
+      'edge',
+      [
+        [edgeAt(foot, degrees, 0), y],
+        [edgeAt(head, degrees, cut), y],
+      ],
+      STROKES.edge,
+    );
+  const scribed: Spot[] = [
+    [edgeAt(foot, 0, 0), middle],
+    [edgeAt(head, 0, cut), middle],
+  ];
+  return [
+    run(top, 270),
+    run(bottom, 90),
+    line('centreline', scribed, STROKES.centreline),
+    ...endOutline(foot, 0, laid),
+    ...endOutline(head, cut, laid),
+    ...(laid.broken ? breakAt((at(0) + at(cut)) / 2, top, bottom) : []),
+  ];
+}
+
+/** The ordinate of a wrap's line on a generator, round from the scribed line [mm]. */
+function ordinateAt({ template }: LegEnd, degrees: number): number {
+  const off = (girth: number): number => {
+    const apart = Math.abs(roundTo(template, girth) - degrees) % 360;
+    return Math.min(apart, 360 - apart);
+  };
+  const { curve } = template;
+  return curve.reduce((best, one) => (off(one[0]) < off(best[0]) ? one : best), curve[0] ?? [0, 0])[1];
+}
+
+/** How an end is cut: what faces the reader whole, what lies behind dashed; square where it has no wrap. */
+function endOutline(end: LegEnd | undefined, sawn: number, { at, middle, radius }: Laid): Item[] {
+  if (end === undefined) {
+    const x = at(sawn);
+    return [
+      line(
+        'edge',
+        [
+          [x, middle - radius],
+          [x, middle + radius],
+        ],
+        STROKES.edge,
+      ),
+    ];
+  }
+  const { template, ring: along } = end;
+  const parts: { near: boolean; points: Spot[] }[] = [];
+  let before: Spot | undefined;
+  for (const [girth, ordinate] of template.curve) {
+    const angle = (roundTo(template, girth) * Math.PI) / 180;
+    const spot: Spot = [at(along + ordinate), middle + radius * Math.sin(angle)];
+    const near = Math.cos(angle) >= -1e-9;
+    const last = parts.at(-1);
+    if (last?.near === near) last.points.push(spot);
+    else parts.push({ near, points: before === undefined ? [spot] : [before, spot] });
+    before = spot;
+  }
+  return parts
+    .filter(({ points }) => points.length > 1)
+    .map(({ near, points }) => line('edge', points, near ? STROKES.edge : STROKES.hidden));
+}
+
+/** Where a wrap's ring lies round the tube. */
+const ring = ({ ring: along }: LegEnd, { at, middle, radius }: Laid): Item =>
+  line(
+    'mark',
+    [
+      [at(along), middle - radius - 1.5],
+      [at(along), middle + radius + 1.5],
+    ],
+    STROKES.hidden,
+  );
+
+/** From the sawn foot end to each ring, above the tube, so that one tape finds both. */
+function ringDimensions(ends: readonly LegEnd[], { at, middle, radius }: Laid, units: Job['units']): Dimension[] {
+  return ends.map((end, index) => {
+    const y = middle - radius - 4.5 - index * APART;
+    const key = end.at === 'foot' ? 'sheet.ring-foot' : 'sheet.ring-head';
+    return {
+      from: [at(0), middle - radius],
+      to: [at(end.ring), middle - radius],
+      line: [
+        [at(0), y],
+        [at(end.ring), y],
+      ],
+      text: words(key, { length: formatLength(end.ring, units) }),
+      radius: false,
+    };
+  });
+}
+
+/** Below the tube: along its middle, what is sawn off, and from foot point to head where both lie on the paper. */
+function lengthDimensions(leg: LegPlan, ends: readonly LegEnd[], laid: Laid, units: Job['units']): Dimension[] {
+  const { at, middle, radius, scale } = laid;
+  const cut = leg.cutLength.value;
+  const foot = ends.find((one) => one.at === 'foot');
+  const face = foot === undefined ? 0 : foot.ring;
+  const beyond = (takes: number): boolean => Math.abs(takes) * scale.factor <= SIDE - 2;
+  const footPoint = at(face) - leg.foot.takes.value * scale.factor;
+  const headPoint = at(cut) + leg.head.takes.value * scale.factor;
+  const fits = beyond(leg.foot.takes.value - face) && beyond(leg.head.takes.value);
+  const level = (from: number, to: number, place: number, text: string): Dimension => {
+    const y = middle + radius + 1 + APART * place;
+    return {
+      from: [from, middle + radius],
+      to: [to, middle + radius],
+      line: [
+        [from, y],
+        [to, y],
+      ],
+      text,
+      radius: false,
+    };
+  };
+  const said = (key: 'sheet.middle-is' | 'sheet.cut-is' | 'sheet.centre-is', figure: LegPlan['cutLength']): string =>
+    words(key, { length: formatFigure(figure, units) });
+  return [
+    level(at(face), at(cut), 1, said('sheet.middle-is', leg.middleLength)),
+    level(at(0), at(cut), 2, said('sheet.cut-is', leg.cutLength)),
+    ...(fits ? [level(footPoint, headPoint, 3, said('sheet.centre-is', leg.centreLength))] : []),
+  ];
+}
+
+/** What each end is, over it. */
+function endWords(leg: LegPlan, width: number): Item[] {
+  const how = { height: HEIGHTS.text, weight: 600 } as const;
+  const foot = words(`sheet.foot-end.${leg.foot.end}`);
+  const head = words(`sheet.head-end.${leg.head.end}`, { member: leg.head.member });
+  return [write([0, 3.5], foot, how), write([width, 3.5], head, { ...how, align: 'right' })];
+}

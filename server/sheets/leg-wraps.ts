@@ -1,0 +1,46 @@
+import { words } from '../language/words.ts';
+import type { WrapTemplate } from '../plan/frame.ts';
+import type { LegPlan } from '../plan/leg.ts';
+import { legName } from './site-words.ts';
+import type { TemplateNames } from './template-pages.ts';
+import { isWorthPrinting } from './wraps-for.ts';
+
+/** The wrap of one end of a leg; its ring counts from where the leg is sawn off at the foot [mm]. */
+export type LegEnd = { readonly at: 'foot' | 'head'; readonly template: WrapTemplate; readonly ring: number };
+
+/**
+ * The wraps of a leg, foot first. A leg is sawn off square from its longest point to its longest point, so that the
+ * furthest place of each line lies in a sawn end: the ring of the foot is as far in as its lowest ordinate is low.
+ */
+export function legEnds({ templates, cutLength }: LegPlan): LegEnd[] {
+  const worth = templates.filter(isWorthPrinting);
+  const foot = worth.find(({ scrap }) => scrap === 'start');
+  const head = worth.find(({ scrap }) => scrap === 'finish');
+  return [
+    ...(foot === undefined ? [] : [{ at: 'foot' as const, template: foot, ring: -foot.low }]),
+    ...(head === undefined ? [] : [{ at: 'head' as const, template: head, ring: cutLength.value - head.high }]),
+  ];
+}
+
+/** What the pages of an end's wrap are called, and how it is used. */
+export function legWrapNames(leg: LegPlan, { at, ring }: LegEnd): TemplateNames {
+  const name = legName(leg);
+  return {
+    title: words(at === 'foot' ? 'sheet.template-foot' : 'sheet.template-head', { name }),
+    piece: words(at === 'foot' ? 'sheet.template-piece-foot' : 'sheet.template-piece-head', { name }),
+    leg: { name, ring },
+  };
+}
+
+/** Round the tube from the scribed line, clockwise as seen from the foot, to a place on the paper [degrees]. */
+export const roundTo = ({ wrapLength, edge }: WrapTemplate, girth: number): number =>
+  (edge + (360 * girth) / wrapLength) % 360;
+
+/** Where the mitre of the foot is longest, round from the scribed line [degrees]; null where it has no long side. */
+export function longSideOf(leg: LegPlan): number | null {
+  const foot = legEnds(leg).find(({ at }) => at === 'foot');
+  if (foot === undefined) return null;
+  const { curve } = foot.template;
+  const lowest = curve.reduce((best, one) => (one[1] < best[1] ? one : best), curve[0] ?? [0, 0]);
+  return roundTo(foot.template, lowest[0]);
+}

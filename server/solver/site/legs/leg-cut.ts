@@ -1,0 +1,106 @@
+import type { FootEnd, HeadEnd } from '../../../job/leg.ts';
+import { cross, dot, length, squareTo, subtract, unit, type Vector3 } from '../../geometry/vector.ts';
+import type { LaidFrame, LaidLeg } from '../laid-site.ts';
+import { footCut, type FootCut } from './foot-cut.ts';
+import { headCut, headTakes, type HeadCut } from './head-cut.ts';
+
+/** How a leg is cut, whatever was measured: its ends, gap and shrinkage of a weld, the tube that it sits on [mm]. */
+export type CutSetting = {
+  readonly foot: FootEnd;
+  readonly head: HeadEnd;
+  readonly gap: number;
+  readonly shrinkage: number;
+  /** What an adjustment adds in its middle. */
+  readonly adds: number;
+  readonly mainRadius: number;
+  /** What generator 0 points to, as near as it can. */
+  readonly zeroTo: Vector3;
+};
+
+/**
+ * One leg with its two cuts. Along it, stations count from the foot point [mm]; generators from `zero`, right-handed about
+ * the leg seen from its foot [rad].
+ */
+export type LegCut = {
+  /** From the foot point to the head. */
+  readonly length: number;
+  readonly along: Vector3;
+  readonly zero: Vector3;
+  readonly foot: FootCut;
+  readonly head: HeadCut;
+  /** The long side of the mitre, from generator 0; undefined where the leg stands square on its surface. */
+  readonly longSide: number | undefined;
+  /** Cut longer at each end for what its weld pulls in. */
+  readonly footDraws: number;
+  readonly headDraws: number;
+  readonly adds: number;
+};
+
+const UP: Vector3 = { x: 0, y: 0, z: 1 };
+const AHEAD: Vector3 = { x: 1, y: 0, z: 0 };
+
+/** Legs that stand straighter than this have no upper side: 5°, our own choice. */
+const UPRIGHT = Math.cos((5 * Math.PI) / 180);
+
+/** Generator 0 of a leg looks up, as the structure has it; that of an upright leg looks ahead. */
+export const zeroToward = ({ foot, head }: Pick<LaidLeg, 'foot' | 'head'>): Vector3 => {
+  const along = unit(subtract(head, foot));
+  return along === undefined || Math.abs(along.z) > UPRIGHT ? AHEAD : UP;
+};
+
+/**
+ * The cuts of a leg, light enough to be made for every doubtful value.
+ *
+ * Each weld pulls the leg in, so a welded end is cut longer by that: a saddle, a mitred or square foot, on a plate or
+ * without one; neither a socket nor a fitting.
+ *
+ * @returns undefined where the leg has no length or runs along the tube that it is to sit on
+ */
+export function legCut(leg: LaidLeg, frame: LaidFrame, setting: CutSetting): LegCut | undefined {
+  const way = subtract(leg.head, leg.foot);
+  const along = unit(way);
+  if (along === undefined) return undefined;
+  const zero = squareTo(along, setting.zeroTo);
+  const head = headCut(leg, { along, zero }, frame, setting);
+  if (head === undefined) return undefined;
+  const foot = footCut(leg, along, setting.foot, setting.gap);
+  return {
+    length: length(way),
+    along,
+    zero,
+    foot,
+    head,
+    longSide:
+      foot.longSide && Math.atan2(dot(foot.longSide, cross(along, zero)), dot(foot.longSide, zero)),
+    footDraws: foot.welded ? setting.shrinkage : 0,
+    headDraws: head.end === 'saddle' ? setting.shrinkage : 0,
+    adds: setting.adds,
+  };
+}
+
+/** Where the foot's cut crosses a generator; without one, the middle of the tube [mm from the foot point]. */
+export const footStation = ({ foot, longSide, footDraws }: LegCut, generator?: number): number =>
+  foot.takes -
+  footDraws -
+  (generator === undefined || longSide === undefined ? 0 : foot.reach * Math.cos(generator - longSide));
+
+/** Where the longest side of the foot ends: what a tape is hooked on [mm from the foot point]. */
+export const footTip = ({ foot, footDraws }: LegCut): number => foot.takes - footDraws - foot.reach;
+
+/** Where the head's cut crosses a generator, the middle of an adjustment taken off [mm from the foot point]. */
+export function headStation(cut: LegCut, generator: number): number | undefined {
+  const takes = headTakes(cut.head, generator);
+  return takes === undefined ? undefined : cut.length - takes + cut.headDraws - cut.adds;
+}
+
+/** What is sawn off the bar, where the head is longest at a generator: longest point to longest point [mm]. */
+export function cutLength(cut: LegCut, headTip: number): number | undefined {
+  const head = headStation(cut, headTip);
+  return head === undefined ? undefined : head - footTip(cut);
+}
+
+/** Length of one generator between the two cuts [mm]. */
+export function lengthAlong(cut: LegCut, generator: number): number | undefined {
+  const head = headStation(cut, generator);
+  return head === undefined ? undefined : head - footStation(cut, generator);
+}

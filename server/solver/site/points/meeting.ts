@@ -1,0 +1,144 @@
+import { length, ORIGIN, scale, subtract, type Vector3 } from '../../geometry/vector.ts';
+import { misfitAt, type KnownDistance } from './known-distance.ts';
+import { nearestPlace } from './nearest-place.ts';
+import type { Plane } from './plane-through.ts';
+import { intoAxes, outOfAxes, type SolvingAxes } from './solving-axes.ts';
+
+/** Where distances meet, in the structure's axes. */
+export type Meeting = {
+  /** One place, or the two that fit alike: mirrored in the plane of the known points, on a plane in their line. */
+  readonly places: readonly [Vector3] | readonly [Vector3, Vector3];
+  /** Root of the sum of the squared residuals in accuracies: 0 where they meet. */
+  readonly misfit: number;
+  /** One place fits better than its mirror image, by more than the accuracies can explain. */
+  readonly told: boolean;
+};
+
+/** Two places fit alike where their misfits are no more than this apart, squared: three accuracies; our own choice. */
+const ALIKE = 9;
+/** Two searches that end this close have found the same place, as a share of the distances. */
+const SAME = 1e-7;
+
+/** Distances that it takes: to three points, on a plane to two. */
+export const needed = (plane: Plane | null): 2 | 3 => (plane === null ? 3 : 2);
+
+/**
+ * Where distances from known points meet. As many as it takes: the places where three spheres meet, or two circles on a
+ * plane, in closed form; where they lack a little, the place nearest to all. More than it takes: the least squares,
+ * begun from both places that the widest known points give and from the differences of the squares.
+ *
+ * @param axes of these known points and this plane
+ */
+export function meeting(known: readonly KnownDistance[], plane: Plane | null, axes: SolvingAxes): Meeting {
+  const flat = plane !== null;
+  const local = known.map((one) => ({ ...one, from: intoAxes(axes, one.from) }));
+  const based = basedOn(local, axes.base, flat);
+  const out = (place: Vector3): Vector3 => outOfAxes(axes, place);
+  if (known.length === needed(plane)) {
+    if (based.squared > 0) {
+      const [one, other] = mirrored(based.place, Math.sqrt(based.squared), flat);
+      return { places: [out(one), out(other)], misfit: 0, told: false };
+    }
+    // they lie in the plane of the known points (on a plane: in their line), where both places are one
+    const place = flat ? onLine(local, based.place) : nearestPlace(local, based.place, true);
+    return { places: [out(place)], misfit: misfitAt(place, local), told: false };
+  }
+  const starts = [
+    ...mirrored(based.place, Math.sqrt(Math.abs(based.squared)), flat),
+    ...byDifferences(local, axes.base[0] ?? 0, flat),
+  ];
+  const found = starts
+    .map((start) => nearestPlace(local, start, flat))
+    .map((place) => ({ place, misfit: misfitAt(place, local) }))
+    .sort((a, b) => a.misfit - b.misfit);
+  const [best = { place: based.place, misfit: misfitAt(based.place, local) }] = found;
+  const same = SAME * Math.max(...known.map(({ distance }) => distance));
+  const other = found.find(({ place }) => length(subtract(place, best.place)) > same);
+  const alike = other !== undefined && other.misfit ** 2 - best.misfit ** 2 < ALIKE;
+  return alike
+    ? { places: [out(best.place), out(other.place)], misfit: best.misfit, told: false }
+    : { places: [out(best.place)], misfit: best.misfit, told: other !== undefined };
+}
+
+/** Both places that lie so far to either side. */
+const mirrored = ({ x, y, z }: Vector3, aside: number, flat: boolean): [Vector3, Vector3] =>
+  flat
+    ? [
+        { x, y: y + aside, z },
+        { x, y: y - aside, z },
+      ]
+    : [
+        { x, y, z: z + aside },
+        { x, y, z: z - aside },
+      ];
+
+/**
+ * What the distances from the points that the axes rest on give: the place between both mirror images, and the square
+ * of how far they lie aside of it [mm²]; below 0 where the distances do not meet. From the differences of
+ * |P − A|² = d².
+ */
+function basedOn(
+  local: readonly KnownDistance[],
+  base: readonly number[],
+  flat: boolean,
+): { place: Vector3; squared: number } {
+  const [first, second, third] = base.map((index) => local[index]);
+  if (first === undefined || second === undefined) return { place: ORIGIN, squared: 0 };
+  const span = second.from.x;
+  // on a plane each point stands off it by z, and counts by its circle there
+  const square = ({ from, distance }: KnownDistance): number => distance ** 2 - from.z ** 2;
+  const x = (square(first) - square(second) + span ** 2) / (2 * span);
+  if (flat || third === undefined) return { place: { x, y: 0, z: 0 }, squared: square(first) - x ** 2 };
+  const { x: along, y: aside } = third.from;
+  const y = (square(first) - square(third) + along ** 2 + aside ** 2 - 2 * x * along) / (2 * aside);
+  return { place: { x, y, z: 0 }, squared: square(first) - x ** 2 - y ** 2 };
+}
+
+/** Nearest to two circles on a plane that do not meet: on the line of their middles. */
+function onLine(local: readonly KnownDistance[], start: Vector3): Vector3 {
+  // seen along that line nothing leads off it: the search stays on it by itself
+  return nearestPlace(local, { ...start, y: 0 }, true);
+}
+
+/** Pivots below this share of the largest are rounding: the points lie in one plane, or on a plane in one line. */
+const FLAT = 1e-9;
+
+/**
+ * The place that solves the differences of the squared distances, which are linear in it, by least squares; none where
+ * the known points leave it open.
+ */
+function byDifferences(local: readonly KnownDistance[], base: number, flat: boolean): Vector3[] {
+  const first = local[base];
+  if (first === undefined) return [];
+  const square = ({ from, distance }: KnownDistance): number => distance ** 2 - length(from) ** 2;
+  const rows = local
+    .filter((_, index) => index !== base)
+    .map((one) => {
+      const { x, y, z } = scale(subtract(one.from, first.from), 2);
+      return flat ? [x, y, square(first) - square(one)] : [x, y, z, square(first) - square(one)];
+    });
+  const solved = leastOf(rows);
+  return solved === undefined ? [] : [{ x: solved[0] ?? 0, y: solved[1] ?? 0, z: solved[2] ?? 0 }];
+}
+
+/** Normal equations of a few rows, the right side last, by elimination; undefined where they leave something open. */
+function leastOf(rows: readonly (readonly number[])[]): number[] | undefined {
+  const count = (rows[0]?.length ?? 1) - 1;
+  const normal = Array.from({ length: count }, (_, row) =>
+    Array.from({ length: count + 1 }, (_, column) =>
+      rows.reduce((sum, one) => sum + (one[row] ?? 0) * (one[column] ?? 0), 0),
+    ),
+  );
+  const largest = Math.max(...normal.map((row, index) => row[index] ?? 0));
+  for (const [index, pivotRow] of normal.entries()) {
+    const pivot = pivotRow[index] ?? 0;
+    if (!(pivot > FLAT * largest)) return undefined;
+    for (const [other, row] of normal.entries()) {
+      if (other === index) continue;
+      const factor = (row[index] ?? 0) / pivot;
+      for (let column = index; column <= count; column += 1)
+        row[column] = (row[column] ?? 0) - factor * (pivotRow[column] ?? 0);
+    }
+  }
+  return normal.map((row, index) => (row[count] ?? 0) / (row[index] ?? 1));
+}
