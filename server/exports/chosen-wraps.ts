@@ -1,6 +1,7 @@
 import { words } from '../language/words.ts';
 import type { Joint } from '../plan/joint.ts';
 import type { WrapTemplate } from '../plan/frame.ts';
+import type { LegPlan } from '../plan/leg.ts';
 import { refused, type ExportInput, type Refused } from './export-file.ts';
 
 /** A wrap with what it is called, and the tube from whose datum end its ring is measured. */
@@ -8,7 +9,10 @@ export type NamedWrap = { readonly wrap: WrapTemplate; readonly title: string; r
 
 type Chosen = { readonly ok: true; readonly wraps: readonly NamedWrap[] } | Refused;
 
-/** Every wrap of a plan: the joints of the way that is shown, the saddles and holes of the members; of one member where one is chosen. */
+/**
+ * Every wrap of a plan: the joints of the way that is shown, the saddles and holes of the members, the ends of the legs;
+ * of one member where one is chosen: a leg is none.
+ */
 export function chosenWraps({ plan, member }: ExportInput): Chosen {
   if (plan.frame === null) return refused('frame-not-possible');
   const { members } = plan.frame;
@@ -18,7 +22,10 @@ export function chosenWraps({ plan, member }: ExportInput): Chosen {
     ...(way?.joints ?? []).flatMap(wrapsOfJoint),
     ...members.flatMap(({ templates }) => templates.map(ofMember)),
   ];
-  const chosen = wraps.filter(({ wrap }) => member === null || wrap.member === member);
+  const chosen =
+    member === null
+      ? [...wraps, ...(plan.site?.legs ?? []).flatMap(wrapsOfLeg)]
+      : wraps.filter(({ wrap }) => wrap.member === member);
   return chosen.length === 0 ? refused('no-wraps') : { ok: true, wraps: chosen };
 }
 
@@ -38,6 +45,13 @@ function wrapsOfJoint({ number, member, faceA, faceB, letIn }: Joint): NamedWrap
   }));
   return [...face(faceA.template, 'A'), ...face(faceB.template, 'B'), ...piece];
 }
+
+const wrapsOfLeg = ({ name, templates }: LegPlan): NamedWrap[] =>
+  templates.map((wrap) => ({
+    wrap,
+    title: words(wrap.kind === 'saddle' ? 'export.wrap.leg-head' : 'export.wrap.leg-foot', { leg: name }),
+    tube: words('export.wrap.leg', { leg: name }),
+  }));
 
 function ofMember(wrap: WrapTemplate): NamedWrap {
   const { member, place } = wrap;

@@ -13,6 +13,8 @@ export type ExportReason =
   | 'no-such-view'
   | 'no-wraps'
   | 'no-welds'
+  | 'no-legs'
+  | 'no-level-rows'
   | 'solid-not-possible'
   | 'solid-busy'
   | 'solid-too-long';

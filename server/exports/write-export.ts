@@ -1,6 +1,8 @@
 import { bendTableCsv } from './bend-table-csv.ts';
 import { centrelineDxf } from './centreline-dxf.ts';
 import type { Exported, ExportInput } from './export-file.ts';
+import { legsCsv } from './legs-csv.ts';
+import { levelCsv } from './level-csv.ts';
 import { membersCsv } from './members-csv.ts';
 import { solidJob } from './solid-job.ts';
 import type { StepMaker } from './step-maker.ts';
@@ -14,6 +16,8 @@ export const EXPORT_NAMES = [
   'bend-table.csv',
   'members.csv',
   'welds.csv',
+  'legs.csv',
+  'level.csv',
   'centreline.dxf',
   'views.dxf',
   'view-face.svg',
@@ -46,6 +50,8 @@ const WRITERS: Readonly<Record<ExportName, (input: ExportInput, maker: StepMaker
   'bend-table.csv': bendTableCsv,
   'members.csv': membersCsv,
   'welds.csv': weldsCsv,
+  'legs.csv': legsCsv,
+  'level.csv': levelCsv,
   'centreline.dxf': centrelineDxf,
   'views.dxf': viewsDxf,
   'view-face.svg': (input) => viewSvg('face', input),
@@ -57,6 +63,7 @@ const WRITERS: Readonly<Record<ExportName, (input: ExportInput, maker: StepMaker
   'solid.step': solidStep,
 };
 
-/** An export of the frame as wanted, or of the wraps and welds of what is to be made, or why there is none. The same input gives the same text; STEP carries its hour. */
+/** An export of the frame as wanted, of the wraps and welds of what is to be made, of its legs and of what a level must
+ * show, or why there is none. The same input gives the same text; STEP carries its hour. */
 export const writeExport = async (name: ExportName, input: ExportInput, maker: StepMaker): Promise<Exported> =>
   WRITERS[name](input, maker);

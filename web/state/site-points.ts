@@ -54,3 +54,9 @@ export const foundOptions = (current: FoundBy, site: Site, index: number) =>
 /** A name to choose from, and one that is gone, so that it is seen which was meant. */
 export const nameOptions = (names: readonly string[], current: string) =>
   (names.includes(current) ? names : [current, ...names]).map((value) => ({ value, words: value }));
+
+/** Of two places that fit, the one further this way; up first, as most points hang above what they are measured from. */
+export const TOWARDS_WAYS = ['up', 'down', 'ahead', 'back', 'port', 'starboard'] as const satisfies readonly Extract<
+  Found,
+  { by: 'distances' }
+>['towards'][];

@@ -63,7 +63,7 @@ export function leastGap(
     for (const box of PARTS[next.thing.part](next.thing.box)) look(box);
     parted += 1;
   }
-  return best === undefined ? undefined : { ...(best as Found), atLeast: (best as Found).distance - fine };
+  return best === undefined ? undefined : { ...(best as Found), atLeast: (best as Found).distance - fine, parted } as never;
 }
 
 function firstBoxes({ line, lineTurns, solidTurns }: GapSource): Box[] {

@@ -56,11 +56,7 @@ export function turnToTwo(one: Rise, two: Rise): LeastTurn | undefined {
 }
 
 /** The upright as it lies in the frame once both slopes are there; the nearest to it where they cannot be. */
-function uprightIn(
-  one: Rise,
-  two: Rise,
-  normal: Vector3,
-): { upright: Vector3; reached: boolean; eitherWay: boolean } {
+function uprightIn(one: Rise, two: Rise, normal: Vector3): { upright: Vector3; reached: boolean; eitherWay: boolean } {
   const share = dot(one.along, two.along);
   const squares = 1 - share * share;
   const first = (one.sine - share * two.sine) / squares;

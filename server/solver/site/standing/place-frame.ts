@@ -22,9 +22,7 @@ const OFF_LINE = { least: 1, share: 0.01 };
 
 /** Where the frame was placed, before it is turned to slopes and heights; findings alone where that cannot be told. */
 export const placeFrame = (source: SiteSource, known: Known): PlacedOrNot =>
-  source.site.placing.by === 'axes'
-    ? byAxes(source.site.placing, known)
-    : byPoints(source.site.placing, source, known);
+  source.site.placing.by === 'axes' ? byAxes(source.site.placing, known) : byPoints(source.site.placing, source, known);
 
 /** Origin, x as typed, y squared to it, z = x × y. */
 function byAxes(placing: Extract<Placing, { by: 'axes' }>, { points, off }: Known): PlacedOrNot {
@@ -45,7 +43,11 @@ function byAxes(placing: Extract<Placing, { by: 'axes' }>, { points, off }: Know
 }
 
 /** Places of the frame laid on points of the site with the least sum of squared distances. */
-function byPoints(placing: Extract<Placing, { by: 'points' }>, source: SiteSource, { points, off }: Known): PlacedOrNot {
+function byPoints(
+  placing: Extract<Placing, { by: 'points' }>,
+  source: SiteSource,
+  { points, off }: Known,
+): PlacedOrNot {
   const findings: Finding[] = [];
   const pairs = placing.pairs.flatMap(({ at, point }, index) => {
     const field = `/site/placing/pairs/${String(index)}`;

@@ -84,7 +84,12 @@ function standsFree({ slopes, height }: Asked, made: readonly MadeLine[], motion
       : scale(height.along, height.value - heightOf(height, about));
   const angle = length(turn);
   const still = angle === 0 && lift === ORIGIN;
-  return { motion: still ? motion : composed(turnAbout(about, turn, lift), motion), hinge: null, turn: angle, findings };
+  return {
+    motion: still ? motion : composed(turnAbout(about, turn, lift), motion),
+    hinge: null,
+    turn: angle,
+    findings,
+  };
 }
 
 /** The line through two places of the frame as it was placed, from the first to the second. */

@@ -24,10 +24,10 @@ const IN_LINE = 1e-7;
 const NOTHING = 1e-6;
 
 /**
- * The simple cases among the straight stretches of the frame as made: what holds a tube are its ends that sit on others,
- * heads of legs, hinge places and fixing points, each as far as half its diameter into a bend beside the stretch. A bend
- * holds nothing; a stretch that runs through the closing weld of a
- * ring is left out; so is one that is shorter than the tube is thick, which is no beam.
+ * The simple cases among the straight stretches of the frame as made. What holds a tube are its ends that sit on others,
+ * heads of legs, hinge places and fixing points, up to half the tube's diameter into a bend beside the stretch. A bend
+ * holds nothing. A stretch that runs through the closing weld of a ring is left out, and one that is shorter than the
+ * tube is thick, which is no beam.
  */
 export function spansOf(source: SiteSource, laid: LaidSite): readonly Span[] {
   if (laid.frame === null) return [];

@@ -1,0 +1,54 @@
+import { words, wordsOf } from '../language/words.ts';
+import type { LevelPlan, LevelRow, PlaneReading } from '../plan/site.ts';
+import { csvText, numberOf, type Cell, type Column } from './csv.ts';
+import { chosenMembers, exported, refused, type ExportInput, type Exported } from './export-file.ts';
+
+/** What a level shows for one line, and the readings of the structure that it rests on. */
+type Row = { readonly row: LevelRow; readonly level: LevelPlan };
+
+const sideOf = (side: PlaneReading['rises'] | undefined): string =>
+  side === undefined || side === null ? '' : wordsOf('side', side);
+
+/** The columns of one plane: what a level held in it shows, the side that is higher, off plumb, the side leant to. */
+function planeColumns(plane: PlaneReading['plane']): Column<Row>[] {
+  const head = (what: string, unit = ''): string => `${words(`export.head.${plane}`)}: ${what}${unit}`;
+  const of = ({ row }: Row): PlaneReading | undefined => row.planes.find((one) => one.plane === plane);
+  const number = (one: PlaneReading['shows'] | undefined): Cell => numberOf(one ?? null);
+  return [
+    { head: head(words('export.head.shows'), ' (deg)'), cell: (row) => number(of(row)?.shows) },
+    { head: head(words('export.head.shows'), ' ± (deg)'), cell: (row) => of(row)?.shows.band?.plusMinus ?? null },
+    { head: head(words('export.head.rises')), cell: (row) => sideOf(of(row)?.rises) },
+    { head: head(words('export.head.off-plumb'), ' (deg)'), cell: (row) => number(of(row)?.offPlumb) },
+    { head: head(words('export.head.leans')), cell: (row) => sideOf(of(row)?.leans) },
+  ];
+}
+
+const COLUMNS: readonly Column<Row>[] = [
+  { head: words('export.head.level-of'), cell: ({ row }) => wordsOf('level.of', row.of) },
+  { head: words('export.head.name'), cell: ({ row }) => row.name },
+  { head: `${words('export.head.along')} (deg)`, cell: ({ row }) => numberOf(row.along) },
+  { head: `${words('export.head.along')} ± (deg)`, cell: ({ row }) => row.along.band?.plusMinus ?? null },
+  { head: `${words('export.head.off-plumb')} (deg)`, cell: ({ row }) => numberOf(row.offPlumb) },
+  ...planeColumns('fore-and-aft'),
+  ...planeColumns('athwart'),
+  // nobody has read a level: there is no set that the numbers rest on
+  { head: words('export.head.set'), cell: ({ level }) => (level.known ? level.set : null) },
+  { head: words('export.head.taken'), cell: ({ level }) => level.taken },
+];
+
+/** What a level must show as the structure lies now: one row a line; of one member where one is chosen. */
+export function levelCsv(input: ExportInput): Exported {
+  const chosen = chosenMembers(input);
+  if (!chosen.ok) return chosen;
+  const { plan, member } = input;
+  const { site } = plan;
+  if (site === null) return refused('no-level-rows');
+  const rows = site.rows.filter(({ of, name }) => member === null || (of === 'member' && name === member));
+  if (rows.length === 0) return refused('no-level-rows');
+  return exported(
+    csvText(
+      COLUMNS,
+      rows.map((row) => ({ row, level: site.level })),
+    ),
+  );
+}

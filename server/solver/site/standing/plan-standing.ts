@@ -1,0 +1,141 @@
+import type { Finding } from '../../../plan/finding.ts';
+import type { StandingPlan } from '../../../plan/site.ts';
+import { figure, input } from '../../figure.ts';
+import { finding } from '../../finding.ts';
+import { DEGREES } from '../../geometry/angle.ts';
+import { moved, turned } from '../../geometry/rigid-motion.ts';
+import { AXES, dot, ORIGIN, unit, type Vector3 } from '../../geometry/vector.ts';
+import { EXACT, type LaidFrame, type LaidSite } from '../laid-site.ts';
+import { siteBand, type SiteStudy } from '../site-study.ts';
+import { askedHeight, heightOf, type AskedHeight } from './asked-height.ts';
+import { riseOf } from './asked-slopes.ts';
+import { standFrame } from './stand-frame.ts';
+import { turnFigure } from './turn-figure.ts';
+import { UPRIGHT } from './upright.ts';
+
+/** A misfit of more than so many accuracies of the tape is told; common practice, no source. */
+const TOLD_AT = 3;
+
+/** How the frame stands: where its axes are, what it was turned by, its slopes and its height, each with its band. */
+export function planStanding(study: SiteStudy): { standing: StandingPlan | null; findings: Finding[] } {
+  const { frame } = study.laid;
+  const { standing } = study.source.site;
+  const findings =
+    standing.swing !== null && standing.hinge === null
+      ? [finding('swing-without-hinge', 'caution', '/site/standing/swing')]
+      : [];
+  if (frame === null) return { standing: null, findings };
+  const misfits = misfitsOf(study, frame);
+  const [x, y, z] = AXES.map((axis) => turned(frame.motion, axis));
+  if (x === undefined || y === undefined || z === undefined) return { standing: null, findings };
+  return {
+    standing: {
+      origin: moved(frame.motion, ORIGIN),
+      x,
+      y,
+      z,
+      misfits: misfits.misfits,
+      turn: asksForTurn(study) && isReached(study) ? turnFigure(study, frame) : null,
+      slopes: slopesOf(study),
+      height: heightFigure(study),
+    },
+    findings: [...findings, ...misfits.findings],
+  };
+}
+
+const asksForTurn = ({ source: { site } }: SiteStudy): boolean =>
+  site.standing.slopes.length > 0 || (site.standing.hinge !== null && site.standing.height !== null);
+
+/** Whether the frame stands as it was asked for: a turn that was not found is not one of 0°. */
+const isReached = ({ source, laid: { levels, up, points } }: SiteStudy): boolean =>
+  standFrame(source, { levels, up, points, off: EXACT }).findings.every(({ grade }) => grade !== 'stop');
+
+function misfitsOf(study: SiteStudy, frame: LaidFrame): { misfits: StandingPlan['misfits']; findings: Finding[] } {
+  const { placing, tapeAccuracy } = study.source.site;
+  if (placing.by !== 'points') return { misfits: [], findings: [] };
+  const { pairs } = placing;
+  const most = TOLD_AT * tapeAccuracy;
+  const misfits = pairs.map(({ point: name }, index) => ({
+    field: `/site/placing/pairs/${String(index)}`,
+    name,
+    misfit: figure(
+      frame.misfits[index] ?? 0,
+      'mm',
+      'e = |R p + t − q|, Σ e² → min over n places',
+      [input('n', 'places', pairs.length, 'count')],
+      ['horn'],
+      siteBand(study, ({ frame: laid }) => laid?.misfits[index]),
+    ),
+  }));
+  const findings = misfits.flatMap(({ field, name, misfit: { value } }) =>
+    value > most ? [finding('placing-misfit', 'caution', field, { name, value, high: most })] : [],
+  );
+  return { misfits, findings };
+}
+
+/** What is asked for, then x and y of the frame. */
+function slopesOf(study: SiteStudy): StandingPlan['slopes'] {
+  const asked = study.source.site.standing.slopes.map(({ along }, index) => ({
+    field: `/site/standing/slopes/${String(index)}`,
+    axis: 'asked' as const,
+    along: unit(along),
+  }));
+  const own = (['x', 'y'] as const).map((axis, index) => ({ field: '', axis, along: AXES[index] }));
+  return [...asked, ...own].flatMap(({ field, axis, along }) =>
+    along === undefined
+      ? []
+      : [
+          {
+            field,
+            axis,
+            toStructure: slopeFigure(study, along, () => UPRIGHT, 'z'),
+            toLevel: slopeFigure(study, along, ({ up }) => up, 'u'),
+          },
+        ],
+  );
+}
+
+/** How far a direction of the frame's axes rises as the frame stands [degrees]. */
+function slopeFigure(study: SiteStudy, along: Vector3, upOf: (laid: LaidSite) => Vector3, symbol: 'z' | 'u') {
+  const rise = (laid: LaidSite): number | undefined =>
+    laid.frame === null ? undefined : riseOf(turned(laid.frame.motion, along), upOf(laid)) * DEGREES;
+  const { laid } = study;
+  const share = laid.frame === null ? 0 : dot(turned(laid.frame.motion, along), upOf(laid));
+  return figure(
+    rise(laid) ?? 0,
+    'deg',
+    `a = arcsin(d · ${symbol})`,
+    [input(`d · ${symbol}`, 'rise-of-the-direction', share, 'ratio')],
+    ['standing-turn'],
+    siteBand(study, rise),
+  );
+}
+
+/** How high the place stands whose height is asked for; null where none is, or its place cannot be told. */
+function heightFigure(study: SiteStudy): StandingPlan['height'] {
+  const { source, laid } = study;
+  const askedOn = ({ up, points }: LaidSite, off = EXACT): AskedHeight | null => {
+    const height = askedHeight(source.site.standing.height, source, { up, points, off });
+    return height === null || 'findings' in height ? null : height;
+  };
+  const asked = askedOn(laid);
+  const place = asked === null || laid.frame === null ? null : moved(laid.frame.motion, asked.place);
+  if (asked === null || place === null) return null;
+  const doubtOf = new Map(study.varied.map(({ doubt, laid: varied }) => [varied, doubt] as const));
+  const height = (of: LaidSite): number | undefined => {
+    const doubt = doubtOf.get(of);
+    const on = askedOn(of, (field) => (field === doubt?.field ? doubt.plusMinus : 0));
+    return on === null || of.frame === null ? undefined : heightOf(on, moved(of.frame.motion, on.place));
+  };
+  return figure(
+    heightOf(asked, place),
+    'mm',
+    'h = p · v − o · v',
+    [
+      input('p · v', 'place-along-the-upright', dot(place, asked.along), 'mm'),
+      input('o · v', 'what-it-counts-from', dot(asked.over, asked.along), 'mm'),
+    ],
+    ['standing-turn'],
+    siteBand(study, height),
+  );
+}
