@@ -109,8 +109,10 @@ function standingOnStage({ site }: Job): Site {
   const slope: Site['standing']['slopes'][number] = { along: along(0, 1, 0), angle: 0, to: 'level' };
   return {
     ...site,
+    tapeAccuracy: 0.5, // a steel tape read twice
     level: {
       ...site.level,
+      angleAccuracy: 0.2, // a telephone laid on a straight batten
       sets: [
         {
           taken: '2026-11-02T10:20',

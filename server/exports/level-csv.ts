@@ -1,13 +1,14 @@
 import { words, wordsOf } from '../language/words.ts';
+import type { Site } from '../job/site.ts';
 import type { LevelPlan, LevelRow, PlaneReading } from '../plan/site.ts';
 import { csvText, numberOf, type Cell, type Column } from './csv.ts';
 import { chosenMembers, exported, refused, type ExportInput, type Exported } from './export-file.ts';
 
-/** What a level shows for one line, and the readings of the structure that it rests on. */
-type Row = { readonly row: LevelRow; readonly level: LevelPlan };
+/** What a level shows for one line, the readings of the structure that it rests on, and what its sides are called. */
+type Row = { readonly row: LevelRow; readonly level: LevelPlan; readonly sides: Site['sides'] };
 
-const sideOf = (side: PlaneReading['rises'] | undefined): string =>
-  side === undefined || side === null ? '' : wordsOf('side', side);
+const sideOf = (side: PlaneReading['rises'] | undefined, { sides }: Row): string =>
+  side === undefined || side === null ? '' : wordsOf(`side.${sides}`, side);
 
 /** The columns of one plane: what a level held in it shows, the side that is higher, off plumb, the side leant to. */
 function planeColumns(plane: PlaneReading['plane']): Column<Row>[] {
@@ -16,10 +17,13 @@ function planeColumns(plane: PlaneReading['plane']): Column<Row>[] {
   const number = (one: PlaneReading['shows'] | undefined): Cell => numberOf(one ?? null);
   return [
     { head: head(words('export.head.shows'), ' (deg)'), cell: (row) => number(of(row)?.shows) },
-    { head: head(words('export.head.shows'), ' ± (deg)'), cell: (row) => of(row)?.shows.band?.plusMinus ?? null },
-    { head: head(words('export.head.rises')), cell: (row) => sideOf(of(row)?.rises) },
+    {
+      head: head(`${words('export.head.shows')}, ${words('export.head.plus-minus')}`, ' (deg)'),
+      cell: (row) => of(row)?.shows.band?.plusMinus ?? null,
+    },
+    { head: head(words('export.head.rises')), cell: (row) => sideOf(of(row)?.rises, row) },
     { head: head(words('export.head.off-plumb'), ' (deg)'), cell: (row) => number(of(row)?.offPlumb) },
-    { head: head(words('export.head.leans')), cell: (row) => sideOf(of(row)?.leans) },
+    { head: head(words('export.head.leans')), cell: (row) => sideOf(of(row)?.leans, row) },
   ];
 }
 
@@ -27,7 +31,10 @@ const COLUMNS: readonly Column<Row>[] = [
   { head: words('export.head.level-of'), cell: ({ row }) => wordsOf('level.of', row.of) },
   { head: words('export.head.name'), cell: ({ row }) => row.name },
   { head: `${words('export.head.along')} (deg)`, cell: ({ row }) => numberOf(row.along) },
-  { head: `${words('export.head.along')} ± (deg)`, cell: ({ row }) => row.along.band?.plusMinus ?? null },
+  {
+    head: `${words('export.head.along')}: ${words('export.head.plus-minus')} (deg)`,
+    cell: ({ row }) => row.along.band?.plusMinus ?? null,
+  },
   { head: `${words('export.head.off-plumb')} (deg)`, cell: ({ row }) => numberOf(row.offPlumb) },
   ...planeColumns('fore-and-aft'),
   ...planeColumns('athwart'),
@@ -40,7 +47,7 @@ const COLUMNS: readonly Column<Row>[] = [
 export function levelCsv(input: ExportInput): Exported {
   const chosen = chosenMembers(input);
   if (!chosen.ok) return chosen;
-  const { plan, member } = input;
+  const { plan, job, member } = input;
   const { site } = plan;
   if (site === null) return refused('no-level-rows');
   const rows = site.rows.filter(({ of, name }) => member === null || (of === 'member' && name === member));
@@ -48,7 +55,7 @@ export function levelCsv(input: ExportInput): Exported {
   return exported(
     csvText(
       COLUMNS,
-      rows.map((row) => ({ row, level: site.level })),
+      rows.map((row) => ({ row, level: site.level, sides: job.site.sides })),
     ),
   );
 }

@@ -22,7 +22,8 @@ export function withSite(document: Document): Document {
 const isPost = (point: unknown): point is Document => isPlainObject(point) && point['fixing'] === 'post';
 
 /** Damage in a post stays damage in the thing, to be refused by the check of the whole. */
-const thingOf = ({ name, at, axis, diameter, clearance }: Document): Document => ({
+const thingOf = ({ fixing: _, name, at, axis, diameter, clearance, ...unknown }: Document): Document => ({
+  ...unknown,
   name,
   shape: { shape: 'cylinder', at, axis: { by: 'axes', vector: axis }, diameter, ends: null },
   clearance,

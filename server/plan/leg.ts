@@ -61,7 +61,11 @@ export const LegPlan = Type.Object({
   shortest: Figure,
   longest: Figure,
   mass: Figure,
-  /** From the long side of the mitre to the head's longest point on the acute side, seen from the foot, right-handed; null where an end has no direction. */
+  /**
+   * From the long side of the mitre round to the acute side of the saddle (where it is cut deepest), right-handed about the
+   * leg seen from the foot: clockwise. −180 to 180; a saddle at right angles has two such sides, the nearer is meant. Null
+   * where an end has no direction.
+   */
   roll: Type.Union([Figure, Type.Null()]),
   rollRound: Type.Union([Figure, Type.Null()]),
   templates: Type.Array(WrapTemplate),

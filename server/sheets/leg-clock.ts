@@ -9,12 +9,12 @@ import { longSideOf } from './leg-wraps.ts';
 import { paragraph, stacked, type Block } from './text-block.ts';
 
 /** Radius of the tube as drawn, and of the arc between its two marks [mm]. */
-const RADIUS = 11;
-const ARC = 7;
+const RADIUS = 9;
+const ARC = 5.5;
 const CHORDS = 72;
 
 /** Room round the tube for what its marks say [mm]. */
-const ROOM = 8;
+const ROOM = 6;
 
 /** Which way round a turn goes, as seen from the foot. */
 export const turnWords = (roll: Figure, { units }: Job): string =>
@@ -60,7 +60,7 @@ export function legClock(leg: LegPlan, job: Job, width: number): Block | null {
   return stacked([
     paragraph(words('sheet.seen-from-foot'), width, { ...small, weight: 600 }),
     drawn,
-    paragraph(words('sheet.roll-is', { turn: turnWords(leg.roll, job) }), width, { height: 2.1, weight: 600 }),
+    paragraph(turnWords(leg.roll, job), width, { height: 2.1, weight: 600 }),
     paragraph(words('sheet.roll-legend'), width, small),
   ]);
 }

@@ -1,12 +1,12 @@
 import type { Job } from '../job/job.ts';
-import { formatBand, formatFigure } from '../language/quantity-format.ts';
+import { formatBand, formatFigure, formatMeasured } from '../language/quantity-format.ts';
 import { words, wordsOf } from '../language/words.ts';
 import type { LegPlan } from '../plan/leg.ts';
 import type { SitePlan } from '../plan/site.ts';
 import { HEIGHTS } from './ink.ts';
 import { bandOf, doubtWords } from './site-words.ts';
 import { table, tableBlock, type Cell } from './table.ts';
-import { paragraph, stacked, type Block } from './text-block.ts';
+import { capital, paragraph, stacked, type Block } from './text-block.ts';
 
 const SMALL = { height: HEIGHTS.small } as const;
 
@@ -18,7 +18,10 @@ export function legDoubts(leg: LegPlan, legs: number, job: Job, width: number): 
   const { measureAgain, doubts, order, bandThen, cutLength } = leg;
   const rows = doubts.slice(0, LISTED).map((doubt, index): Cell[] => [
     { text: doubtWords(doubt), weight: index === 0 ? 600 : 400 },
-    { text: formatBand({ plusMinus: doubt.plusMinus.value, from: [] }, 'mm', job.units), weight: index === 0 ? 600 : 400 },
+    {
+      text: formatBand({ plusMinus: doubt.plusMinus.value, from: [] }, 'mm', job.units),
+      weight: index === 0 ? 600 : 400,
+    },
   ]);
   const list = table(
     [
@@ -34,16 +37,24 @@ export function legDoubts(leg: LegPlan, legs: number, job: Job, width: number): 
       ? []
       : [
           paragraph(
-            words('sheet.measure-again', {
-              what: doubtWords(measureAgain),
-              part: formatFigure(measureAgain.plusMinus, job.units),
-            }),
+            capital(
+              words('sheet.measure-again', {
+                what: doubtWords(measureAgain),
+                part: formatMeasured(measureAgain.plusMinus.value, 'mm', job.units),
+              }),
+            ),
             width,
             { height: 2.1, weight: 600 },
           ),
         ]),
     ...(legs > 1 && order > 1
-      ? [paragraph(words('sheet.band-then', { band: formatBand({ plusMinus: bandThen.value, from: [] }, 'mm', job.units) }), width, SMALL)]
+      ? [
+          paragraph(
+            words('sheet.band-then', { band: formatBand({ plusMinus: bandThen.value, from: [] }, 'mm', job.units) }),
+            width,
+            SMALL,
+          ),
+        ]
       : []),
   ]);
 }

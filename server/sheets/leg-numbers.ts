@@ -1,5 +1,5 @@
 import type { Job } from '../job/job.ts';
-import { formatClosely, formatLength } from '../language/length-format.ts';
+import { formatClosely } from '../language/length-format.ts';
 import { formatBand, formatFigure, formatQuantity } from '../language/quantity-format.ts';
 import { words } from '../language/words.ts';
 import type { Figure } from '../plan/figure.ts';
@@ -9,11 +9,11 @@ import { HEIGHTS } from './ink.ts';
 import { turnWords } from './leg-clock.ts';
 import { withBand } from './site-words.ts';
 import { table, tableBlock, type Cell } from './table.ts';
-import { beside, stacked, type Block } from './text-block.ts';
+import { beside, type Block } from './text-block.ts';
 
 /** Width that the length to saw off takes, and the air beside it [mm]. */
-const LARGE = 66;
-const AIR = 4;
+const LARGE = 64;
+const AIR = 3;
 
 /** What is set and read at the saw, in that order: the length, then foot, head and roll. */
 export function legNumbers(leg: LegPlan, job: Job, width: number): Block {
@@ -26,32 +26,23 @@ export function legNumbers(leg: LegPlan, job: Job, width: number): Block {
   };
   const mitred = foot.end === 'mitre';
   const facts: Named[] = [
+    sure,
     { name: words('sheet.foot-saw'), value: mitred ? formatFigure(foot.tilt, units) : words('sheet.square') },
     ...(foot.rise === null ? [] : [{ name: words('sheet.foot-rise'), value: formatFigure(foot.rise, units) }]),
     { name: words('sheet.head-angle'), value: formatFigure(head.axisAngle, units) },
     ...(roll === null || rollRound === null
       ? []
       : [
-          { name: words('sheet.roll'), value: turnWords(roll, job) },
           {
             name: words('sheet.roll-round'),
             value: formatQuantity(Math.abs(rollRound.value), rollRound.unit, units),
           },
+          { name: words('sheet.roll'), value: turnWords(roll, job) },
         ]),
   ];
-  const tube = words('sheet.tube-size', {
-    diameter: formatLength(leg.outsideDiameter, units),
-    wall: formatClosely(leg.wall, units),
-  });
   return beside([
-    {
-      left: 0,
-      block: stacked([figuresRow([length], LARGE, HEIGHTS.wall), figuresRow([sure], LARGE, HEIGHTS.head)]),
-    },
-    {
-      left: LARGE + AIR,
-      block: figuresRow([...facts, { name: words('sheet.tube'), value: tube }], width - LARGE - AIR, HEIGHTS.head),
-    },
+    { left: 0, block: figuresRow([length], LARGE, HEIGHTS.wall) },
+    { left: LARGE + AIR, block: figuresRow(facts, width - LARGE - AIR, HEIGHTS.head) },
   ]);
 }
 
@@ -60,22 +51,20 @@ export function legTable(leg: LegPlan, job: Job, width: number): Block {
   const { units } = job;
   const row = (name: string, figure: Figure | null): Cell[][] =>
     figure === null ? [] : [[name, { text: withBand(figure, job), weight: 600 }]];
+  const pair = (key: 'sheet.ends-take' | 'sheet.lines-along', one: Figure, other: Figure): Cell[][] => [
+    [words(key), { text: `${formatFigure(one, units)}; ${formatFigure(other, units)}`, weight: 600 }],
+  ];
   const { adjust, perDegree } = leg;
   const rows: Cell[][] = [
     ...row(words('sheet.centre-length'), leg.centreLength),
     ...row(words('sheet.middle-length'), leg.middleLength),
-    ...row(words('sheet.foot-takes'), leg.foot.takes),
-    ...row(words('sheet.head-takes'), leg.head.takes),
-    ...row(words('sheet.shortest'), leg.shortest),
-    ...row(words('sheet.longest'), leg.longest),
+    ...pair('sheet.ends-take', leg.foot.takes, leg.head.takes),
+    ...pair('sheet.lines-along', leg.shortest, leg.longest),
     ...row(words('sheet.foot-off-square'), leg.foot.end === 'mitre' ? null : leg.foot.tilt),
-    [
-      words('sheet.head-at', { member: leg.head.member }),
-      { text: formatFigure(leg.head.station, units), weight: 600 },
-    ],
+    [words('sheet.head-at', { member: leg.head.member }), { text: formatFigure(leg.head.station, units), weight: 600 }],
     ...(perDegree === null
       ? []
-      : [[words('sheet.for-a-degree'), { text: formatQuantity(perDegree.value, 'mm', units), weight: 600 } as const]]),
+      : [[words('sheet.for-a-degree'), { text: formatClosely(perDegree.value, units), weight: 600 } as const]]),
     ...(adjust === null
       ? []
       : [
@@ -100,7 +89,7 @@ export function legTable(leg: LegPlan, job: Job, width: number): Block {
         { head: '', align: 'right' },
       ],
       rows,
-      { width, height: 2.1 },
+      { width, height: 2 },
     ),
   );
 }

@@ -10,15 +10,19 @@ import { largestOfAll, type Scale } from './scale.ts';
 import { breakAt } from './straight-tube.ts';
 import type { Block } from './text-block.ts';
 
-/** The tube is drawn no thicker than this, with so much of it whole beside each end [mm on paper]. */
-const THICKEST = 26;
+/** So thick at the most the tube may be drawn, the first where the page has room for it [mm on paper]. */
+export const THICKNESSES = [26, 18, 12] as const;
+/** So much of it is whole beside each end [mm on paper]. */
 const WHOLE = 16;
 /** Room at both sides for what lies beyond the ends, and the least that is left for a break [mm]. */
 const SIDE = 14;
 const BREAK = 14;
-/** Above the tube: a line of words and the dimensions of both rings; below it, those of its lengths [mm]. */
-const ABOVE = 20;
+/** What the words of the ends take above the tube, and a dimension of a ring or of a length [mm]. */
+const ABOVE = 6;
 const APART = 7;
+
+/** Where a leg may be drawn [mm]. */
+export type LegRoom = { readonly width: number; readonly thickest: number };
 
 /** How a leg lies on paper: where a distance from its sawn foot end is drawn [mm]. */
 type Laid = {
@@ -34,12 +38,12 @@ type Laid = {
 const endLengths = (ends: readonly LegEnd[]): number =>
   ends.reduce((sum, { template }) => sum + template.high - template.low, 0);
 
-function laidOut(leg: LegPlan, ends: readonly LegEnd[], width: number): Laid {
+function laidOut(leg: LegPlan, ends: readonly LegEnd[], { width, thickest }: LegRoom): Laid {
   const room = width - 2 * SIDE;
   const cut = leg.cutLength.value;
   const scale = largestOfAll(
     (factor) =>
-      leg.outsideDiameter * factor <= THICKEST &&
+      leg.outsideDiameter * factor <= thickest &&
       (cut * factor <= room || endLengths(ends) * factor + 2 * WHOLE + BREAK <= room),
   );
   const whole = cut * scale.factor;
@@ -52,21 +56,19 @@ function laidOut(leg: LegPlan, ends: readonly LegEnd[], width: number): Laid {
     broken,
     // what is left out of a broken tube lies in its middle: each end is drawn from its own side
     at: (distance) => left + (distance > cut / 2 ? drawn - (cut - distance) * scale.factor : distance * scale.factor),
-    middle: ABOVE + radius,
+    middle: ABOVE + APART * ends.length + radius,
     radius,
     right: left + drawn,
   };
 }
 
-/** The scale at which a leg is drawn, as its title block says it. */
-export const legScale = (leg: LegPlan, width: number): Scale => laidOut(leg, legEnds(leg), width).scale;
-
-/** The leg seen square to its scribed line, the foot left, to scale but for its break, with its lengths and rings. */
-export function legPicture(leg: LegPlan, { units }: Job, width: number): Block {
+/** The leg with its scribed line on top, the foot left, to scale but for its break, with its lengths and rings. */
+export function legPicture(leg: LegPlan, { units }: Job, room: LegRoom): Block {
+  const { width } = room;
   const ends = legEnds(leg);
-  const laid = laidOut(leg, ends, width);
-  const items: Item[] = [...outline(leg, ends, laid), ...ends.map((end) => ring(end, laid))];
-  const dimensions = [...ringDimensions(ends, laid, units), ...lengthDimensions(leg, ends, laid, units)];
+  const laid = laidOut(leg, ends, room);
+  const items: Item[] = [...outline(leg, ends, laid), ...inView(ends, laid).map((end) => ring(end, laid))];
+  const dimensions = [...ringDimensions(inView(ends, laid), laid, units), ...lengthDimensions(leg, ends, laid, units)];
   for (const dimension of dimensions) items.push(...dimensionLines(dimension));
   items.push(...endWords(leg, width));
   const below = dimensions.flatMap(({ line: ends0 }) => ends0.map(([, y]) => y));
@@ -76,7 +78,7 @@ export function legPicture(leg: LegPlan, { units }: Job, width: number): Block {
   return { height, items, scales: [laid.scale.text] };
 }
 
-/** Both edges, the ends as they are cut, and the line along the tube that both wraps lie on. */
+/** Both edges, the scribed line being the upper one, the ends as they are cut, and the tube's middle. */
 function outline(leg: LegPlan, ends: readonly LegEnd[], laid: Laid): Item[] {
   const { middle, radius, at } = laid;
   const [top, bottom] = [middle - radius, middle + radius];
@@ -84,7 +86,7 @@ function outline(leg: LegPlan, ends: readonly LegEnd[], laid: Laid): Item[] {
   const head = ends.find((one) => one.at === 'head');
   const cut = leg.cutLength.value;
   const edgeAt = (end: LegEnd | undefined, degrees: number, sawn: number): number =>
-    end === undefined ? at(sawn) : at(end.ring + ordinateAt(end, degrees));
+    end === undefined ? at(sawn) : at(end.template.ringStation + ordinateAt(end, degrees));
   const run = (y: number, degrees: number): Item =>
     line(
       'edge',
@@ -94,14 +96,14 @@ function outline(leg: LegPlan, ends: readonly LegEnd[], laid: Laid): Item[] {
       ],
       STROKES.edge,
     );
-  const scribed: Spot[] = [
-    [edgeAt(foot, 0, 0), middle],
-    [edgeAt(head, 0, cut), middle],
+  const axis: Spot[] = [
+    [edgeAt(foot, 90, 0), middle],
+    [edgeAt(head, 90, cut), middle],
   ];
   return [
-    run(top, 270),
-    run(bottom, 90),
-    line('centreline', scribed, STROKES.centreline),
+    run(top, 0),
+    run(bottom, 180),
+    line('centreline', axis, STROKES.centreline),
     ...endOutline(foot, 0, laid),
     ...endOutline(head, cut, laid),
     ...(laid.broken ? breakAt((at(0) + at(cut)) / 2, top, bottom) : []),
@@ -133,13 +135,14 @@ function endOutline(end: LegEnd | undefined, sawn: number, { at, middle, radius 
       ),
     ];
   }
-  const { template, ring: along } = end;
+  const { template } = end;
+  const along = template.ringStation;
   const parts: { near: boolean; points: Spot[] }[] = [];
   let before: Spot | undefined;
   for (const [girth, ordinate] of template.curve) {
     const angle = (roundTo(template, girth) * Math.PI) / 180;
-    const spot: Spot = [at(along + ordinate), middle + radius * Math.sin(angle)];
-    const near = Math.cos(angle) >= -1e-9;
+    const spot: Spot = [at(along + ordinate), middle - radius * Math.cos(angle)];
+    const near = Math.sin(angle) >= -1e-9;
     const last = parts.at(-1);
     if (last?.near === near) last.points.push(spot);
     else parts.push({ near, points: before === undefined ? [spot] : [before, spot] });
@@ -150,13 +153,17 @@ function endOutline(end: LegEnd | undefined, sawn: number, { at, middle, radius 
     .map(({ near, points }) => line('edge', points, near ? STROKES.edge : STROKES.hidden));
 }
 
+/** Ends whose ring lies on the paper: that of a wide saddle may lie far beyond the tube. */
+const inView = (ends: readonly LegEnd[], { at, right }: Laid): LegEnd[] =>
+  ends.filter(({ template }) => at(template.ringStation) <= right + SIDE - 2);
+
 /** Where a wrap's ring lies round the tube. */
-const ring = ({ ring: along }: LegEnd, { at, middle, radius }: Laid): Item =>
+const ring = ({ template: { ringStation } }: LegEnd, { at, middle, radius }: Laid): Item =>
   line(
     'mark',
     [
-      [at(along), middle - radius - 1.5],
-      [at(along), middle + radius + 1.5],
+      [at(ringStation), middle - radius - 1.5],
+      [at(ringStation), middle + radius + 1.5],
     ],
     STROKES.hidden,
   );
@@ -164,27 +171,27 @@ const ring = ({ ring: along }: LegEnd, { at, middle, radius }: Laid): Item =>
 /** From the sawn foot end to each ring, above the tube, so that one tape finds both. */
 function ringDimensions(ends: readonly LegEnd[], { at, middle, radius }: Laid, units: Job['units']): Dimension[] {
   return ends.map((end, index) => {
-    const y = middle - radius - 4.5 - index * APART;
+    const y = middle - radius - 4 - index * APART;
     const key = end.at === 'foot' ? 'sheet.ring-foot' : 'sheet.ring-head';
     return {
       from: [at(0), middle - radius],
-      to: [at(end.ring), middle - radius],
+      to: [at(end.template.ringStation), middle - radius],
       line: [
         [at(0), y],
-        [at(end.ring), y],
+        [at(end.template.ringStation), y],
       ],
-      text: words(key, { length: formatLength(end.ring, units) }),
+      text: words(key, { length: formatLength(end.template.ringStation, units) }),
       radius: false,
     };
   });
 }
 
-/** Below the tube: along its middle, what is sawn off, and from foot point to head where both lie on the paper. */
+/** Below the tube: what is sawn off, and from foot point to head where both lie on the paper. */
 function lengthDimensions(leg: LegPlan, ends: readonly LegEnd[], laid: Laid, units: Job['units']): Dimension[] {
   const { at, middle, radius, scale } = laid;
   const cut = leg.cutLength.value;
   const foot = ends.find((one) => one.at === 'foot');
-  const face = foot === undefined ? 0 : foot.ring;
+  const face = foot === undefined ? 0 : foot.template.ringStation;
   const beyond = (takes: number): boolean => Math.abs(takes) * scale.factor <= SIDE - 2;
   const footPoint = at(face) - leg.foot.takes.value * scale.factor;
   const headPoint = at(cut) + leg.head.takes.value * scale.factor;
@@ -202,12 +209,11 @@ function lengthDimensions(leg: LegPlan, ends: readonly LegEnd[], laid: Laid, uni
       radius: false,
     };
   };
-  const said = (key: 'sheet.middle-is' | 'sheet.cut-is' | 'sheet.centre-is', figure: LegPlan['cutLength']): string =>
+  const said = (key: 'sheet.cut-is' | 'sheet.centre-is', figure: LegPlan['cutLength']): string =>
     words(key, { length: formatFigure(figure, units) });
   return [
-    level(at(face), at(cut), 1, said('sheet.middle-is', leg.middleLength)),
-    level(at(0), at(cut), 2, said('sheet.cut-is', leg.cutLength)),
-    ...(fits ? [level(footPoint, headPoint, 3, said('sheet.centre-is', leg.centreLength))] : []),
+    level(at(0), at(cut), 1, said('sheet.cut-is', leg.cutLength)),
+    ...(fits ? [level(footPoint, headPoint, 2, said('sheet.centre-is', leg.centreLength))] : []),
   ];
 }
 
@@ -216,5 +222,9 @@ function endWords(leg: LegPlan, width: number): Item[] {
   const how = { height: HEIGHTS.text, weight: 600 } as const;
   const foot = words(`sheet.foot-end.${leg.foot.end}`);
   const head = words(`sheet.head-end.${leg.head.end}`, { member: leg.head.member });
-  return [write([0, 3.5], foot, how), write([width, 3.5], head, { ...how, align: 'right' })];
+  return [
+    write([0, 3.5], foot, how),
+    write([40, 3.5], words('sheet.line-on-top')),
+    write([width, 3.5], head, { ...how, align: 'right' }),
+  ];
 }

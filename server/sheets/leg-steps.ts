@@ -6,6 +6,7 @@ import type { LegPlan } from '../plan/leg.ts';
 import { HEIGHTS, write } from './ink.ts';
 import { legEnds } from './leg-wraps.ts';
 import { tick } from './sign.ts';
+import { sideWords } from './site-words.ts';
 import { lineHeight, paragraph, stacked, wrap, type Block } from './text-block.ts';
 
 /** Height of the letters, and what a box to tick takes before its words [mm]. */
@@ -13,21 +14,26 @@ const HEIGHT = 2.1;
 const BOX = 6;
 
 /** What is done with a leg, each step with a box to tick. */
-export function legSteps(leg: LegPlan, { units }: Job, width: number): Block {
+export function legSteps(leg: LegPlan, job: Job, width: number): Block {
+  const { units } = job;
   const ends = legEnds(leg);
   const foot = ends.find(({ at }) => at === 'foot');
   const head = ends.find(({ at }) => at === 'head');
   const said = [
     words('sheet.leg-step-saw', { length: formatFigure(leg.cutLength, units) }),
     ...(ends.length === 0 ? [] : [words('sheet.leg-step-scribe')]),
-    ...(foot === undefined ? [] : [words('sheet.leg-step-foot', { distance: formatLength(foot.ring, units) })]),
-    ...(head === undefined ? [] : [words('sheet.leg-step-head', { distance: formatLength(head.ring, units) })]),
+    ...(foot === undefined
+      ? []
+      : [words('sheet.leg-step-foot', { distance: formatLength(foot.template.ringStation, units) })]),
+    ...(head === undefined
+      ? []
+      : [words('sheet.leg-step-head', { distance: formatLength(head.template.ringStation, units) })]),
     words('sheet.leg-step-check', {
       middle: formatFigure(leg.middleLength, units),
       shortest: formatFigure(leg.shortest, units),
       longest: formatFigure(leg.longest, units),
     }),
-    words('sheet.leg-step-set-up'),
+    words('sheet.leg-step-set-up', { ahead: sideWords(job, 'ahead') }),
     words('sheet.leg-step-read'),
     words(leg.head.end === 'saddle' ? 'sheet.leg-step-weld' : 'sheet.leg-step-fasten'),
   ];

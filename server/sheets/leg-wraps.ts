@@ -5,30 +5,27 @@ import { legName } from './site-words.ts';
 import type { TemplateNames } from './template-pages.ts';
 import { isWorthPrinting } from './wraps-for.ts';
 
-/** The wrap of one end of a leg; its ring counts from where the leg is sawn off at the foot [mm]. */
-export type LegEnd = { readonly at: 'foot' | 'head'; readonly template: WrapTemplate; readonly ring: number };
+/** The wrap of one end of a leg. Its ring counts from where the leg is sawn off at the foot. */
+export type LegEnd = { readonly at: 'foot' | 'head'; readonly template: WrapTemplate };
 
-/**
- * The wraps of a leg, foot first. A leg is sawn off square from its longest point to its longest point, so that the
- * furthest place of each line lies in a sawn end: the ring of the foot is as far in as its lowest ordinate is low.
- */
-export function legEnds({ templates, cutLength }: LegPlan): LegEnd[] {
+/** The wraps of a leg, foot first; an end that is cut square needs none. */
+export function legEnds({ templates }: LegPlan): LegEnd[] {
   const worth = templates.filter(isWorthPrinting);
   const foot = worth.find(({ scrap }) => scrap === 'start');
   const head = worth.find(({ scrap }) => scrap === 'finish');
   return [
-    ...(foot === undefined ? [] : [{ at: 'foot' as const, template: foot, ring: -foot.low }]),
-    ...(head === undefined ? [] : [{ at: 'head' as const, template: head, ring: cutLength.value - head.high }]),
+    ...(foot === undefined ? [] : [{ at: 'foot' as const, template: foot }]),
+    ...(head === undefined ? [] : [{ at: 'head' as const, template: head }]),
   ];
 }
 
 /** What the pages of an end's wrap are called, and how it is used. */
-export function legWrapNames(leg: LegPlan, { at, ring }: LegEnd): TemplateNames {
+export function legWrapNames(leg: LegPlan, { at }: LegEnd): TemplateNames {
   const name = legName(leg);
   return {
     title: words(at === 'foot' ? 'sheet.template-foot' : 'sheet.template-head', { name }),
     piece: words(at === 'foot' ? 'sheet.template-piece-foot' : 'sheet.template-piece-head', { name }),
-    leg: { name, ring },
+    leg: name,
   };
 }
 

@@ -21,7 +21,12 @@ export function siteNames(names: readonly Named[], drawn: readonly Item[], area:
   return placed;
 }
 
-function placeName({ text, at, bold }: Named, drawn: readonly Item[], placed: readonly Item[], area: Rectangle): Item[] {
+function placeName(
+  { text, at, bold }: Named,
+  drawn: readonly Item[],
+  placed: readonly Item[],
+  area: Rectangle,
+): Item[] {
   const height = bold ? HEIGHTS.text : 2.1;
   for (const distance of DISTANCES) {
     for (const way of WAYS) {

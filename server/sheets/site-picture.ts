@@ -19,8 +19,12 @@ export type SiteSelection = {
   readonly level: string;
 };
 
-/** Room round the drawing for names [mm on paper]. */
+/** Room round the drawing for names, and where only one thing has one [mm on paper]. */
 const ROOM = 7;
+const LITTLE_ROOM = 3;
+
+/** Where things need not be whole, they are drawn so far beyond the tubes, as a share of the size of those. */
+const BEYOND = 0.04;
 
 /** The level line runs on past everything else by this [mm on paper]. */
 const PAST = 5;
@@ -32,42 +36,70 @@ const LEVEL: Stroke = { ...STROKES.narrow, colour: COLOURS.blue, dash: [7, 1.5, 
 const HINGE: Stroke = { ...STROKES.narrow, dash: [5, 0.8, 0.4, 0.8] };
 const CHOSEN: Stroke = { ...STROKES.edge, width: 1 };
 
-/** Everything that must fit, at full size; what is level now is cut to it. */
-const reach = ({ members, legs, things, points, feet, hinge }: SiteView): FlatPoint[] => [
-  ...[...members, ...legs].flatMap(({ edges, centreline }) => [...edges.flat(), ...centreline]),
-  ...things.flatMap(({ lines }) => lines.flat()),
-  ...points.map(({ at }) => at),
-  ...feet.flatMap(({ surface }) => surface),
-  ...(hinge ?? []),
-];
+const roomFor = ({ named: full }: SiteSelection): number => (full ? ROOM : LITTLE_ROOM);
+
+/** The view cut to what must fit, at full size: things are whole where they are named, else only what stands near. */
+function reach(view: SiteView, { named: full }: SiteSelection): { view: SiteView; size: Rectangle } {
+  const { members, legs, things, points, feet, hinge } = view;
+  const tubes = [
+    ...[...members, ...legs].flatMap(({ edges, centreline }) => [...edges.flat(), ...centreline]),
+    ...feet.flatMap(({ surface }) => surface),
+    ...(hinge ?? []),
+  ];
+  const all = [...things.flatMap(({ lines }) => lines.flat()), ...points.map(({ at }) => at)];
+  if (full || tubes.length === 0) return { view, size: around([...tubes, ...all]) };
+  const bare = around(tubes);
+  const by = BEYOND * Math.max(bare.width, bare.height);
+  const size = { left: bare.left - by, top: bare.top - by, width: bare.width + 2 * by, height: bare.height + 2 * by };
+  const near = things.map((thing) => ({
+    ...thing,
+    lines: thing.lines.flatMap((one) => clipLine(one, size).map((part) => part.map(([x, y]): FlatPoint => [x, y]))),
+  }));
+  return { view: { ...view, things: near }, size };
+}
 
 /** The largest scale at which a view of the site fits [mm]. */
-export function siteScale(view: SiteView, room: { readonly width: number; readonly height: number }): Scale {
-  const size = around(reach(view));
+export function siteScale(
+  view: SiteView,
+  what: SiteSelection,
+  room: { readonly width: number; readonly height: number },
+): Scale {
+  const { size } = reach(view, what);
+  const round = 2 * roomFor(what);
   return largestOfAll(
-    (factor) => size.width * factor + 2 * ROOM <= room.width && size.height * factor + 2 * ROOM <= room.height,
+    (factor) => size.width * factor + round <= room.width && size.height * factor + round <= room.height,
   );
 }
 
 /** A view of the site at a scale, in the middle of a width, from its own top left corner. */
 export function sitePicture(
-  view: SiteView,
+  whole: SiteView,
   what: SiteSelection,
   room: { readonly width: number; readonly height: number; readonly scale?: Scale },
 ): Block & { readonly scale: Scale } {
-  const all = reach(view);
-  const scale = room.scale ?? siteScale(view, room);
-  if (all.length === 0) return { height: 0, items: [], scale };
-  const paper = ([x, y]: FlatPoint): Spot => [x * scale.factor, -y * scale.factor];
-  const bounds = around(all.map(paper));
-  const height = bounds.height + 2 * ROOM;
-  const shift: Spot = [(room.width - bounds.width) / 2 - bounds.left, ROOM - bounds.top];
-  const place = (at: FlatPoint): Spot => [paper(at)[0] + shift[0], paper(at)[1] + shift[1]];
-  const inner: Rectangle = { left: shift[0] + bounds.left, top: ROOM, width: bounds.width, height: bounds.height };
+  const { view, size } = reach(whole, what);
+  const scale = room.scale ?? siteScale(whole, what, room);
+  const round = roomFor(what);
+  const inner = {
+    left: (room.width - size.width * scale.factor) / 2,
+    top: round,
+    width: size.width * scale.factor,
+    height: size.height * scale.factor,
+  };
+  const height = inner.height + 2 * round;
+  const place = ([x, y]: FlatPoint): Spot => [
+    inner.left + (x - size.left) * scale.factor,
+    inner.top + (size.top + size.height - y) * scale.factor,
+  ];
   const level = levelLine(view, place, inner);
   const items: Item[] = [...drawn(view, what, place), ...level];
   const area = { left: 0, top: 0, width: room.width, height };
-  return { height, items: [...items, ...siteNames(named(view, what, place, level), items, area)], scale, scales: [scale.text] };
+  return {
+    height,
+    items: [...items, ...siteNames(named(view, what, place, level), items, area)],
+    scale,
+    scales: [scale.text],
+  };
 }
 
 function drawn(view: SiteView, { leg, named: full }: SiteSelection, place: (at: FlatPoint) => Spot): Item[] {
@@ -88,7 +120,11 @@ function drawn(view: SiteView, { leg, named: full }: SiteSelection, place: (at: 
 }
 
 /** The surface that a leg stands on, hatched behind it. */
-function ground({ leg, at, surface }: SiteView['feet'][number], view: SiteView, place: (at: FlatPoint) => Spot): Item[] {
+function ground(
+  { leg, at, surface }: SiteView['feet'][number],
+  view: SiteView,
+  place: (at: FlatPoint) => Spot,
+): Item[] {
   const [from, to] = [place(surface[0]), place(surface[1])];
   const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
   if (length < GROUND) return [];
@@ -131,7 +167,9 @@ function named(
     ...legs.map(({ member, centreline }) => nameAt(member, middle(centreline), true)),
     ...levelAt.map((at) => nameAt(levelSaid, at, false)),
     ...(full ? view.gaps.map(({ from, to, value }) => nameAt(gap(value), middle([from, to]), true)) : []),
-    ...(full ? view.things.filter(({ swung }) => !swung).map(({ name, lines }) => nameAt(name, middle(lines[0] ?? []), false)) : []),
+    ...(full
+      ? view.things.filter(({ swung }) => !swung).map(({ name, lines }) => nameAt(name, middle(lines[0] ?? []), false))
+      : []),
     ...(full ? view.points.map(({ name, at }) => nameAt(name, place(at), false)) : []),
   ];
   return names.filter((one) => one !== undefined);

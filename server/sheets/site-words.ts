@@ -28,9 +28,12 @@ export function legTitle({ number, name, side }: LegPlan, job: Job): string {
 export const legName = ({ number, name }: LegPlan): string =>
   name === '' ? words('sheet.leg-number', { number }) : name;
 
+/** Less than this in mm or degrees is no band that anybody could use. */
+const NOTHING = 0.0005;
+
 /** '5.3 mm ± 0.4 mm', or the number alone where it has no band. */
 export const withBand = (figure: Figure, { units }: Job): string =>
-  figure.band === null
+  figure.band === null || figure.band.plusMinus < NOTHING
     ? formatFigure(figure, units)
     : `${formatFigure(figure, units)} ${formatBand(figure.band, figure.unit, units)}`;
 

@@ -10,7 +10,6 @@ import { table, tableBlock, type Cell } from './table.ts';
 import { beside, paragraph, space, stacked, type Block } from './text-block.ts';
 import { tilesAlong } from './tiles.ts';
 import { wrapTiles } from './wrap-drawing.ts';
-import type { LegWrap } from './wrap-names.ts';
 import { wrapSize } from './wrap-size.ts';
 
 /** Height that the names and the check bars take above the wrap [mm]. */
@@ -24,8 +23,8 @@ export type TemplateNames = {
   readonly piece: string;
   /** Where its ring lies: on the member, or on a new piece between its two ends. */
   readonly ring?: 'member' | 'new-piece';
-  /** Where it is a leg's: counted from the foot, its left edge on the line scribed along the tube. */
-  readonly leg?: LegWrap;
+  /** The leg that it belongs to: it counts from the foot, its left edge lies on the line scribed along the tube. */
+  readonly leg?: string;
 };
 
 type Setting = { readonly paper: Paper; readonly units: Units; readonly paperThickness: number };
@@ -45,10 +44,10 @@ const unitOf = (units: Units): string => (units.length === 'mm' ? 'mm' : 'in');
 /** An ordinate: hundredths of a millimetre, or thousandths of an inch; a fraction of one is too coarse for a cut. */
 const ordinate = (mm: number, units: Units): string => (units.length === 'mm' ? fixed(mm, 2) : fixed(mm / INCH, 3));
 
-/** Where the ring lies: on a leg from where it is sawn off at the foot, which is what a tape can be hooked on. */
+/** Where the ring lies, from the end that a tape can be hooked on. */
 function ringWords({ ringStation }: WrapTemplate, { ring, leg }: TemplateNames, units: Units): string {
-  if (leg !== undefined) return words('sheet.ring-leg', { distance: formatLength(leg.ring, units) });
   const distance = formatLength(ringStation, units);
+  if (leg !== undefined) return words('sheet.ring-leg', { distance });
   return words(ring === 'new-piece' ? 'sheet.ring-new' : 'sheet.ring-at', { distance });
 }
 
@@ -129,7 +128,10 @@ function ordinates(template: WrapTemplate, { leg }: TemplateNames, width: number
       ),
     );
   return stacked([
-    paragraph(words(leg === undefined ? 'sheet.ordinates' : 'sheet.ordinates-leg'), width, { height: HEIGHTS.small, weight: 600 }),
+    paragraph(words(leg === undefined ? 'sheet.ordinates' : 'sheet.ordinates-leg'), width, {
+      height: HEIGHTS.small,
+      weight: 600,
+    }),
     beside([
       { left: 0, block: part(0) },
       { left: (width + 8) / 2, block: part(half) },

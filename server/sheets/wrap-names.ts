@@ -11,11 +11,8 @@ const SMALL = { height: HEIGHTS.small, weight: 600 } as const;
 /** Places along the girth where a name is tried, as shares of the wrap: the first that is free is taken. */
 const TRIED = Array.from({ length: 32 }, (_, index) => index / 32);
 
-/** A leg's wrap: whose it is, and how far its ring lies from where the leg is sawn off at the foot [mm]. */
-export type LegWrap = { readonly name: string; readonly ring: number };
-
-/** Everything that is written on a wrap, clear of its lines. */
-export function wrapNames(template: WrapTemplate, lines: readonly Line[], leg?: LegWrap): Item[] {
+/** Everything that is written on a wrap, clear of its lines; `leg` is the name of the leg that it belongs to. */
+export function wrapNames(template: WrapTemplate, lines: readonly Line[], leg?: string): Item[] {
   const items: Item[] = lines
     .filter(({ role }) => role !== 'hatch')
     .map(({ role, points, stroke }) => line(role, points, stroke));
@@ -36,15 +33,15 @@ export function wrapNames(template: WrapTemplate, lines: readonly Line[], leg?: 
  * Names of the four generators: on a saddle they count from the side where the two axes make the acute angle, on a leg
  * from the line that both of its wraps lie on.
  */
-const quarterNames = ({ kind }: WrapTemplate, leg: LegWrap | undefined): string[] =>
+const quarterNames = ({ kind }: WrapTemplate, leg: string | undefined): string[] =>
   leg !== undefined
     ? [words('sheet.scribed-line'), '90°', '180°', '270°']
     : kind === 'saddle'
-    ? [words('sheet.acute-side'), '90°', '180°', '270°']
-    : (['outside', 'top', 'inside', 'bottom'] as const).map((key) => wordsOf('generator', key));
+      ? [words('sheet.acute-side'), '90°', '180°', '270°']
+      : (['outside', 'top', 'inside', 'bottom'] as const).map((key) => wordsOf('generator', key));
 
 /** Names above the strip; a filled triangle stands at the first, to lay on the tube's own mark. */
-function generatorNames(template: WrapTemplate, leg: LegWrap | undefined): Item[] {
+function generatorNames(template: WrapTemplate, leg: string | undefined): Item[] {
   const names = quarterNames(template, leg);
   return quarters(template).flatMap(({ index, x }): Item[] => {
     const name = write([x + 1.5, NAMES - 3.4], names[index] ?? '', SMALL);
@@ -60,11 +57,11 @@ function generatorNames(template: WrapTemplate, leg: LegWrap | undefined): Item[
   });
 }
 
-function datumArrow(template: WrapTemplate, leg: LegWrap | undefined): Item[] {
+function datumArrow(template: WrapTemplate, leg: string | undefined): Item[] {
   const said =
     leg === undefined
       ? words('sheet.towards-datum', { member: template.member })
-      : words('sheet.towards-foot', { leg: leg.name });
+      : words('sheet.towards-foot', { leg });
   const bottom = bottomOf(template);
   const shaft: Spot[] = [
     [6, bottom + 1.5],

@@ -1,6 +1,7 @@
 import type { CutClosing } from '../job/closing.ts';
 import type { Job } from '../job/job.ts';
 import type { Purge } from '../job/purge.ts';
+import type { Site } from '../job/site.ts';
 import type { Welding } from '../job/welding.ts';
 import type { Finding } from '../plan/finding.ts';
 import type { FramePlan } from '../plan/frame.ts';
@@ -10,10 +11,11 @@ import { planSpringback } from './bending/plan-springback.ts';
 import { isOfDiameter, setUpOf, type SetUp } from './bending/set-up.ts';
 import type { SpringbackLaw } from './bending/springback-law.ts';
 import { correctionDrafts, type CorrectionDrafts } from './correction/correction-drafts.ts';
+import type { Post } from './correction/corrected.ts';
 import { misreadings, type ShopContext } from './correction/misreadings.ts';
 import { newFrameWelds } from './correction/new-frame-welds.ts';
 import type { Effort } from './correction/outcome.ts';
-import { struckPosts } from './correction/struck-posts.ts';
+import { sortedPosts } from './correction/struck-posts.ts';
 import { finding } from './finding.ts';
 import { drawFrame, frameGeometry } from './frame/expand-frame.ts';
 import type { FrameGeometry } from './frame/frame-geometry.ts';
@@ -21,6 +23,10 @@ import { mirrorFrame } from './frame/mirror-frame.ts';
 import { planFrame } from './frame/plan-frame.ts';
 import type { DrawnFrame, ShapeContext } from './frame/shape-context.ts';
 import { bendingOf } from './making/plan-making.ts';
+import { keptClear } from './site/gaps/kept-clear.ts';
+import { EXACT } from './site/laid-site.ts';
+import { laySite } from './site/lay-site.ts';
+import type { ResolvedGrade } from './tube/grades.ts';
 import { planTube } from './tube/plan-tube.ts';
 
 /** What of a job the tube, its bends and the ways to put it right depend on: nothing of gas, torch or money. */
@@ -29,6 +35,8 @@ export type BentFrom = Pick<Job, 'tube' | 'machine' | 'bending' | 'frame' | 'fix
   readonly holes: Purge['holes'];
   /** Level of ISO 5817 that steps at joints are graded by. */
   readonly quality: Welding['quality'];
+  /** What stands round the frame; null where nothing of it is kept clear of by a correction. */
+  readonly site: Site | null;
 };
 
 type Begun = Pick<Plan, 'tube' | 'springback'> & { readonly findings: readonly Finding[] };
@@ -68,7 +76,8 @@ export function bentFrame(job: BentFrom): BentFrame {
   const wanted = ofHand(frameGeometry(job.frame, { ...shape, root: '/frame' }), job);
   findings.push(...wanted.findings);
   if (wanted.geometry === null) return { ...begun, findings };
-  for (const { field, name, lacks } of struckPosts(job.fixing, wanted.geometry, job.tube.outsideDiameter))
+  const posts = sortedPosts(postsOf(job, wanted.geometry, tube.grade), wanted.geometry);
+  for (const { field, name, lacks } of posts.struck)
     findings.push(finding('post-struck', 'stop', field, { name, value: lacks }));
   const found = misreadings(job.frame, wanted.geometry, {
     draw: (frame) => ofHand(drawFrame(frame, { ...closedAs(wanted.geometry, shape), root: '/frame' }), job).geometry,
@@ -88,6 +97,7 @@ export function bentFrame(job: BentFrom): BentFrame {
     machine: setUp,
     law,
     wanted: wanted.geometry,
+    posts: posts.clear,
     checks: made.frame.checks,
     fromFinish,
     newFrame,
@@ -104,6 +114,16 @@ export function bentFrame(job: BentFrom): BentFrame {
     newFrame,
     drafts: drafts.cameBack === null ? null : drafts,
   };
+}
+
+/** What a correction keeps clear of on site; what there is to say of the site is said with it. */
+function postsOf({ site, tube, closing, print }: BentFrom, wanted: FrameGeometry, grade: ResolvedGrade): Post[] {
+  if (site === null) return [];
+  const { gap, shrinkage, paperThickness } = closing;
+  const { templateStations } = print;
+  const made = wanted.members.map(({ name, closed, centreline }) => ({ name, closed, centreline }));
+  const source = { site, wanted, made, tube, grade, gap, shrinkage, paperThickness, templateStations };
+  return keptClear(laySite(source, EXACT).laid, site, tube.outsideDiameter);
 }
 
 /** The frame for the other side where the job asks for it. */

@@ -67,6 +67,7 @@ export function plan(typed: Job, memory: Memory = NO_MEMORY): Plan {
     ? planSite({
         site: job.site,
         wanted,
+        fixing: job.fixing,
         made: madeLines(wanted, correction),
         tube: job.tube,
         grade: resolveGrade(job.tube.grade),
@@ -110,6 +111,7 @@ function bentFrom({
   closing,
   purge,
   welding,
+  site,
 }: SettledJob): BentFrom {
   const { way: _way, daysAtBender: _days, ...cut } = closing;
   return {
@@ -123,5 +125,10 @@ function bentFrom({
     closing: cut,
     holes: purge.holes,
     quality: welding.quality,
+    // what a correction keeps clear of, with what that and the frame stand by: levels that are read again while nothing
+    // is kept clear of, legs and loads change no bend
+    site: site.things.some((thing) => thing.shape.shape === 'cylinder' && thing.clearance !== null)
+      ? { ...site, directions: [], legs: [], load: null }
+      : null,
   };
 }

@@ -7,4 +7,24 @@ export const legSources = {
     'distance of two points less what foot and head take; derived, checked against a geometry kernel',
     'derivation',
   ),
+  'leg-saw': source(
+    'What sawing and welding leave open',
+    'a cut is off by 0.5 mm, what a weld pulls in by half of itself; common practice, no source',
+    'practice',
+  ),
+  'leg-slope': source(
+    'Leg for a degree of slope',
+    'how fast the head goes along the leg while the frame turns about its hinge; derived',
+    'derivation',
+  ),
+  'leg-roll': source(
+    'Roll between two cuts of one tube',
+    'angle about the leg between two planes through its axis; derived',
+    'derivation',
+  ),
+  'leg-order': source(
+    'The leg that fixes the slope best is set up first',
+    'what was wrong with it is then a turn of the frame, and no longer in doubt for the others; derived, the order is our own choice',
+    'derivation',
+  ),
 } as const;

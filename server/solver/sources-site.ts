@@ -33,4 +33,19 @@ export const siteSources = {
     'sin a = A + B cos θ + C sin θ about a hinge; derived, checked on rotated points of random frames',
     'derivation',
   ),
+  'site-plumb': source(
+    'Tape and plumb line',
+    'P = A + a x_h + b y_h + c u, x_h = unit(x − (x·u) u), y_h = u × x_h; derived, checked there and back',
+    'derivation',
+  ),
+  'site-distances': source(
+    'A place from its distances to known points',
+    'spheres that meet, in closed form; of more than it takes the least squares; checked by differences of squares',
+    'derivation',
+  ),
+  'gap-search': source(
+    'Least gap over all that swings',
+    'bounds by the slope of a convex distance over stretches and turns, halved until nothing is left; derived, checked against sampling',
+    'derivation',
+  ),
 } as const;

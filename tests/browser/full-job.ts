@@ -49,10 +49,7 @@ export function fullJob(): Job {
     one.reading === 'size' ? { ...one, value: read[`${one.check}/${String(one.index)}`] ?? one.value } : one,
   );
   const at = { member: 'hoop', spot: 'corner', number: 1, distance: 0 } as const;
-  const [zero, away] = [
-    { x: 0, y: 0, z: 0 },
-    { x: 0, y: 0, z: 2000 },
-  ];
+  const zero = { x: 0, y: 0, z: 0 };
   const more: Reading[] = [
     { reading: 'piece', member: 'hoop', piece: 3, what: 'radius', value: 2400, accuracy: 50 },
     { reading: 'point', at, ...zero, accuracy: null },
@@ -88,7 +85,6 @@ export function fullJob(): Job {
         tolerance: null,
         plate: { thickness: 6, hole: 0 },
       },
-      { fixing: 'post', name: 'pile', at: away, axis: { x: 0, y: 1, z: 0 }, diameter: 100, clearance: 20 },
     ],
   };
 }

@@ -43,9 +43,9 @@ describe('what cannot be read', () => {
         code: 'newer-version',
         field: '/version',
         value: 7,
-        allowed: { high: 4 },
+        allowed: { high: 5 },
         message:
-          'The job is of version 7; this program reads up to version 4. Open it with a newer version of the program.',
+          'The job is of version 7; this program reads up to version 5. Open it with a newer version of the program.',
       },
     });
   });

@@ -103,7 +103,11 @@ describe('a job of version 3', () => {
   });
 
   it('has no plate on any pad, foot or hole yet, and a post has none', () => {
-    expect(job.fixing).toEqual([{ ...FOOT, plate: null }, { ...PAD, plate: null }, POST]);
+    expect(job.fixing).toEqual([
+      { ...FOOT, plate: null },
+      { ...PAD, plate: null },
+    ]);
+    expect(withWelds(third())['fixing']).toEqual([{ ...FOOT, plate: null }, { ...PAD, plate: null }, POST]);
   });
 
   it('keeps the shrinkage that was typed, and gets a finish to look at', () => {

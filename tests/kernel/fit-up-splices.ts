@@ -36,6 +36,7 @@ export function splicesOf({ wanted, actual }: MadeUpFrame, closes: Closes): Plan
   const { outsideDiameter, wall } = TUBE;
   const { work } = correctionWork({
     fixing: [],
+    posts: [],
     wanted,
     returned: { geometry: actual, variations: [] },
     outsideDiameter,

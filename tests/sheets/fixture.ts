@@ -11,6 +11,7 @@ import { purge } from './fixture-gas.ts';
 import { faceView, HOOP } from './fixture-view.ts';
 import { finish, welding } from './fixture-weld.ts';
 import { quote } from './fixture-work.ts';
+import { sitePlan } from './site-fixture.ts';
 
 /** A job of a hoop in tube of any outside diameter. */
 export function makeJob(diameter = 38.1, paper: Job['print']['paper'] = 'a4'): Job {
@@ -188,6 +189,7 @@ export function makePlan(diameter = 38.1): Plan {
     purge: purge(diameter),
     welding: welding(),
     finish: finish(),
+    site: sitePlan(diameter),
     quote: quote(),
     views: [faceView(diameter)],
   };

@@ -1,5 +1,6 @@
 import type { Fixing } from '../../server/job/fixing.ts';
 import type { Frame, Hoop } from '../../server/job/frame.ts';
+import type { Post } from '../../server/solver/correction/corrected.ts';
 import { correctionWork, type CorrectionWork } from '../../server/solver/correction/correction-work.ts';
 import type { RebendShop } from '../../server/solver/correction/turn-limits.ts';
 import { drawFrame } from '../../server/solver/frame/expand-frame.ts';
@@ -54,10 +55,11 @@ export const EASY: RebendShop = {
 export function workOn(
   wanted: FrameGeometry,
   actual: FrameGeometry,
-  more: { fixing?: Fixing; tape?: number; variations?: readonly FrameGeometry[] } = {},
+  more: { fixing?: Fixing; posts?: readonly Post[]; tape?: number; variations?: readonly FrameGeometry[] } = {},
 ): CorrectionWork {
   return correctionWork({
     fixing: more.fixing ?? [],
+    posts: more.posts ?? [],
     wanted,
     returned: { geometry: actual, variations: more.variations ?? [] },
     outsideDiameter: D,

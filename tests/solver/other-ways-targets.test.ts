@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { TubePlace } from '../../server/job/tube-place.ts';
+import type { Post } from '../../server/solver/correction/corrected.ts';
 import { correctionTargets } from '../../server/solver/correction/correction-targets.ts';
-import { struckPosts } from '../../server/solver/correction/struck-posts.ts';
+import { sortedPosts } from '../../server/solver/correction/struck-posts.ts';
 import { leaveWay } from '../../server/solver/correction/leave-way.ts';
 import { judge } from '../../server/solver/correction/outcome.ts';
 import { rebentFrame } from '../../server/solver/correction/rebend.ts';
@@ -29,8 +30,7 @@ describe('targets', () => {
   const input = { wanted: hoop, actual: splayed, outsideDiameter: D, tape: 1, tolerance: 3 };
 
   it('without fixing points the free ends are, where the wanted frame has them', () => {
-    const { targets, posts } = correctionTargets({ ...input, fixing: [] });
-    expect(posts).toEqual([]);
+    const { targets } = correctionTargets({ ...input, fixing: [] });
     expect(targets.filter(({ kind }) => kind === 'fixing').map(({ name, wanted }) => [name, wanted])).toEqual([
       ['1', hoop.feet[0]!.point],
       ['2', hoop.feet[1]!.point],
@@ -70,39 +70,40 @@ describe('targets', () => {
       tolerance: null,
       plate: null,
     };
-    const post = { fixing: 'post' as const, name: 'post', at: none, axis: none, diameter: 100, clearance: 5 };
-    const { findings } = correctionTargets({ ...input, fixing: [hole, post] });
-    expect(findings.map(({ code, field }) => [code, field])).toEqual([
-      ['fixing-no-place', '/fixing/0/at'],
-      ['fixing-no-axis', '/fixing/1/axis'],
-    ]);
+    const { findings } = correctionTargets({ ...input, fixing: [hole] });
+    expect(findings.map(({ code, field }) => [code, field])).toEqual([['fixing-no-place', '/fixing/0/at']]);
   });
 
   it('a post leaves room, or does not', () => {
     const at = { x: hoop.feet[0]!.point.x + 150, y: -800, z: 0 };
-    const post = {
-      fixing: 'post' as const,
+    const standing = (clearance: number, ends: { from: number; to: number } | null = null): Post => ({
+      field: '/site/things/0',
       name: 'pile',
-      at,
-      axis: { x: 0, y: 0, z: 2 },
-      diameter: 200,
-      clearance: 20,
-    };
-    const { posts } = correctionTargets({ ...input, actual: hoop, fixing: [post] });
+      bar: { shape: 'cylinder', at, axis: { x: 0, y: 0, z: 1 }, radius: 100, ends },
+      keep: D / 2 + clearance,
+      atRest: true,
+    });
     const frame = {
       motionAt: () => UNMOVED,
       members: hoop.members.map(({ name, centreline }) => ({ name, parts: [centreline] })),
     };
-    const { rooms } = judge({ wanted: hoop, actual: hoop, targets: [], posts }, frame);
-    expect(rooms[0]!.room).toBeCloseTo(150 - 100 - D / 2 - 20, 4);
-    const tight = [{ ...post, clearance: 40 }];
-    const near = correctionTargets({ ...input, actual: hoop, fixing: tight }).posts;
-    const short = judge({ wanted: hoop, actual: hoop, targets: [], posts: near }, frame).rooms[0]!.room;
+    const roomsOf = (...posts: Post[]) => judge({ wanted: hoop, actual: hoop, targets: [], posts }, frame).rooms;
+    expect(roomsOf(standing(20))[0]!.room).toBeCloseTo(150 - 100 - D / 2 - 20, 4);
+    const tight = standing(40);
+    const short = roomsOf(tight)[0]!.room;
     expect(short).toBeCloseTo(150 - 100 - D / 2 - 40, 4);
     // the wanted frame itself lacks that room: it is told, and no way is measured by it
-    expect(struckPosts(tight, hoop, D)).toMatchObject([{ field: '/fixing/0', name: 'pile' }]);
-    expect(struckPosts(tight, hoop, D)[0]!.lacks).toBeCloseTo(-short, 6);
-    expect(leaveWay(workOn(hoop, hoop, { fixing: tight })).fixings.some(({ fixing }) => fixing === 'post')).toBe(false);
+    const { clear, struck } = sortedPosts([tight, { ...tight, atRest: false }, standing(20)], hoop);
+    expect(clear).toEqual([standing(20)]);
+    expect(struck).toMatchObject([{ field: '/site/things/0', name: 'pile' }]);
+    expect(struck[0]!.lacks).toBeCloseTo(-short, 6);
+    expect(roomsOf(standing(20, { from: -50, to: 50 }))[0]!.room).toBeCloseTo(150 - 100 - D / 2 - 20, 4);
+    // one that ends below the tubes is passed over its flat end, and one at two places counts where it is nearer
+    const below = standing(20, { from: -300, to: -60 });
+    expect(roomsOf(below)[0]!.room).toBeCloseTo(Math.hypot(50, 60) - D / 2 - 20, 4);
+    expect(roomsOf(below, standing(20)).map(({ room }) => room)).toEqual(roomsOf(standing(20)).map(({ room }) => room));
+    const leave = leaveWay(workOn(hoop, hoop, { posts: [standing(20), below] }));
+    expect(leave.fixings.filter(({ fixing }) => fixing === 'post')).toHaveLength(1);
   });
 });
 

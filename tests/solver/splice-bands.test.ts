@@ -31,7 +31,7 @@ const DRAWS = 400;
 const TAPE = 1;
 
 const workOf = (wanted: FrameGeometry, returned: ReturnedFrame) =>
-  correctionWork({ fixing: [], wanted, returned, outsideDiameter: D, tape: TAPE, tolerance: 3 }).work;
+  correctionWork({ fixing: [], posts: [], wanted, returned, outsideDiameter: D, tape: TAPE, tolerance: 3 }).work;
 
 /** The best splice of a frame as its readings make it. */
 function spliced(wanted: FrameGeometry, returned: ReturnedFrame) {

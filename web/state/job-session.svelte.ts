@@ -178,7 +178,8 @@ export class JobSession {
   /** Puts the caret into a field wherever it is on the page. */
   goTo(pointer: string): void {
     const field = this.#fieldOnPage(pointer);
-    field?.closest('details')?.setAttribute('open', '');
+    // a fold may stand within another
+    for (let fold = field?.closest('details'); fold; fold = fold.parentElement?.closest('details')) fold.open = true;
     field?.focus();
     field?.scrollIntoView({ block: 'center', behavior: 'instant' });
   }

@@ -34,7 +34,11 @@ export function freshReadings(kind: SetKind): LevelReading[] {
 }
 
 /** @param taken what the clock on the wall shows */
-export const freshSet = (kind: SetKind, taken: string): LevelSet => ({ taken, note: '', readings: freshReadings(kind) });
+export const freshSet = (kind: SetKind, taken: string): LevelSet => ({
+  taken,
+  note: '',
+  readings: freshReadings(kind),
+});
 
 /** The same lines and marks once more, with the last numbers to be typed over. */
 export const setAgain = ({ readings }: LevelSet, taken: string): LevelSet => ({ taken, note: '', readings });

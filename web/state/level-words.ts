@@ -33,7 +33,8 @@ export const heldWords = (sides: Sides, { plane }: Pick<PlaneReading, 'plane'>):
 
 /** Which side is higher, or for a steep line which side its upper end leans to. */
 export function wayWords(sides: Sides, { rises, leans }: PlaneReading, steep: boolean): string {
-  if (steep) return leans === null ? words('must.plumb') : words('must.leans', { towards: words(`towards.${sides}.${leans}`) });
+  if (steep)
+    return leans === null ? words('must.plumb') : words('must.leans', { towards: words(`towards.${sides}.${leans}`) });
   return rises === null ? words('must.level') : sideUp(sides, rises);
 }
 
@@ -44,7 +45,11 @@ export function rowName({ of, name }: Pick<LevelRow, 'of' | 'name'>): string {
 }
 
 /** A signed figure as a size and the side that is up; the side is null where the size is shown as nothing. */
-export function sided(figure: Figure, plane: Plane, units: Units): { readonly size: Figure; readonly side: Side | null } {
+export function sided(
+  figure: Figure,
+  plane: Plane,
+  units: Units,
+): { readonly size: Figure; readonly side: Side | null } {
   const size = { ...figure, value: Math.abs(figure.value) };
   const [up, down] = endsOf(plane);
   const isNothing = !/[1-9]/.test(formatQuantity(size.value, size.unit, units));

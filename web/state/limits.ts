@@ -13,5 +13,9 @@ export const MOST_LEVEL_READINGS = 20;
 export const MOST_SITE_POINTS = 60;
 export const MOST_SITE_DISTANCES = 12;
 export const MOST_DIRECTIONS = 40;
+export const MOST_THINGS = 60;
+export const MOST_PAIRS = 20;
+export const MOST_SLOPES = 2;
+export const MOST_LEGS = 24;
 /** The longest length that a tape may have found [mm]. */
 export const LONGEST_READING = 50_000;

@@ -1,6 +1,6 @@
 import type { Job } from '../../server/job/job.ts';
 import { figureParts, formatMoney } from '../../server/language/quantity-format.ts';
-import { closeParts } from '../../server/language/length-format.ts';
+import { closeParts, fixed } from '../../server/language/length-format.ts';
 import { words, wordsOf } from '../../server/language/words.ts';
 import type { Difference } from '../../server/plan/readings-fit.ts';
 import type { Figure } from '../../server/plan/figure.ts';
@@ -103,7 +103,8 @@ export function stageFigure(stage: StageKey, job: Job, plan: Plan | null): strin
 function siteFigure({ legs, level }: SitePlan, units: Job['units']): string {
   const [leg] = legs;
   if (leg !== undefined) return joined(figureParts(leg.cutLength, units));
-  return level.known ? [level.trim, level.list].map((one) => joined(figureParts(one, units))).join(' / ') : '';
+  // both stand in the width of one figure: the stage itself says them closer
+  return level.known ? `${fixed(level.trim.value, 1)} / ${fixed(level.list.value, 1)}°` : '';
 }
 
 /** What came back wrong: the width, which is what most frames are asked for by; where a frame has none, the largest. */

@@ -97,8 +97,11 @@ export const exportWords = {
   'export.head.shows': 'level shows',
   'export.head.rises': 'higher',
   'export.head.leans': 'leans to',
+  'export.head.plus-minus': 'plus or minus',
   'export.head.set': 'set of readings',
   'export.head.taken': 'taken at',
+
+  'export.side.middle': 'middle',
 
   'export.wraps': 'wraps',
   'export.wrap.start': '{member}, saddle at the start',

@@ -16,7 +16,7 @@ export const findingsLegs = {
   ),
   'leg-short': about(
     'mm',
-    'This leg is shorter than its own cuts take[ ({name})].',
+    'This leg is too short for its own cuts[ ({name})].',
     'Move its foot or its head, use a thinner tube, or leave out the fitting.',
     'What is left is',
   ),
@@ -44,6 +44,12 @@ export const findingsLegs = {
     'Use a thinner tube or a fitting.',
     'Its diameter is',
   ),
+  'leg-over-end': about(
+    'mm',
+    'The saddle of this leg hangs over the end of the tube that it carries[ ({name}, {member})].',
+    'Move the head away from the end of the tube.',
+    'It hangs over by',
+  ),
   'leg-square-rocks': about(
     'mm',
     'Cut square, this foot touches the surface on one side only[ ({name})].',
@@ -52,9 +58,9 @@ export const findingsLegs = {
   ),
   'leg-measure-again': about(
     'mm',
-    '[Cut {name} at {cut:mm}, ± {band:mm}; {doubt} accounts for {part:mm} of it. ]Most of what is in doubt comes from one thing.',
+    '[Cut {name} at {cut:mm}, ± {band:mm}; {doubt}][ ({which})][ accounts for {part:mm} of it. ]Most of what is in doubt comes from one thing.',
     'Measure that again before you cut.',
-    'Good to know first: a leg cut once should be known to',
+    'The ± is',
   ),
   'leg-outside-adjustment': about(
     'mm',

@@ -59,11 +59,20 @@ export const findingsSite = {
     'It is set',
   ),
   'site-name-twice': about('count', 'Two of them have the same name[: {name}].', 'Give each a name of its own.'),
-  'site-name-missing': about('count', 'There is nothing of that name here[: {name}].', 'Choose one from the list, or add it.'),
+  'site-name-missing': about(
+    'count',
+    'Nothing that can be used here has that name[: {name}].',
+    'Choose one from the list, add it, or mend what is typed about it.',
+  ),
   'site-point-circle': about(
     'count',
     'This is measured from something that is itself measured from this[: {name}].',
     'Measure one of them from somewhere else.',
+  ),
+  'point-follows-frame': about(
+    'count',
+    'A point lies on this plane, but the plane follows the frame, and the frame is laid after the points.',
+    'Give the plane another direction, or measure the point from three others.',
   ),
   'direction-none': about(
     'mm',
@@ -95,10 +104,16 @@ export const findingsSite = {
     'They lack',
   ),
   'distances-disagree': about('mm', 'This distance disagrees with the others.', 'Measure it again.', 'It is off by'),
+  'point-either-side': about(
+    'mm',
+    'Two places fit these distances, and neither lies clearly further that way.',
+    'Choose the side of the known points that it lies on, or add a distance from a point off their plane.',
+    'They are apart by',
+  ),
   'point-doubtful': about(
     'mm',
-    'This place is badly fixed by what was measured: the lines cross at a flat angle.',
-    'Measure it from a point that lies in another direction.',
+    'This place is badly fixed by what was measured.',
+    'Measure it from a point that lies in another direction: lines that cross at a flat angle tell little.',
     'It is known to ±',
   ),
   'placing-no-axes': about(

@@ -165,8 +165,6 @@ export const stages = {
   'purge.noLow': 'none',
   'purge.oxygenCaution': 'Argon can kill: it takes the place of air',
 
-  'level.later': 'Later: legs and level are not worked out by this version.',
-
   'price.frame': 'Price of the frame as wanted',
   'price.way': 'Price of: {way}',
   'price.rates': 'Rates',

@@ -8,6 +8,7 @@ import { finding } from '../finding.ts';
 import { measureCheck, type FrameGeometry } from '../frame/frame-geometry.ts';
 import { differences } from '../returned/differences.ts';
 import { fitReadings } from '../returned/fit-readings.ts';
+import type { Post } from './corrected.ts';
 import { LEAST_TAPE } from './correction-targets.ts';
 import { correctionWork } from './correction-work.ts';
 import { fitTolerance } from './fit-tolerance.ts';
@@ -25,6 +26,8 @@ import { footFindings } from './trims.ts';
 export type DraftSource = {
   readonly job: BentFrom;
   readonly wanted: FrameGeometry;
+  /** Things of the site that a correction keeps clear of. */
+  readonly posts: readonly Post[];
   readonly newFrame: Effort;
   readonly machine: SetUp;
   readonly law: SpringbackLaw;
@@ -73,7 +76,7 @@ export function correctionDrafts(
 
   const tolerance = fitTolerance(Math.max(0, ...wanted.checks.map((check) => measureCheck(check))));
   const { fixing } = job;
-  const begun = correctionWork({ fixing, wanted, returned, outsideDiameter, tape, tolerance });
+  const begun = correctionWork({ fixing, posts: source.posts, wanted, returned, outsideDiameter, tape, tolerance });
   const { work } = begun;
   findings.push(...begun.findings, ...footFindings(work.excesses, tape, '/cameBack/readings'));
   const leave = leaveWay(work);

@@ -6,13 +6,10 @@ import { spotAt } from '../frame/tube-place-spot.ts';
 import { isDieBend, placeAt } from '../geometry/centreline.ts';
 import { turned, UNMOVED, type RigidMotion } from '../geometry/rigid-motion.ts';
 import { pieceStations } from '../geometry/slice.ts';
-import { add, ORIGIN, unit, type Vector3 } from '../geometry/vector.ts';
-import { postsOf } from './struck-posts.ts';
+import { add, ORIGIN, type Vector3 } from '../geometry/vector.ts';
 import { motionBetween } from '../geometry/laid-line.ts';
-import type { CorrectionTarget, Post } from './corrected.ts';
+import type { CorrectionTarget } from './corrected.ts';
 import { tubeStand } from '../geometry/tube-stand.ts';
-
-type LandingPoint = Exclude<FixingPoint, { readonly fixing: 'post' }>;
 
 /** What the targets of a correction are read from [mm]. */
 export type TargetInput = {
@@ -39,29 +36,21 @@ const LONG_STRAIGHT = 10;
  * the middle of its bend on the tube; and as guides the middles of rolled crowns and of long straights between bends.
  * Where fixing points are named, free ends count as corners do.
  *
- * @returns targets on the frame as it came back, posts that must pass, and a stop for each fixing point that the frame
- *   has no place for
+ * @returns targets on the frame as it came back, and a stop for each fixing point that the frame has no place for
  */
 export function correctionTargets(source: TargetInput): {
   targets: CorrectionTarget[];
-  posts: Post[];
   findings: Finding[];
 } {
   const findings: Finding[] = [];
-  const posts = postsOf(source.fixing, source.outsideDiameter);
   const landings: CorrectionTarget[] = [];
   for (const [index, point] of source.fixing.entries()) {
     const field = `/fixing/${String(index)}`;
-    if (point.fixing !== 'post') {
-      const target = landing(point, field, source);
-      if (target === undefined) findings.push(finding('fixing-no-place', 'stop', `${field}/at`, missing(point)));
-      else landings.push(target);
-      continue;
-    }
-    if (unit(point.axis) === undefined)
-      findings.push(finding('fixing-no-axis', 'stop', `${field}/axis`, { name: point.name }));
+    const target = landing(point, field, source);
+    if (target === undefined) findings.push(finding('fixing-no-place', 'stop', `${field}/at`, missing(point)));
+    else landings.push(target);
   }
-  const named = source.fixing.some(({ fixing }) => fixing !== 'post');
+  const named = source.fixing.length > 0;
   const targets = [
     ...landings,
     ...feet(source, named ? 'corner' : 'fixing'),
@@ -69,12 +58,12 @@ export function correctionTargets(source: TargetInput): {
     ...seats(source),
     ...guides(source),
   ];
-  return { targets, posts, findings };
+  return { targets, findings };
 }
 
-const missing = ({ name, at }: LandingPoint) => ({ name, member: at.member, place: at.spot, number: at.number });
+const missing = ({ name, at }: FixingPoint) => ({ name, member: at.member, place: at.spot, number: at.number });
 
-function landing(point: LandingPoint, field: string, source: TargetInput): CorrectionTarget | undefined {
+function landing(point: FixingPoint, field: string, source: TargetInput): CorrectionTarget | undefined {
   const { wanted, actual, tolerance } = source;
   const goal = spotAt(point.at, wanted);
   const found = spotAt(point.at, actual, wanted);

@@ -3,9 +3,8 @@ import type { Finding } from '../../plan/finding.ts';
 import type { FrameGeometry } from '../frame/frame-geometry.ts';
 import type { ReturnedFrame } from '../returned/returned-frame.ts';
 import { correctionTargets } from './correction-targets.ts';
-import type { CorrectedFrame } from './corrected.ts';
+import type { CorrectedFrame, Post } from './corrected.ts';
 import { judge, type JudgeContext, type Outcome } from './outcome.ts';
-import { struckPosts } from './struck-posts.ts';
 import { footExcesses, trimmedFeet, type FootExcess } from './trims.ts';
 
 /** What every way of correcting a frame works on [mm]. */
@@ -25,24 +24,24 @@ export type CorrectionWork = JudgeContext & {
 /** Cuts the feet back and finds the targets, on the frame as it came back and on each of its variations. */
 export function correctionWork(source: {
   readonly fixing: Fixing;
+  /** Kept clear of; those that the wanted frame itself runs into are left out. */
+  readonly posts: readonly Post[];
   readonly wanted: FrameGeometry;
   readonly returned: ReturnedFrame;
   readonly outsideDiameter: number;
   readonly tape: number;
   readonly tolerance: number;
 }): { work: CorrectionWork; findings: Finding[] } {
-  const { wanted, returned, outsideDiameter, tape } = source;
+  const { posts, wanted, returned, outsideDiameter, tape } = source;
   const found: Finding[] = [];
-  // a post that the wanted frame itself runs into is told, and no correction is bent out of shape for it
-  const struck = new Set(struckPosts(source.fixing, wanted, outsideDiameter).map(({ field }) => field));
   const cutBackBy = (measured: readonly FootExcess[]): CorrectionWork => {
     // nobody cuts off what the tape cannot tell
     const excesses = measured.filter(({ excess }) => Math.abs(excess) > tape);
     const contextOf = (frame: FrameGeometry): JudgeContext => {
       const actual = trimmedFeet(frame, excesses);
-      const { targets, posts, findings } = correctionTargets({ ...source, actual });
+      const { targets, findings } = correctionTargets({ ...source, actual });
       found.splice(0, found.length, ...findings);
-      return { wanted, actual, targets, posts: posts.filter(({ field }) => !struck.has(field)) };
+      return { wanted, actual, targets, posts };
     };
     const variations = returned.variations.map(contextOf);
     const context = contextOf(returned.geometry);

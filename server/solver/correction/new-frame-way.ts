@@ -34,7 +34,7 @@ export type NewFrame = {
 /** Make the frame anew: what is left over is what bending scatters. */
 export function newFrameWay(work: CorrectionWork, made: NewFrame): WayDraft {
   const { wanted, outsideDiameter } = work;
-  const { targets, posts } = correctionTargets({
+  const { targets } = correctionTargets({
     fixing: made.fixing,
     wanted,
     actual: wanted,
@@ -42,7 +42,7 @@ export function newFrameWay(work: CorrectionWork, made: NewFrame): WayDraft {
     tape: work.tape,
     tolerance: made.tolerance,
   });
-  const context = { wanted, actual: wanted, targets, posts };
+  const context = { wanted, actual: wanted, targets, posts: work.posts };
   const anew = (members: ReadonlyMap<string, MemberChange>) =>
     asCorrected(wanted, relaidFrame(wanted, { members, fromFinish: made.fromFinish }), { wanted, outsideDiameter });
   const asPlanned = anew(new Map());

@@ -134,7 +134,7 @@ function passed({
   room: number;
   spread: Band | null;
 }): FixingResult {
-  const least = input('a', 'least-distance', post.least, 'mm');
+  const keep = input('a', 'least-distance', post.keep, 'mm');
   return {
     field: post.field,
     name: post.name,
@@ -143,10 +143,10 @@ function passed({
       room,
       'mm',
       'm = d − a',
-      [input('d', 'axis-to-tube', room + post.least, 'mm'), least],
+      [input('d', 'post-to-centreline', room + post.keep, 'mm'), keep],
       ['geometry'],
       spread,
     ),
-    allowed: figure(0, 'mm', 'm ≥ 0', [least], ['typed']),
+    allowed: figure(0, 'mm', 'm ≥ 0', [keep], ['typed']),
   };
 }

@@ -79,10 +79,12 @@ export function judge(context: JudgeContext, corrected: CorrectedFrame): Outcome
       target,
       off: subtract(moved(lay, targetPoint(target, corrected)), target.wanted),
     })),
-    rooms: posts.flatMap((post) => {
-      const room = postRoom(post, parts, lay);
-      return room === undefined ? [] : [{ post, room }];
-    }),
+    rooms: leastRooms(
+      posts.flatMap((post) => {
+        const room = postRoom(post, parts, lay);
+        return room === undefined ? [] : [{ post, room }];
+      }),
+    ),
     toe: withinHalfTurn(toeOf(wanted, actual.feet.map(outward)) - wantedToe),
     wantedToe,
     sizes: wanted.checks.flatMap((check) => {
@@ -95,6 +97,13 @@ export function judge(context: JudgeContext, corrected: CorrectedFrame): Outcome
       return [{ check, field: own.field, wanted: measureCheck(check), after, extra }];
     }),
   };
+}
+
+/** Of a post that stands at several places, the one with the least room. */
+function leastRooms(rooms: Outcome['rooms']): Outcome['rooms'] {
+  const least = new Map<string, Outcome['rooms'][number]>();
+  for (const one of rooms) if (one.room < (least.get(one.post.field)?.room ?? Infinity)) least.set(one.post.field, one);
+  return [...least.values()];
 }
 
 /** Where a target is on a corrected frame that is not laid on the wanted one yet. */

@@ -1,9 +1,9 @@
 import { placeOn, type Centreline } from './centreline.ts';
 import { halves, stretches, type Stretch } from './least-distance.ts';
 import { Lowest } from './lowest.ts';
-import { clearOf, nearestShare, type Solid } from './solid.ts';
+import { clearOf, deepest, nearestOn, type Solid } from './solid.ts';
 import { mostLoss, mostMove, turnedAbout, type Turning } from './turning.ts';
-import { add, dot, rotate, scale, subtract, type Vector3 } from './vector.ts';
+import { dot, rotate, subtract, type Vector3 } from './vector.ts';
 
 /** A centreline and a solid where both are as drawn, and how each turns from there; null: it stays. */
 export type GapSource = {
@@ -25,6 +25,12 @@ export type LeastGap = {
 
 type Found = Omit<LeastGap, 'atLeast'>;
 type Range = { readonly middle: number; readonly half: number };
+
+/**
+ * Where both turn, a centreline that runs inside a ball or a bar is told apart down to this share of its depth: they
+ * collide, and there are whole curves of places where it is deepest; our own choice.
+ */
+const INSIDE = 0.01;
 
 /** A stretch of the line, where it starts on it, and a range of both turns. */
 type Box = { readonly stretch: Stretch; readonly station: number; readonly line: Range; readonly solid: Range };
@@ -48,22 +54,30 @@ export function leastGap(
   source: GapSource,
   { fine, most = Infinity }: { readonly fine: number; readonly most?: number },
 ): LeastGap | undefined {
-  const open = new Lowest<{ readonly box: Box; readonly part: Part }>();
-  let best: Found | undefined;
-  const look = (box: Box): void => {
-    const { found, low, part } = measured(source, box);
-    if (best === undefined || found.distance < best.distance) best = found;
-    if (low < best.distance - fine) open.add(low, { box, part });
+  const [first, ...others] = firstBoxes(source).map((box) => measured(source, box));
+  if (first === undefined) return undefined;
+  const open = new Lowest<Measured>();
+  const floor = -deepest(source.solid);
+  let best = first.found;
+  const isOpen = (low: number): boolean => Math.max(floor, low) < enough(source, best, fine);
+  const keep = (one: Measured): void => {
+    if (one.found.distance < best.distance) best = one.found;
+    if (isOpen(one.low)) open.add(one.low, one);
   };
-  for (const box of firstBoxes(source)) look(box);
-  let parted = 0;
-  for (let next = open.take(); next !== undefined && best !== undefined; next = open.take()) {
-    if (next.low >= best.distance - fine) break;
-    if (parted >= most) return { ...best, atLeast: next.low };
-    for (const box of PARTS[next.thing.part](next.thing.box)) look(box);
-    parted += 1;
+  for (const one of [first, ...others]) keep(one);
+  for (let parted = 0; ; parted += 1) {
+    const next = open.take();
+    if (next === undefined || !isOpen(next.low))
+      return { ...best, atLeast: Math.max(floor, enough(source, best, fine)) };
+    if (parted >= most) return { ...best, atLeast: Math.max(floor, next.low) };
+    for (const box of PARTS[next.thing.part](next.thing.box)) keep(measured(source, box));
   }
-  return best === undefined ? undefined : { ...(best as Found), atLeast: (best as Found).distance - fine, parted } as never;
+}
+
+/** What a box must be able to fall below to be worth a look [mm]. */
+function enough({ solid, lineTurns, solidTurns }: GapSource, { distance }: Found, fine: number): number {
+  const isDeep = lineTurns !== null && solidTurns !== null && solid.shape !== 'plane';
+  return distance - (isDeep ? Math.max(fine, -INSIDE * distance) : fine);
 }
 
 function firstBoxes({ line, lineTurns, solidTurns }: GapSource): Box[] {
@@ -78,13 +92,21 @@ function firstBoxes({ line, lineTurns, solidTurns }: GapSource): Box[] {
   return boxes;
 }
 
-/** A turn in ranges that are narrow enough; after a whole turn everything is where it was. */
+/**
+ * A turn in ranges that are narrow enough; after a whole turn everything is where it was. Its ends and where it stands
+ * as drawn are looked at first: where nothing comes nearer these are told as they are.
+ */
 function ranges(turns: Turning | null): Range[] {
   if (turns === null) return [STILL];
-  const width = Math.min(turns.to - turns.from, 2 * Math.PI);
+  const { from, to } = turns;
+  const ends = [...new Set([from <= 0 && to >= 0 ? 0 : from, from, to])];
+  const width = Math.min(to - from, 2 * Math.PI);
   const count = Math.max(1, Math.ceil(width / WIDEST));
   const half = width / count / 2;
-  return Array.from({ length: count }, (_, index) => ({ middle: turns.from + (2 * index + 1) * half, half }));
+  return [
+    ...ends.map((middle) => ({ middle, half: 0 })),
+    ...Array.from({ length: count }, (_, index) => ({ middle: from + (2 * index + 1) * half, half })),
+  ];
 }
 
 type Part = 'stretch' | 'line' | 'solid';
@@ -107,37 +129,31 @@ const halved = ({ middle, half }: Range): Range[] => [
   { middle: middle + half / 2, half: half / 2 },
 ];
 
-/** What is found in the middle of a box, below what it cannot come in all of it, and which part of it tells least. */
-function measured(source: GapSource, box: Box): { found: Found; low: number; part: Part } {
+/** What is found in the middle of a box, below what it cannot come in all of it, and which part of it leaves most open. */
+type Measured = { readonly box: Box; readonly found: Found; readonly low: number; readonly part: Part };
+
+function measured(source: GapSource, box: Box): Measured {
   const { solid } = source;
   const { stretch, line, solid: turn } = box;
-  const ends = [posed(source, box, stretch.from), posed(source, box, stretch.to)] as const;
-  const [from, to] = [ends[0].seen, ends[1].seen];
-  const share = nearestShare(solid, from, to);
-  const nearest = add(from, scale(subtract(to, from), share));
-  const { distance, out } = clearOf(solid, nearest);
+  const [from, to] = [posed(source, box, stretch.from), posed(source, box, stretch.to)];
+  const nearest = nearestOn(solid, from.seen, to.seen);
+  const { distance, below, out, share } = nearest;
   const along = stretch.piece.length * share;
   const onLine =
     stretch.rise === 0
       ? distance
       : clearOf(solid, posed(source, box, placeOn(stretch.piece, along).point).seen).distance;
   const found = { distance: onLine, station: box.station + along, lineTurn: line.middle, solidTurn: turn.middle };
-  const losses = ends.map((end) => lossOf(source, box, end, out));
-  const [a, b] = losses as [Loss, Loss];
-  const slopes = ends.map(({ seen }) => dot(out, subtract(seen, nearest)));
-  // at rest no place of the chord is nearer than its nearest one
-  const most = Math.max(a.moves, b.moves);
-  const low =
-    most === 0
-      ? distance
-      : Math.max(
-          distance - most,
-          distance + Math.min((slopes[0] ?? 0) - a.line - a.solid, (slopes[1] ?? 0) - b.line - b.solid),
-        );
+  const [a, b] = [lossOf(source, box, from, out), lossOf(source, box, to, out)];
+  const least = ({ seen }: Posed, loss: Loss): number =>
+    below + dot(out, subtract(seen, nearest.point)) - loss.line - loss.solid;
+  // what stays where it is comes no nearer along the chord than at its nearest place
+  const moves = Math.max(a.moves, b.moves);
+  const ofChord = moves === 0 ? below : Math.max(distance - moves, Math.min(least(from, a), least(to, b)));
   const [ofLine, ofSolid] = [Math.min(a.line, b.line), Math.min(a.solid, b.solid)];
   const ofLength = stretch.rise + Math.abs(a.line - b.line) + Math.abs(a.solid - b.solid);
   const part = ofLength > ofLine + ofSolid ? 'stretch' : ofLine > ofSolid ? 'line' : 'solid';
-  return { found, low: low - stretch.rise, part };
+  return { box, found, low: ofChord - stretch.rise, part };
 }
 
 /** A place of the line after its own turn, and the same as it is seen from the solid at rest. */
@@ -152,13 +168,13 @@ function posed({ lineTurns, solidTurns }: GapSource, { line, solid }: Box, point
 type Loss = { readonly line: number; readonly solid: number; readonly moves: number };
 
 function lossOf({ lineTurns, solidTurns }: GapSource, { line, solid }: Box, end: Posed, out: Vector3): Loss {
-  let [ofLine, ofSolid, off] = [0, 0, 0];
+  let [ofLine, off] = [0, 0];
   if (lineTurns !== null && line.half > 0) {
     const way = solidTurns === null ? out : rotate(out, solidTurns.axis, solid.middle);
     ofLine = mostLoss(end.turned, lineTurns, { way, angle: line.half });
     off = mostMove(end.turned, lineTurns, line.half);
   }
   if (solidTurns === null || solid.half === 0) return { line: ofLine, solid: 0, moves: off };
-  ofSolid = mostLoss(end.seen, solidTurns, { way: out, angle: solid.half, off });
+  const ofSolid = mostLoss(end.seen, solidTurns, { way: out, angle: solid.half, off });
   return { line: ofLine, solid: ofSolid, moves: off + mostMove(end.seen, solidTurns, solid.half) };
 }

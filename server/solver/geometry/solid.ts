@@ -49,16 +49,47 @@ export function clearOf(solid: Solid, point: Vector3): Clear {
   return end > side ? { distance: end, out: endward } : { distance: side, out: outward };
 }
 
-/** The place of a straight stretch that is nearest to a solid, or deepest in it, as a share of it from its start. */
-export function nearestShare(solid: Solid, from: Vector3, to: Vector3): number {
+/** No point is deeper in a solid than this [mm]; endless for what lies behind a plane. */
+export function deepest(solid: Solid): number {
+  if (solid.shape === 'plane') return Infinity;
+  if (solid.shape === 'point' || solid.ends === null) return solid.radius;
+  return Math.min(solid.radius, (solid.ends.to - solid.ends.from) / 2);
+}
+
+/** The place of a straight stretch that is nearest to a solid, or deepest in it. */
+export type Nearest = {
+  /** Of the stretch from its start. */
+  readonly share: number;
+  readonly point: Vector3;
+  readonly distance: number;
+  /** No point of space is nearer to the surface than `below + out · (point − nearest)`. */
+  readonly below: number;
+  readonly out: Vector3;
+};
+
+export function nearestOn(solid: Solid, from: Vector3, to: Vector3): Nearest {
   const along = subtract(to, from);
+  const nearest = nearestAt(solid, { from, along }, footOf(solid, from, along));
+  return solid.shape === 'cylinder' && solid.ends !== null && !isBySide(solid, nearest.point)
+    ? halvedTo(solid, { from, along })
+    : nearest;
+}
+
+type Stretch = { readonly from: Vector3; readonly along: Vector3 };
+
+function nearestAt(solid: Solid, { from, along }: Stretch, share: number): Nearest {
+  const point = add(from, scale(along, share));
+  const { distance, out } = clearOf(solid, point);
+  return { share, point, distance, below: distance, out };
+}
+
+/** The share of a stretch that is nearest to a ball, to a plane, or to a bar without ends. */
+function footOf(solid: Solid, from: Vector3, along: Vector3): number {
   if (solid.shape === 'plane') return dot(along, solid.normal) < 0 ? 1 : 0;
-  if (solid.shape === 'point') return footOn(subtract(from, solid.at), along);
-  const { axis } = solid;
   const away = subtract(from, solid.at);
-  const flat = subtract(along, scale(axis, dot(along, axis)));
-  const share = footOn(subtract(away, scale(axis, dot(away, axis))), flat);
-  return solid.ends === null ? share : nearestToBar({ ...solid, ends: solid.ends }, { from, along, share });
+  if (solid.shape === 'point') return footOn(away, along);
+  const square = (of: Vector3): Vector3 => subtract(of, scale(solid.axis, dot(of, solid.axis)));
+  return footOn(square(away), square(along));
 }
 
 /** Where a line `away + s · along` comes nearest to the origin, within 0 … 1. */
@@ -67,46 +98,47 @@ function footOn(away: Vector3, along: Vector3): number {
   return square > 0 ? Math.min(1, Math.max(0, -dot(away, along) / square)) : 0;
 }
 
-/** The slope is followed until no more than this is left to gain [mm], or so many times: each halves what is left. */
-const NO_GAIN = 1e-9;
+/** Whether it is the side of a bar that decides how far a point is off: its ends then change nothing. */
+function isBySide({ at, axis, radius, ends }: RoundBar, point: Vector3): boolean {
+  if (ends === null) return true;
+  const away = subtract(point, at);
+  const along = dot(away, axis);
+  const side = length(cross(away, axis)) - radius;
+  return Math.max(along - ends.to, ends.from - along) <= Math.min(side, 0);
+}
+
+/** No more than this is left to gain [mm], or it is halved so many times. */
+const NO_GAIN = 1e-5;
 const MOST_HALVINGS = 50;
 
 /**
- * The same for a bar with ends: where its side alone decides, the place of the bar without ends; else by halving on the
- * slope of a convex function.
+ * Halving between a place where the distance falls and one where it rises. The two slopes are mixed so that nothing is
+ * left of them along the stretch: both bound a convex function, and so does any mixture, where the rim makes a corner
+ * in it as well.
  */
-function nearestToBar(
-  bar: RoundBar & { readonly ends: NonNullable<RoundBar['ends']> },
-  { from, along, share }: { readonly from: Vector3; readonly along: Vector3; readonly share: number },
-): number {
-  const at = (s: number): Vector3 => add(from, scale(along, s));
-  const slope = (s: number): number => dot(clearOf(bar, at(s)).out, along);
-  const away = subtract(at(share), bar.at);
-  const rise = dot(away, bar.axis);
-  const side = length(cross(away, bar.axis)) - bar.radius;
-  const end = Math.max(rise - bar.ends.to, bar.ends.from - rise);
-  if (end <= Math.min(side, 0)) return share;
-  let [low, high] = [0, 1];
+function halvedTo(bar: RoundBar, stretch: Stretch): Nearest {
+  const { along } = stretch;
+  const slope = ({ out }: Nearest): number => dot(out, along);
+  let [low, high] = [nearestAt(bar, stretch, 0), nearestAt(bar, stretch, 1)];
   if (slope(low) >= 0) return low;
   if (slope(high) <= 0) return high;
-  for (let halving = 0; halving < MOST_HALVINGS; halving += 1) {
-    const middle = (low + high) / 2;
-    const rises = slope(middle);
-    if (Math.abs(rises) * (high - low) <= NO_GAIN) return middle;
-    if (rises < 0) low = middle;
+  for (let halving = 0; ; halving += 1) {
+    const middle = nearestAt(bar, stretch, (low.share + high.share) / 2);
+    const [falls, rises] = [slope(low), slope(high)];
+    const ofLow = rises / (rises - falls);
+    const lowest = low.distance + falls * (middle.share - low.share);
+    const highest = high.distance + rises * (middle.share - high.share);
+    const below = ofLow * lowest + (1 - ofLow) * highest;
+    if (middle.distance - below <= NO_GAIN || halving >= MOST_HALVINGS)
+      return { ...middle, below, out: add(scale(low.out, ofLow), scale(high.out, 1 - ofLow)) };
+    if (slope(middle) < 0) low = middle;
     else high = middle;
   }
-  return (low + high) / 2;
 }
 
-/** A solid with every point moved: places by one function, directions by another. */
-export function movedSolid(
-  solid: Solid,
+/** A bar that was moved: places by one function, directions by another. */
+export const movedBar = (
+  bar: RoundBar,
   place: (point: Vector3) => Vector3,
   direction: (way: Vector3) => Vector3,
-): Solid {
-  const at = place(solid.at);
-  if (solid.shape === 'point') return { ...solid, at };
-  if (solid.shape === 'plane') return { ...solid, at, normal: direction(solid.normal) };
-  return { ...solid, at, axis: unit(direction(solid.axis)) ?? solid.axis };
-}
+): RoundBar => ({ ...bar, at: place(bar.at), axis: unit(direction(bar.axis)) ?? bar.axis });

@@ -23,8 +23,9 @@ export const length = (a: Vector3): number => Math.hypot(a.x, a.y, a.z);
 
 /** The direction of a vector; undefined where it has no length, so that nobody takes a zero for a direction. */
 export function unit(a: Vector3): Vector3 | undefined {
-  const size = length(a);
-  return size > 0 ? scale(a, 1 / size) : undefined;
+  // of the very smallest numbers the inverse is no number
+  const inverse = 1 / length(a);
+  return inverse < Infinity ? scale(a, inverse) : undefined;
 }
 
 /** A direction whose part square to another is shorter than this says nothing about it. */

@@ -130,7 +130,8 @@ export function caps(left: readonly FlatPoint[], right: readonly FlatPoint[]): F
   return pairs.flatMap(([a, b]) => (a === undefined || b === undefined ? [] : [[a, b]]));
 }
 
-const circle = ([x, y]: FlatPoint, radius: number): FlatPoint[] =>
+/** A circle on the drawing, as a polygon. */
+export const circle = ([x, y]: FlatPoint, radius: number): FlatPoint[] =>
   Array.from({ length: 25 }, (_, index) => {
     const turn = (index * Math.PI) / 12;
     return rounded([x + radius * Math.cos(turn), y + radius * Math.sin(turn)]);

@@ -183,7 +183,7 @@ function boundsOf(members: readonly ViewMember[]): Bounds {
 }
 
 /** Bounds that hold some points too. */
-function widened(bounds: Bounds, points: readonly FlatPoint[]): [number, number, number, number] {
+export function widened(bounds: Bounds, points: readonly FlatPoint[]): [number, number, number, number] {
   let [left, bottom, right, top] = bounds;
   for (const [x, y] of points) {
     left = Math.min(left, x);

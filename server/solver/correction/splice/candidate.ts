@@ -1,10 +1,10 @@
 import { moved } from '../../geometry/rigid-motion.ts';
 import type { Centreline } from '../../geometry/centreline.ts';
 import { pieceStations } from '../../geometry/slice.ts';
+import { clearOf } from '../../geometry/solid.ts';
 import { angleBetween, dot, length, scale, subtract } from '../../geometry/vector.ts';
 import { HI_LO_LIMITS, VISIBLE_KINK } from '../weld-limits.ts';
 import type { SolvedSplice } from './solve-splice.ts';
-import { acrossPost } from './splice-problem.ts';
 import { leastLetIn } from './splice-problem.ts';
 
 /** A solved layout with what tells it from others. */
@@ -44,7 +44,7 @@ export function candidateOf(splice: SolvedSplice, wall: number): Candidate {
   }
   for (const { body, point, post } of problem.keepAways) {
     const motion = motions[body];
-    const short = motion === undefined ? 0 : Math.max(0, post.least - length(acrossPost(post, moved(motion, point))));
+    const short = motion === undefined ? 0 : Math.max(0, post.keep - clearOf(post.bar, moved(motion, point)).distance);
     fixingMisfit = Math.max(fixingMisfit, short);
     if (short > NO_ROOM) outOfTolerance = Math.max(outOfTolerance, 1 + short);
   }

@@ -2,7 +2,8 @@ import type { FrameGeometry } from '../../frame/frame-geometry.ts';
 import type { Centreline } from '../../geometry/centreline.ts';
 import { placeAt } from '../../geometry/centreline.ts';
 import { moved, type RigidMotion } from '../../geometry/rigid-motion.ts';
-import { add, length, scale, subtract, unit, type Vector3 } from '../../geometry/vector.ts';
+import { clearOf } from '../../geometry/solid.ts';
+import { add, scale, subtract, unit, type Vector3 } from '../../geometry/vector.ts';
 import type { CorrectionTarget, Post } from '../corrected.ts';
 import { clearOfWeld } from './free-stretches.ts';
 import type { Hinge } from './hinges.ts';
@@ -160,22 +161,16 @@ function nearestTo(
       const body = bodies.at(member, station);
       const [point, start] = [placeAt(centreline, station)?.point, starts[body]];
       if (point === undefined || start === undefined) continue;
-      const away = length(acrossPost(post, moved(start, point)));
+      const away = clearOf(post.bar, moved(start, point)).distance;
       if (away < (nearest.get(body)?.away ?? Infinity)) nearest.set(body, { point, away });
     }
   }
   // a body that is far from the post stays clear of it however it is moved
   return [...nearest].flatMap(([body, { point, away }]) =>
-    away < FAR_FROM_POST * post.least ? [{ body, point, post }] : [],
+    away + post.bar.radius < FAR_FROM_POST * (post.bar.radius + post.keep) ? [{ body, point, post }] : [],
   );
 }
 
 /** Samples of one member at the most, and how many times the asked distance is far from a post; our own choice. */
 const MOST_SAMPLES = 400;
 const FAR_FROM_POST = 3;
-
-/** From a post's axis square to a point. */
-export function acrossPost({ at, axis }: Post, point: Vector3): Vector3 {
-  const away = subtract(point, at);
-  return subtract(away, scale(axis, away.x * axis.x + away.y * axis.y + away.z * axis.z));
-}

@@ -1,9 +1,10 @@
 import { RADIANS } from '../../geometry/angle.ts';
 import { composed, inverted, moved, turnOf } from '../../geometry/rigid-motion.ts';
+import { clearOf } from '../../geometry/solid.ts';
 import { add, cross, dot, length, scale, subtract, unit, AXES, ORIGIN, type Vector3 } from '../../geometry/vector.ts';
 import { letInRadius, type ClosedSides } from './joint-closing.ts';
 import { VISIBLE_KINK } from '../weld-limits.ts';
-import { acrossPost, axesOf, type SpliceProblem } from './splice-problem.ts';
+import { axesOf, type SpliceProblem } from './splice-problem.ts';
 import type { Search, State } from './splice-state.ts';
 
 /** What each residual is divided by. */
@@ -88,8 +89,8 @@ export function residualsOf({ problem, freedoms }: Search, state: State, values:
   }
   for (const { body, point, post } of problem.keepAways) {
     const motion = state.motions[body];
-    const away = length(acrossPost(post, motion === undefined ? point : moved(motion, point)));
-    rows.push(Math.max(0, post.least + POST_MARGIN - away) / POST_SCALE);
+    const away = clearOf(post.bar, motion === undefined ? point : moved(motion, point)).distance;
+    rows.push(Math.max(0, post.keep + POST_MARGIN - away) / POST_SCALE);
   }
   for (const [column, { kind }] of freedoms.entries()) rows.push((values[column] ?? 0) / FAR_OF[kind]);
   return rows;
@@ -195,10 +196,9 @@ export function derivativesOf({ problem, freedoms }: Search, state: State): numb
     const row = empty();
     const motion = state.motions[body];
     const at = motion === undefined ? point : moved(motion, point);
-    const away = acrossPost(post, at);
-    const distance = length(away);
-    if (distance < post.least + POST_MARGIN && distance > 0)
-      for (const column of ofBody[body] ?? []) row[column] = -dot(velocity(column, at), away) / distance / POST_SCALE;
+    const { distance, out } = clearOf(post.bar, at);
+    if (distance < post.keep + POST_MARGIN)
+      for (const column of ofBody[body] ?? []) row[column] = -dot(velocity(column, at), out) / POST_SCALE;
     rows.push(row);
   }
   for (const [column, { kind }] of freedoms.entries()) {

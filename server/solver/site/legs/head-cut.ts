@@ -10,9 +10,11 @@ import { distanceToTube } from './head-tube.ts';
  * where the two tubes close in on each other and the saddle is cut deepest.
  */
 export type HeadCut =
-  | { readonly end: 'eye'; readonly takes: number; readonly along: number }
+  | { readonly end: 'eye'; readonly axisAngle: number; readonly takes: number }
   | {
       readonly end: 'saddle';
+      /** Between the two axes, acute or right [rad]. */
+      readonly axisAngle: number;
       readonly seat: Seated;
       readonly acuteSide: Vector3;
       /** Root gap, along the leg [mm]. */
@@ -20,8 +22,6 @@ export type HeadCut =
       /** Of the leg's outer and inner surface [mm]. */
       readonly outer: number;
       readonly inner: number;
-      /** |d · t|, the cosine of the angle between the axes. */
-      readonly along: number;
     };
 
 /** A leg seen from its foot: unit direction and the unit direction of its generator 0. */
@@ -44,10 +44,10 @@ export function headCut(
   if (made === undefined || there === undefined) return undefined;
   const away = scale(along, -1);
   const main = dot(away, there.tangent) < 0 ? scale(there.tangent, -1) : there.tangent;
-  if (setting.head.end === 'eye') return { end: 'eye', takes: setting.head.takes, along: dot(away, main) };
+  const axisAngle = angleBetween(away, main);
+  if (setting.head.end === 'eye') return { end: 'eye', axisAngle, takes: setting.head.takes };
   const acuteSide = unit(subtract(main, scale(away, dot(away, main))));
   if (acuteSide === undefined) return undefined;
-  const axisAngle = angleBetween(away, main);
   const outer = leg.outsideDiameter / 2;
   const { mainRadius } = setting;
   const reach = saddleFootprint({ axisAngle, radius: outer, mainRadius }).acute;
@@ -60,6 +60,7 @@ export function headCut(
     add(add(leg.head, scale(away, off)), add(scale(acuteSide, acute), scale(side, quarter)));
   return {
     end: 'saddle',
+    axisAngle,
     seat: {
       axisAngle,
       offset: 0,
@@ -72,7 +73,6 @@ export function headCut(
     gap: setting.gap,
     outer,
     inner: outer - leg.wall,
-    along: dot(away, main),
   };
 }
 
@@ -102,7 +102,15 @@ export function saddleFootprint(of: {
 export function headTakes(head: HeadCut, generator: number): number | undefined {
   if (head.end === 'eye') return head.takes;
   // seen from the head the generators run the other way round
-  const turned = head.seat.acute - generator;
+  return takesAt(head, head.seat.acute - generator);
+}
+
+/**
+ * The same along a generator that is named by its angle from the saddle's acute side [rad], right-handed as seen from the
+ * head: whatever turns the saddle about the leg, it stays the same one of it.
+ */
+export function takesAt(head: HeadCut, turned: number): number | undefined {
+  if (head.end === 'eye') return head.takes;
   const inner = saddleReach(head.seat, head.inner, turned);
   if (inner === undefined) return undefined;
   return Math.max(saddleReach(head.seat, head.outer, turned) ?? inner, inner) + head.gap;

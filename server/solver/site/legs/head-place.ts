@@ -81,11 +81,7 @@ function atPoint(
 }
 
 /** A place of the made line as it is typed: a distance along the wanted member. */
-function wantedPlace(
-  { member, station }: PlacedHead,
-  { wanted }: SiteSource,
-  { lines }: LaidFrame,
-): TubePlace | null {
+function wantedPlace({ member, station }: PlacedHead, { wanted }: SiteSource, { lines }: LaidFrame): TubePlace | null {
   const line = wanted.members.find(({ name }) => name === member)?.centreline;
   const made = lines.find(({ name }) => name === member)?.centreline;
   if (line === undefined || made === undefined) return null;

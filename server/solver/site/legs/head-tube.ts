@@ -28,9 +28,11 @@ export function distanceToTube(
       kind === 'straight' && first !== undefined && angleBetween(direction, first.direction) < SAME_WAY,
   );
   if (straight) return null;
-  const stretches = pieces.map(
-    (piece, index): Stretch => ({ piece, before: index === 0, after: index === pieces.length - 1 }),
-  );
+  const stretches = pieces.map((piece, index): Stretch => ({
+    piece,
+    before: index === 0,
+    after: index === pieces.length - 1,
+  }));
   return (point) => {
     const from = subtract(point, shift);
     let least = Infinity;

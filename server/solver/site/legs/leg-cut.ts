@@ -2,7 +2,7 @@ import type { FootEnd, HeadEnd } from '../../../job/leg.ts';
 import { cross, dot, length, squareTo, subtract, unit, type Vector3 } from '../../geometry/vector.ts';
 import type { LaidFrame, LaidLeg } from '../laid-site.ts';
 import { footCut, type FootCut } from './foot-cut.ts';
-import { headCut, headTakes, type HeadCut } from './head-cut.ts';
+import { headCut, headTakes, takesAt, type HeadCut } from './head-cut.ts';
 
 /** How a leg is cut, whatever was measured: its ends, gap and shrinkage of a weld, the tube that it sits on [mm]. */
 export type CutSetting = {
@@ -70,8 +70,7 @@ export function legCut(leg: LaidLeg, frame: LaidFrame, setting: CutSetting): Leg
     zero,
     foot,
     head,
-    longSide:
-      foot.longSide && Math.atan2(dot(foot.longSide, cross(along, zero)), dot(foot.longSide, zero)),
+    longSide: foot.longSide && Math.atan2(dot(foot.longSide, cross(along, zero)), dot(foot.longSide, zero)),
     footDraws: foot.welded ? setting.shrinkage : 0,
     headDraws: head.end === 'saddle' ? setting.shrinkage : 0,
     adds: setting.adds,
@@ -88,14 +87,18 @@ export const footStation = ({ foot, longSide, footDraws }: LegCut, generator?: n
 export const footTip = ({ foot, footDraws }: LegCut): number => foot.takes - footDraws - foot.reach;
 
 /** Where the head's cut crosses a generator, the middle of an adjustment taken off [mm from the foot point]. */
-export function headStation(cut: LegCut, generator: number): number | undefined {
-  const takes = headTakes(cut.head, generator);
-  return takes === undefined ? undefined : cut.length - takes + cut.headDraws - cut.adds;
-}
+export const headStation = (cut: LegCut, generator: number): number | undefined =>
+  stationOf(cut, headTakes(cut.head, generator));
 
-/** What is sawn off the bar, where the head is longest at a generator: longest point to longest point [mm]. */
-export function cutLength(cut: LegCut, headTip: number): number | undefined {
-  const head = headStation(cut, headTip);
+/** The same where it is longest, `tip` from the saddle's acute side [rad, as in `takesAt`]. */
+export const headTip = (cut: LegCut, tip: number): number | undefined => stationOf(cut, takesAt(cut.head, tip));
+
+const stationOf = ({ length: centre, headDraws, adds }: LegCut, takes: number | undefined): number | undefined =>
+  takes === undefined ? undefined : centre - takes + headDraws - adds;
+
+/** What is sawn off the bar, longest point to longest point [mm]; `tip` as in `headTip`. */
+export function cutLength(cut: LegCut, tip: number): number | undefined {
+  const head = headTip(cut, tip);
   return head === undefined ? undefined : head - footTip(cut);
 }
 

@@ -14,9 +14,11 @@ export const legDoubts = ({ legs, tapeAccuracy, level }: Site): SiteDoubt[] =>
     const plusMinus = tapeAccuracy;
     return [
       ...typed.map((pointer): SiteDoubt => ({ field: pointer, plusMinus, from: 'point', name })),
-      ...directionDoubts(foot.surface, `${field}/foot/surface`, level.angleAccuracy).map(
-        (doubt): SiteDoubt => ({ ...doubt, from: 'thing', name }),
-      ),
+      ...directionDoubts(foot.surface, `${field}/foot/surface`, level.angleAccuracy).map((doubt): SiteDoubt => ({
+        ...doubt,
+        from: 'thing',
+        name,
+      })),
       ...marked.map((pointer): SiteDoubt => ({ field: pointer, plusMinus, from: 'frame', name: '' })),
     ];
   });

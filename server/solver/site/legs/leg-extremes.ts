@@ -1,9 +1,10 @@
-import { headStation, lengthAlong, type LegCut } from './leg-cut.ts';
+import { headTip, lengthAlong, type LegCut } from './leg-cut.ts';
 
-/** The generators on which something is longest or shortest, from generator 0 [rad]. */
+/** Where something is longest or shortest [rad]. */
 export type LegExtremes = {
-  /** Where the head reaches furthest. */
+  /** Where the head reaches furthest, from the saddle's acute side, as in `takesAt`. */
   readonly headTip: number;
+  /** Generators on which the leg is shortest and longest, from generator 0. */
   readonly shortest: number;
   readonly longest: number;
 };
@@ -17,12 +18,12 @@ const EQUAL = 1e-9;
 
 /** @returns undefined where the leg's inner surface misses the tube that it sits on */
 export function legExtremes(cut: LegCut): LegExtremes | undefined {
-  const headTip = longestAt((generator) => headStation(cut, generator));
+  const tip = longestAt((turned) => headTip(cut, turned));
   const shortest = longestAt((generator) => negative(lengthAlong(cut, generator)));
   const longest = longestAt((generator) => lengthAlong(cut, generator));
-  return headTip === undefined || shortest === undefined || longest === undefined
+  return tip === undefined || shortest === undefined || longest === undefined
     ? undefined
-    : { headTip, shortest, longest };
+    : { headTip: tip, shortest, longest };
 }
 
 const negative = (value: number | undefined): number | undefined => (value === undefined ? undefined : -value);

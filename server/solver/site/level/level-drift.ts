@@ -68,4 +68,4 @@ export function levelDrift(study: SiteStudy): { drift: LevelPlan['drift']; findi
 }
 
 /** As a good level reads. */
-const hundredths = (angle: number): number => Math.round(angle * 100) / 100 || 0;
+const hundredths = (angle: number): number => Math.round(angle * 100) / 100 || 0; // never −0

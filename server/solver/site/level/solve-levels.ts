@@ -70,7 +70,8 @@ function fromTheHorizontal(angle: number): number {
   const size = Math.abs(angle);
   // from the other end: 178.3 is 1.7
   const read = size > 90 ? 180 - size : size;
-  return Math.sign(angle) * (read > STEEPEST ? 90 - read : read);
+  const flat = read > STEEPEST ? 90 - read : read;
+  return angle < 0 && flat > 0 ? -flat : flat; // never −0
 }
 
 /** Heights of two marks that differ by more than the marks are apart, and than their accuracies explain. */
@@ -80,7 +81,7 @@ function heightsTooFarApart(set: LevelSet, { field, level }: { field: string; le
   );
   return heights.flatMap((one, count) => {
     const beyond = heights.slice(0, count).map((other) => ({
-      by: Math.abs(one.height - other.height) - length(subtract(one.at, other.at)),
+      by: Math.max(0, Math.abs(one.height - other.height) - length(subtract(one.at, other.at))),
       accuracy: Math.hypot(one.accuracy, other.accuracy),
     }));
     const worst = Math.max(0, ...beyond.filter(({ by, accuracy }) => disagrees(by, accuracy)).map(({ by }) => by));

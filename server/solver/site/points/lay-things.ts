@@ -12,7 +12,7 @@ import { sitePlace } from './site-places.ts';
 import { thingDirections, type ThingDirections } from './thing-directions.ts';
 
 /** What things are laid by; of a frame that does not stand there are no places. */
-export type ThingsKnown = {
+type ThingsKnown = {
   readonly levels: readonly (SolvedLevel | null)[];
   readonly points: ReadonlyMap<string, Vector3>;
   readonly frame: LaidFrame | null;
@@ -90,9 +90,7 @@ function bodyOf({ shape }: SiteThing, index: number, ground: Ground): LaidThing[
   const along = 'value' in told ? told.value : null;
   if (shape.shape === 'cylinder') {
     const at = ground.place(shape.at, `${field}/at`);
-    return (
-      at && along && { shape: 'cylinder', at, axis: along, radius: shape.diameter / 2, ends: inOrder(shape.ends) }
-    );
+    return at && along && { shape: 'cylinder', at, axis: along, radius: shape.diameter / 2, ends: inOrder(shape.ends) };
   }
   if (shape.plane.by === 'normal') {
     const at = ground.place(shape.plane.at, `${field}/plane/at`);

@@ -1,5 +1,5 @@
 import { length, ORIGIN, scale, subtract, type Vector3 } from '../../geometry/vector.ts';
-import { misfitAt, type KnownDistance } from './known-distance.ts';
+import { squaresAt, type KnownDistance } from './known-distance.ts';
 import { nearestPlace } from './nearest-place.ts';
 import type { Plane } from './plane-through.ts';
 import { intoAxes, outOfAxes, type SolvingAxes } from './solving-axes.ts';
@@ -10,8 +10,6 @@ export type Meeting = {
   readonly places: readonly [Vector3] | readonly [Vector3, Vector3];
   /** Root of the sum of the squared residuals in accuracies: 0 where they meet. */
   readonly misfit: number;
-  /** One place fits better than its mirror image, by more than the accuracies can explain. */
-  readonly told: boolean;
 };
 
 /** Two places fit alike where their misfits are no more than this apart, squared: three accuracies; our own choice. */
@@ -37,11 +35,11 @@ export function meeting(known: readonly KnownDistance[], plane: Plane | null, ax
   if (known.length === needed(plane)) {
     if (based.squared > 0) {
       const [one, other] = mirrored(based.place, Math.sqrt(based.squared), flat);
-      return { places: [out(one), out(other)], misfit: 0, told: false };
+      return { places: [out(one), out(other)], misfit: 0 };
     }
     // they lie in the plane of the known points (on a plane: in their line), where both places are one
-    const place = flat ? onLine(local, based.place) : nearestPlace(local, based.place, true);
-    return { places: [out(place)], misfit: misfitAt(place, local), told: false };
+    const place = nearestPlace(local, based.place, true);
+    return { places: [out(place)], misfit: Math.sqrt(squaresAt(place, local)) };
   }
   const starts = [
     ...mirrored(based.place, Math.sqrt(Math.abs(based.squared)), flat),
@@ -49,15 +47,13 @@ export function meeting(known: readonly KnownDistance[], plane: Plane | null, ax
   ];
   const found = starts
     .map((start) => nearestPlace(local, start, flat))
-    .map((place) => ({ place, misfit: misfitAt(place, local) }))
-    .sort((a, b) => a.misfit - b.misfit);
-  const [best = { place: based.place, misfit: misfitAt(based.place, local) }] = found;
+    .map((place) => ({ place, squares: squaresAt(place, local) }))
+    .sort((a, b) => a.squares - b.squares);
+  const [best = { place: based.place, squares: squaresAt(based.place, local) }] = found;
   const same = SAME * Math.max(...known.map(({ distance }) => distance));
   const other = found.find(({ place }) => length(subtract(place, best.place)) > same);
-  const alike = other !== undefined && other.misfit ** 2 - best.misfit ** 2 < ALIKE;
-  return alike
-    ? { places: [out(best.place), out(other.place)], misfit: best.misfit, told: false }
-    : { places: [out(best.place)], misfit: best.misfit, told: other !== undefined };
+  const alike = other !== undefined && other.squares - best.squares < ALIKE;
+  return { places: alike ? [out(best.place), out(other.place)] : [out(best.place)], misfit: Math.sqrt(best.squares) };
 }
 
 /** Both places that lie so far to either side. */
@@ -92,12 +88,6 @@ function basedOn(
   const { x: along, y: aside } = third.from;
   const y = (square(first) - square(third) + along ** 2 + aside ** 2 - 2 * x * along) / (2 * aside);
   return { place: { x, y, z: 0 }, squared: square(first) - x ** 2 - y ** 2 };
-}
-
-/** Nearest to two circles on a plane that do not meet: on the line of their middles. */
-function onLine(local: readonly KnownDistance[], start: Vector3): Vector3 {
-  // seen along that line nothing leads off it: the search stays on it by itself
-  return nearestPlace(local, { ...start, y: 0 }, true);
 }
 
 /** Pivots below this share of the largest are rounding: the points lie in one plane, or on a plane in one line. */

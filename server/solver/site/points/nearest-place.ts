@@ -1,10 +1,10 @@
 import { dot, length, ORIGIN, subtract, type Vector3 } from '../../geometry/vector.ts';
-import { misfitAt, type KnownDistance } from './known-distance.ts';
+import { squaresAt, type KnownDistance } from './known-distance.ts';
 
 /** Steps of the search; from a start near the end it takes three to six, where circles only touch some forty. */
 const MOST_STEPS = 80;
-/** Done where a step is shorter than this share of the distances: rounding. */
-const SETTLED = 1e-13;
+/** The last step is shorter than this share of the distances: a Newton step leaves its square, which is rounding. */
+const LAST = 1e-7;
 /** The search gives up on steps that are damped beyond this. */
 const MOST_DAMPING = 1e12;
 /** First damping, in what the distances weigh. */
@@ -32,21 +32,20 @@ export function nearestPlace(known: readonly KnownDistance[], start: Vector3, fl
   const reach = Math.max(...known.map(({ distance }) => distance));
   const weight = known.reduce((sum, { accuracy }) => sum + accuracy ** -2, 0);
   let place = start;
-  let misfit = misfitAt(place, known);
+  let squares = squaresAt(place, known);
   let damping = 0;
   let slopes = slopesAt(place, known, flat);
   for (let count = 0; count < MOST_STEPS && damping < MOST_DAMPING * weight; count += 1) {
     const step = stepFrom(slopes, damping);
     const next = step === undefined ? place : subtract(place, step);
-    const then = step === undefined ? Infinity : misfitAt(next, known);
-    if (then > misfit) {
-      // a step this short is lost in rounding
-      if (step !== undefined && length(step) <= SETTLED * reach) break;
+    // so near the end better and worse are rounding
+    if (step !== undefined && length(step) <= LAST * reach) return damping === 0 ? next : place;
+    const then = step === undefined ? Infinity : squaresAt(next, known);
+    if (then > squares) {
       damping = Math.max(10 * damping, DAMPING * weight);
       continue;
     }
-    [place, misfit] = [next, then];
-    if (step !== undefined && length(step) <= SETTLED * reach) break;
+    [place, squares] = [next, then];
     damping = damping > DAMPING * weight ? damping / 10 : 0;
     slopes = slopesAt(place, known, flat);
   }
@@ -58,7 +57,7 @@ function slopesAt(place: Vector3, known: readonly KnownDistance[], flat: boolean
   let [xx, xy, xz, yy, yz, zz] = [0, 0, 0, 0, 0, 0];
   for (const { from, distance, accuracy } of known) {
     const arm = subtract(place, from);
-    const size = length(arm);
+    const size = Math.sqrt(dot(arm, arm));
     if (size === 0) continue; // at the known point itself every way is as good
     const weight = accuracy ** -2;
     const [ex, ey, ez] = [arm.x / size, arm.y / size, arm.z / size];

@@ -7,7 +7,7 @@ import { lookup, untold, type Told } from './named.ts';
 import { planeThrough } from './plane-through.ts';
 
 /** What directions of things rest on. Whoever cannot tell one has said why. */
-export type DirectionGround = {
+type DirectionGround = {
   /** A direction by anything but another thing; null where it cannot be told. */
   readonly resolved: (direction: Exclude<Direction, { by: 'thing' }>, field: string) => Vector3 | null;
   /** A point by its name, asked for at a field; null where it cannot be told. */

@@ -2,7 +2,7 @@ import type { Finding } from '../../../plan/finding.ts';
 import { finding } from '../../finding.ts';
 import { DEGREES } from '../../geometry/angle.ts';
 import { moved, type RigidMotion } from '../../geometry/rigid-motion.ts';
-import { add, cross, dot, rotate, subtract, type Vector3 } from '../../geometry/vector.ts';
+import { add, cross, dot, length, rotate, subtract, type Vector3 } from '../../geometry/vector.ts';
 import type { LaidHinge } from '../laid-site.ts';
 import { heightOf, type AskedHeight } from './asked-height.ts';
 import { riseOf, type AskedSlope } from './asked-slopes.ts';
@@ -49,7 +49,7 @@ type Turning = { readonly turn?: number; readonly findings: Finding[] };
 
 function toSlope({ axis }: LaidHinge, { along, sine, up, angle, index }: AskedSlope): Turning {
   const field = `/site/standing/slopes/${String(index)}/angle`;
-  const found = turnTo(equationOf(axis, along, up), sine);
+  const found = turnTo(equationOf(axis, along, up), sine, 1);
   if ('turn' in found) return { turn: found.turn, findings: eitherWay(found, field) };
   const degrees = (rise: number): number => Math.asin(Math.min(1, Math.max(-1, rise))) * DEGREES;
   const range = { value: angle, low: degrees(found.low), high: degrees(found.high) };
@@ -58,8 +58,10 @@ function toSlope({ axis }: LaidHinge, { along, sine, up, angle, index }: AskedSl
 
 function toHeight({ at, axis }: LaidHinge, height: AskedHeight, motion: RigidMotion): Turning {
   const field = '/site/standing/height/value';
-  const equation = equationOf(axis, subtract(moved(motion, height.place), at), height.along);
-  const found = turnTo({ ...equation, still: equation.still + heightOf(height, at) }, height.value);
+  const arm = subtract(moved(motion, height.place), at);
+  const equation = equationOf(axis, arm, height.along);
+  const base = heightOf(height, at);
+  const found = turnTo({ ...equation, still: equation.still + base }, height.value, length(arm) + Math.abs(base));
   if ('turn' in found) return { turn: found.turn, findings: eitherWay(found, field) };
   const { low, high } = found;
   return { findings: [finding('height-not-reached', 'stop', field, { value: height.value, low, high })] };

@@ -1,15 +1,4 @@
-import {
-  add,
-  angleBetween,
-  cross,
-  dot,
-  length,
-  ORIGIN,
-  scale,
-  squareTo,
-  unit,
-  type Vector3,
-} from '../../geometry/vector.ts';
+import { add, angleBetween, cross, dot, length, scale, squareTo, unit, type Vector3 } from '../../geometry/vector.ts';
 import { leastTurnApart, type Rise } from './least-turn-apart.ts';
 import { EITHER_WAY } from './turn-to.ts';
 
@@ -28,8 +17,8 @@ const ONE_UPRIGHT = 1e-12;
 export function turnToOne({ along, sine, up }: Rise): LeastTurn {
   const level = cross(along, up);
   const rises = Math.atan2(dot(along, up), length(level));
-  // along × up leads the direction towards up
-  const axis = unit(level) ?? squareTo(up);
+  // along × up leads the direction towards up; of one that stands nearly upright it is mostly rounding
+  const axis = squareTo(along, unit(level) ?? null);
   const angle = Math.asin(sine) - rises;
   return {
     turn: scale(axis, angle),
@@ -74,7 +63,5 @@ function uprightIn(one: Rise, two: Rise, normal: Vector3): { upright: Vector3; r
 /** The least turn that takes one unit direction to another, as a rotation vector [rad]. */
 function leastBetween(from: Vector3, to: Vector3): Vector3 {
   const angle = angleBetween(from, to);
-  const axis = unit(cross(from, to));
-  if (axis !== undefined) return scale(axis, angle);
-  return angle < 1 ? ORIGIN : scale(squareTo(from), angle);
+  return scale(squareTo(from, unit(cross(from, to)) ?? null), angle);
 }

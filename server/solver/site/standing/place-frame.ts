@@ -43,19 +43,15 @@ function byAxes(placing: Extract<Placing, { by: 'axes' }>, { points, off }: Know
 }
 
 /** Places of the frame laid on points of the site with the least sum of squared distances. */
-function byPoints(
-  placing: Extract<Placing, { by: 'points' }>,
-  source: SiteSource,
-  { points, off }: Known,
-): PlacedOrNot {
+function byPoints(placing: Extract<Placing, { by: 'points' }>, source: SiteSource, { points }: Known): PlacedOrNot {
   const findings: Finding[] = [];
   const pairs = placing.pairs.flatMap(({ at, point }, index) => {
     const field = `/site/placing/pairs/${String(index)}`;
     const from = madePlace(at, source.wanted, source.made);
-    const to = sitePlace({ named: point }, `${field}/point`, points, off);
+    const to = points.get(point);
     if (from === undefined) findings.push(placeMissing(at, `${field}/at`));
-    if ('finding' in to) findings.push(to.finding);
-    return from === undefined || 'finding' in to ? [] : [{ from: from.point, to: to.point, weight: 1 }];
+    if (to === undefined) findings.push(finding('site-name-missing', 'stop', `${field}/point`, { name: point }));
+    return from === undefined || to === undefined ? [] : [{ from: from.point, to, weight: 1 }];
   });
   if (findings.length > 0) return { findings };
   const inLine = [pairs.map(({ from }) => from), pairs.map(({ to }) => to)].map(offLine).find(({ flat }) => flat);

@@ -8,7 +8,7 @@ export type TurnFound = { readonly turn: number; readonly other: number; readonl
 
 /** Two ways that differ by less than this are equally near [rad]: a level is not read finer on site. Our own choice. */
 export const EITHER_WAY = RADIANS;
-/** Rounding, as a share of the numbers. */
+/** Rounding, as a share of what turns; what changes by less lies along the axis. */
 const ROUNDING = 1e-12;
 
 /**
@@ -16,18 +16,20 @@ const ROUNDING = 1e-12;
  * the length and the direction of (along, across), the one nearer to nothing. Where both are equally near the
  * right-handed one is taken, so that an error of a reading does not turn the frame over.
  *
+ * @param size of what turns: 1 for a direction, distances for a place [mm]; what is rounding goes by it
  * @returns the turn [rad], −π … π; where the goal cannot be reached, what can: from low to high
  */
 export function turnTo(
   { still, along, across }: TurnEquation,
   goal: number,
+  size: number,
 ): TurnFound | { readonly low: number; readonly high: number } {
   const reach = Math.hypot(along, across);
   const wanted = goal - still;
-  const size = ROUNDING * (Math.abs(still) + Math.abs(goal) + reach);
-  if (Math.abs(wanted) > reach + size) return { low: still - reach, high: still + reach };
+  const rounding = ROUNDING * size;
+  if (Math.abs(wanted) > reach + rounding) return { low: still - reach, high: still + reach };
   // nothing that a turn changes, and it is there already
-  if (reach <= size) return { turn: 0, other: 0, eitherWay: false };
+  if (reach <= rounding) return { turn: 0, other: 0, eitherWay: false };
   const middle = Math.atan2(across, along);
   const aside = Math.atan2(Math.sqrt(Math.max(0, (reach - wanted) * (reach + wanted))), wanted);
   return nearer(round(middle + aside), round(middle - aside));

@@ -1,6 +1,6 @@
 import type { Figure } from '../../../plan/figure.ts';
 import type { SpanPlan } from '../../../plan/strength.ts';
-import { figure, input } from '../../figure.ts';
+import { band, figure, input } from '../../figure.ts';
 import { sectionProperties } from '../../tube/section.ts';
 import type { LaidSite } from '../laid-site.ts';
 import { siteBand, type SiteStudy } from '../site-study.ts';
@@ -8,13 +8,17 @@ import { beamSag, beamStress, loadAtProof, MOMENT, SAG, type Beam } from './beam
 import type { PointLoad } from './published-loads.ts';
 import { spansOf, type Span } from './spans.ts';
 
-/** A span as a beam, and the number of it on any site of the study. */
+/** A span as a beam, and how far its length is in doubt [mm]: everything else of it goes by a power of the length. */
 type Studied = {
   readonly beam: Beam;
+  readonly doubt: Figure['band'];
   readonly proofStress: number;
   readonly sources: SiteStudy['source']['grade']['sources'];
-  readonly band: (of: (beam: Beam, span: Span) => number) => Figure['band'];
 };
+
+/** The ± of a number that goes as the length to a power: first order. */
+const bandOf = (value: number, power: number, { beam, doubt }: Studied): Figure['band'] =>
+  doubt === null ? null : band((Math.abs(power * value) * doubt.plusMinus) / beam.length, ...doubt.from);
 
 /** The simple straight stretches of the frame as beams under each load of the list. Information: no approval. */
 export function spanPlans(study: SiteStudy, loads: readonly PointLoad[]): SpanPlan[] {
@@ -27,85 +31,64 @@ export function spanPlans(study: SiteStudy, loads: readonly PointLoad[]): SpanPl
     found.set(laid, known);
     return known;
   };
-  const beamOf = (span: Span): Beam => ({
-    case: span.case,
-    length: span.to - span.from,
-    elasticModulus: grade.elasticModulus,
-    sectionModulus,
-    secondMoment,
-  });
   return spansOn(study.laid).map((span) => {
-    const studied: Studied = {
-      beam: beamOf(span),
-      proofStress: grade.proofStress,
-      sources: grade.sources,
-      band: (of) =>
-        siteBand(study, (laid) => {
-          const same = spansOn(laid).find(({ key, case: kind }) => key === span.key && kind === span.case);
-          return same === undefined ? undefined : of(beamOf(same), same);
-        }),
-    };
+    const on = (of: (span: Span) => number): Figure['band'] =>
+      siteBand(study, (laid) => {
+        const same = spansOn(laid).find(({ key, case: kind }) => key === span.key && kind === span.case);
+        return same === undefined ? undefined : of(same);
+      });
+    const { member, case: kind, from, to } = span;
+    const length = to - from;
+    const doubt = on((same) => same.to - same.from);
+    const beam = { case: kind, length, elasticModulus: grade.elasticModulus, sectionModulus, secondMoment };
+    const studied: Studied = { beam, doubt, proofStress: grade.proofStress, sources: grade.sources };
+    const ends = [input('a', 'from', from, 'mm'), input('b', 'to', to, 'mm')];
     return {
-      member: span.member,
-      case: span.case,
-      from: stationFigure(span.from, studied, (_, same) => same.from),
-      to: stationFigure(span.to, studied, (_, same) => same.to),
-      length: figure(
-        span.to - span.from,
-        'mm',
-        'L = b − a',
-        [input('a', 'from', span.from, 'mm'), input('b', 'to', span.to, 'mm')],
-        ['geometry'],
-        studied.band(({ length }) => length),
+      member,
+      case: kind,
+      from: stationFigure(
+        from,
+        on((same) => same.from),
       ),
+      to: stationFigure(
+        to,
+        on((same) => same.to),
+      ),
+      length: figure(length, 'mm', 'L = b − a', ends, ['geometry'], doubt),
       atProof: grade.proofStress > 0 ? proofFigure(studied) : null,
       loads: loads.map((load) => loadOn(studied, load)),
     };
   });
 }
 
-const stationFigure = (station: number, { band }: Studied, of: (beam: Beam, span: Span) => number): Figure =>
-  figure(station, 'mm', 'a', [input('a', 'station', station, 'mm')], ['geometry'], band(of));
+const stationFigure = (station: number, doubt: Figure['band']): Figure =>
+  figure(station, 'mm', 'a', [input('a', 'station', station, 'mm')], ['geometry'], doubt);
 
-function proofFigure({ beam, proofStress, sources, band }: Studied): Figure {
-  return figure(
-    loadAtProof(beam, proofStress),
-    'N',
-    'P = f W/(c L)',
-    [input('f', 'proof-stress', proofStress, 'MPa'), ...momentInputs(beam)],
-    ['simple-beam', sources.proofStress],
-    band((one) => loadAtProof(one, proofStress)),
-  );
+function proofFigure(studied: Studied): Figure {
+  const { beam, proofStress, sources } = studied;
+  const load = loadAtProof(beam, proofStress);
+  const inputs = [input('f', 'proof-stress', proofStress, 'MPa'), ...momentInputs(beam)];
+  const from = ['simple-beam', sources.proofStress] as const;
+  return figure(load, 'N', 'P = f W/(c L)', inputs, from, bandOf(load, -1, studied));
 }
 
-function loadOn({ beam, proofStress, sources, band }: Studied, load: PointLoad): SpanPlan['loads'][number] {
-  const { key, value } = load;
+function loadOn(studied: Studied, { key, value, source }: PointLoad): SpanPlan['loads'][number] {
+  const { beam, proofStress, sources } = studied;
   const stress = beamStress(beam, value);
+  const sag = beamSag(beam, value);
   const point = input('P', 'point-load', value, 'N');
+  const bends = [point, ...momentInputs(beam)];
+  const sags = [
+    point,
+    input('L', 'length', beam.length, 'mm'),
+    input('k', 'divisor-of-the-sag', SAG[beam.case], 'ratio'),
+    input('E', 'elastic-modulus', beam.elasticModulus, 'MPa'),
+    input('I', 'second-moment', beam.secondMoment, 'mm4'),
+  ];
   return {
     key,
-    stress: figure(
-      stress,
-      'MPa',
-      'σ = c P L/W',
-      [point, ...momentInputs(beam)],
-      ['simple-beam', load.source],
-      band((one) => beamStress(one, value)),
-    ),
-    sag: figure(
-      beamSag(beam, value),
-      'mm',
-      's = P L³/(k E I)',
-      [
-        point,
-        input('L', 'length', beam.length, 'mm'),
-        input('k', 'divisor-of-the-sag', SAG[beam.case], 'ratio'),
-        input('E', 'elastic-modulus', beam.elasticModulus, 'MPa'),
-        input('I', 'second-moment', beam.secondMoment, 'mm4'),
-      ],
-      ['simple-beam', sources.elasticModulus],
-      band((one) => beamSag(one, value)),
-    ),
+    stress: figure(stress, 'MPa', 'σ = c P L/W', bends, ['simple-beam', source], bandOf(stress, 1, studied)),
+    sag: figure(sag, 'mm', 's = P L³/(k E I)', sags, ['simple-beam', sources.elasticModulus], bandOf(sag, 3, studied)),
     overProof: proofStress > 0 && stress > proofStress,
   };
 }

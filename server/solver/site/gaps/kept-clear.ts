@@ -1,0 +1,89 @@
+import type { Site } from '../../../job/site.ts';
+import type { Post } from '../../correction/corrected.ts';
+import { inverted, moved, turned } from '../../geometry/rigid-motion.ts';
+import { movedBar, type RoundBar } from '../../geometry/solid.ts';
+import { turnedAbout, type Turning } from '../../geometry/turning.ts';
+import { rotate } from '../../geometry/vector.ts';
+import type { LaidFrame, LaidSite, LaidThing } from '../laid-site.ts';
+import { frameTravel } from './frame-travel.ts';
+import { swingOf, thingGap } from './thing-gap.ts';
+
+/** A cylinder that asks for room: what a correction keeps clear of. */
+export const isKeptClear = (thing: Pick<LaidThing, 'body' | 'clearance'>): boolean =>
+  thing.body.shape === 'cylinder' && thing.clearance !== null;
+
+/** Turns that are nearer to each other than this are one [rad]; our own choice. */
+const SAME_TURN = 1e-3;
+
+/**
+ * The things of a site that a correction of the frame keeps clear of, in the frame's own axes: every cylinder that asks
+ * for room, where it stands as typed and, where it or the frame swings, as the frame has it at the turns at which it
+ * comes nearest to each of the frame's tubes.
+ *
+ * @param laid the site with the wanted frame in it [mm, rad]
+ * @param outsideDiameter of the frame's tubes [mm]
+ */
+export function keptClear(
+  { frame, things }: Pick<LaidSite, 'frame' | 'things'>,
+  site: Pick<Site, 'standing'>,
+  outsideDiameter: number,
+): Post[] {
+  if (frame === null) return [];
+  const swings = frameTravel(frame, site);
+  return things.flatMap((thing) => {
+    if (thing?.body.shape !== 'cylinder' || thing.clearance === null) return [];
+    const { field, name, body, clearance } = thing;
+    return turnsOf(thing, frame, swings).map(({ ofThing, ofFrame }, index) => ({
+      field,
+      name,
+      bar: inFrame(body, frame, { thing, ofThing, swings, ofFrame }),
+      keep: outsideDiameter / 2 + clearance,
+      atRest: index === 0,
+    }));
+  });
+}
+
+type Turns = { readonly ofThing: number; readonly ofFrame: number };
+
+/** At rest first, then each other pair of turns at which it comes nearest to a tube. */
+function turnsOf(thing: LaidThing, frame: LaidFrame, swings: Turning | null): Turns[] {
+  const all: Turns[] = [{ ofThing: 0, ofFrame: 0 }];
+  if (swingOf(thing) === null && swings === null) return all;
+  for (const { centreline } of frame.lines) {
+    const gap = thingGap(centreline, thing, swings);
+    if (gap === undefined) continue;
+    const isNew = all.every(
+      ({ ofThing, ofFrame }) =>
+        Math.abs(ofThing - gap.solidTurn) > SAME_TURN || Math.abs(ofFrame - gap.lineTurn) > SAME_TURN,
+    );
+    if (isNew) all.push({ ofThing: gap.solidTurn, ofFrame: gap.lineTurn });
+  }
+  return all;
+}
+
+/** A bar as the frame has it: it turns with its thing, and against the frame. */
+function inFrame(
+  body: RoundBar,
+  { motion }: LaidFrame,
+  {
+    thing: { swing },
+    ofThing,
+    swings,
+    ofFrame,
+  }: { readonly thing: LaidThing; readonly swings: Turning | null } & Turns,
+): RoundBar {
+  const back = inverted(motion);
+  const turnedWith = (bar: RoundBar, turning: Turning | null, angle: number): RoundBar =>
+    turning === null
+      ? bar
+      : movedBar(
+          bar,
+          (point) => turnedAbout(point, turning, angle),
+          (way) => rotate(way, turning.axis, angle),
+        );
+  return movedBar(
+    turnedWith(turnedWith(body, swing, ofThing), swings, -ofFrame),
+    (point) => moved(back, point),
+    (way) => turned(back, way),
+  );
+}

@@ -1,0 +1,100 @@
+import type { Finding } from '../../../plan/finding.ts';
+import type { LegPlan } from '../../../plan/leg.ts';
+import { finding } from '../../finding.ts';
+import type { LaidLeg } from '../laid-site.ts';
+import { doubtOf, type SiteStudy } from '../site-study.ts';
+import { lengthParts } from './leg-band.ts';
+import { cutCautions } from './leg-cautions.ts';
+import { cutLength } from './leg-cut.ts';
+import { footPlan, headPlan } from './leg-ends.ts';
+import { legLengths } from './leg-lengths.ts';
+import { legTurns, type LegTurn } from './leg-order.ts';
+import { rollOf } from './leg-roll.ts';
+import { adjustPlan, perDegree } from './leg-slope.ts';
+import { studyLeg, type LegStudy } from './leg-study.ts';
+import { legTemplates } from './leg-templates.ts';
+import { doubtFindings, worthMeasuring } from './measure-again.ts';
+
+/** Legs nearer to the middle of all than this stand in it [mm]: our own choice. */
+const MIDDLE = 1;
+
+/**
+ * How each leg is cut: lengths with what they are doubtful by, wraps, roll, what it does to the slope, and in which order
+ * legs are set up. A leg that cannot be cut is left out, and a finding says why.
+ */
+export function planLegs(study: SiteStudy): { legs: LegPlan[]; findings: Finding[] } {
+  const findings: Finding[] = [];
+  const legs: LegStudy[] = [];
+  for (const index of study.source.site.legs.keys()) {
+    const one = studyLeg(study, index);
+    if (one === undefined) continue;
+    if ('study' in one) legs.push(one.study);
+    else findings.push(...one.findings);
+  }
+  const turns = legTurns(study, legs);
+  const middle = middleOf(study.laid.legs);
+  const plans = legs.flatMap((leg): LegPlan[] => {
+    const turn = turns.get(leg.index);
+    if (turn === undefined) return [];
+    const planned = planLeg(study, leg, turn, sideOf(leg.laid, middle));
+    findings.push(...cutCautions(leg), ...planned.findings);
+    return [planned.plan];
+  });
+  const count = study.source.site.legs.length;
+  if (count > 0) findings.push(finding('legs-not-priced', 'note', '/site/legs', { value: count }));
+  return { legs: plans, findings };
+}
+
+function planLeg(
+  study: SiteStudy,
+  leg: LegStudy,
+  turn: LegTurn,
+  side: LegPlan['side'],
+): { readonly plan: LegPlan; readonly findings: readonly Finding[] } {
+  const { laid, at, pick } = leg;
+  const parts = lengthParts(
+    study,
+    pick((one) => cutLength(one, at.headTip)),
+    leg.cut,
+  );
+  const lengths = legLengths(study, leg, parts);
+  const slope = perDegree(study, leg);
+  const roll = rollOf(study, leg);
+  const again = worthMeasuring(parts);
+  const plan: LegPlan = {
+    number: leg.index + 1,
+    name: laid.name,
+    field: laid.field,
+    side,
+    outsideDiameter: laid.outsideDiameter,
+    wall: laid.wall,
+    foot: footPlan(study, leg, study.source.gap),
+    head: headPlan(study, leg),
+    footPoint: laid.foot,
+    headPoint: laid.head,
+    ...lengths,
+    roll: roll?.roll ?? null,
+    rollRound: roll?.rollRound ?? null,
+    templates: legTemplates(leg, study.source),
+    adjust: adjustPlan(leg.leg, lengths.centreLength, slope),
+    perDegree: slope,
+    doubts: parts.map((part) => doubtOf(part, 'mm')),
+    measureAgain: again === null ? null : doubtOf(again, 'mm'),
+    ...turn,
+  };
+  return { plan, findings: doubtFindings(leg, lengths.cutLength.value, parts) };
+}
+
+/** How far to port a leg stands, at the middle of its length [mm]. */
+const portOf = ({ foot, head }: LaidLeg): number => (foot.y + head.y) / 2;
+
+/** Midway between the leg that stands furthest to port and the one furthest to starboard. */
+function middleOf(legs: readonly (LaidLeg | null)[]): number {
+  const all = legs.filter((leg) => leg !== null).map(portOf);
+  return all.length === 0 ? 0 : (Math.min(...all) + Math.max(...all)) / 2;
+}
+
+function sideOf(leg: LaidLeg, middle: number): LegPlan['side'] {
+  const port = portOf(leg) - middle;
+  return Math.abs(port) <= MIDDLE ? 'middle' : port > 0 ? 'port' : 'starboard';
+}

@@ -1,0 +1,266 @@
+import { describe, expect, it } from 'vitest';
+import type { GapPlan } from '../../../server/plan/gap.ts';
+import type { SiteView } from '../../../server/plan/site-view.ts';
+import type { FlatPoint } from '../../../server/plan/view.ts';
+import { cross, dot, type Vector3 } from '../../../server/solver/geometry/vector.ts';
+import type { LaidLeg, LaidThing, SiteSource } from '../../../server/solver/site/laid-site.ts';
+import { siteViews } from '../../../server/solver/site/views/site-views.ts';
+import { at, AXES, HINGE, sourceOf, standing, studyOf, type Around } from './standing-site.ts';
+
+const KEYS = ['from-starboard', 'from-back', 'from-above', 'pictorial'] as const;
+
+/** The hoop of the starting values lying level, its feet at y = 0 to the back: x of the frame to starboard, y ahead. */
+const PLACED = { placing: { ...AXES, origin: at(0, 0, 600), x: at(0, -1, 0), y: at(1, 0, 0) } };
+const thing = (name: string, body: LaidThing['body'], swing: LaidThing['swing'] = null): LaidThing => ({
+  field: `/site/things/${name}`,
+  name,
+  clearance: null,
+  body,
+  swing,
+});
+const leg = (foot: Vector3, head: Vector3): LaidLeg => ({
+  field: '/site/legs/0',
+  name: 'leg',
+  foot,
+  surface: at(0, 0, 1),
+  head,
+  member: 'hoop',
+  station: 0,
+  outsideDiameter: 30,
+  wall: 2,
+});
+const views = (source: SiteSource, around: Around = {}, gaps: readonly GapPlan[] = []): Record<string, SiteView> =>
+  Object.fromEntries(siteViews(studyOf(source, around), gaps).map((view) => [view.key, view]));
+
+/** Every point that a view draws. */
+const drawn = ({ members, legs, things, points, feet, hinge, level, gaps }: SiteView): FlatPoint[] => [
+  ...[...members, ...legs].flatMap(({ edges, centreline }) => [...edges.flat(), ...centreline]),
+  ...things.flatMap(({ lines }) => lines.flat()),
+  ...points.map((one) => one.at),
+  ...feet.flatMap((foot) => [foot.at, ...foot.surface]),
+  ...(hinge ?? []),
+  ...(level ?? []),
+  ...gaps.flatMap(({ from, to }) => [from, to]),
+];
+
+function expectInside(view: SiteView): void {
+  const [left, bottom, right, top] = view.bounds;
+  expect(view.bounds.every(Number.isFinite)).toBe(true);
+  expect(right).toBeGreaterThan(left);
+  expect(top).toBeGreaterThan(bottom);
+  for (const [x, y] of drawn(view)) {
+    expect(x).toBeGreaterThanOrEqual(left);
+    expect(x).toBeLessThanOrEqual(right);
+    expect(y).toBeGreaterThanOrEqual(bottom);
+    expect(y).toBeLessThanOrEqual(top);
+  }
+}
+
+const POST = thing('post', {
+  shape: 'cylinder',
+  at: at(700, 200, 100),
+  axis: at(0, 0, 1),
+  radius: 40,
+  ends: { from: 0, to: 900 },
+});
+const ENDLESS = thing('mast', {
+  shape: 'cylinder',
+  at: at(300, -900, 40_000),
+  axis: at(0, 0, 1),
+  radius: 60,
+  ends: null,
+});
+const DECK = thing('deck', { shape: 'plane', at: at(0, 0, 0), normal: at(0, 0, 1) });
+const RUDDER = thing(
+  'rudder',
+  { shape: 'point', at: at(500, 0, 300), radius: 20 },
+  { about: at(0, 0, 300), axis: at(0, 0, 1), from: -Math.PI / 2, to: 0 },
+);
+const AROUND: Around = {
+  up: at(0.02, -0.03, Math.sqrt(1 - 0.0013)),
+  points: { A: at(-100, 300, 0), B: at(400, -300, 10) },
+  things: [POST, ENDLESS, DECK, RUDDER],
+  legs: [leg(at(0, 300, 0), at(0, 430.95, 600))],
+};
+
+describe('the views of a site', () => {
+  const source = sourceOf({ ...PLACED, ...standing({ hinge: HINGE }) });
+  const all = views(source, AROUND);
+
+  it('are four; right × up points at the reader, who stands where the view is named after', () => {
+    expect(Object.keys(all)).toEqual([...KEYS]);
+    const towards = KEYS.map((key) => cross(all[key]!.right, all[key]!.up));
+    expect(dot(towards[0]!, at(0, -1, 0))).toBe(1);
+    expect(dot(towards[1]!, at(-1, 0, 0))).toBe(1);
+    expect(dot(towards[2]!, at(0, 0, 1))).toBe(1);
+    // from behind, from starboard and from above at once, alike
+    for (const axis of [at(-1, 0, 0), at(0, -1, 0), at(0, 0, 1)]) {
+      expect(dot(towards[3]!, axis)).toBeCloseTo(1 / Math.sqrt(3), 12);
+    }
+  });
+
+  it('hold everything that they draw', () => {
+    for (const key of KEYS) expectInside(all[key]!);
+  });
+
+  it('draw a post where it stands', () => {
+    const edges = (key: string) => all[key]!.things.find(({ name }) => name === 'post')!.lines;
+    // 40 mm either side of 700 ahead, from 100 to 1000 up
+    expect(edges('from-starboard').slice(0, 2)).toEqual([
+      [
+        [660, 100],
+        [660, 1000],
+      ],
+      [
+        [740, 100],
+        [740, 1000],
+      ],
+    ]);
+    // 200 to port is to the left, looking ahead
+    expect(
+      edges('from-back')
+        .slice(0, 2)
+        .map((line) => line[0]),
+    ).toEqual([
+      [-240, 100],
+      [-160, 100],
+    ]);
+    // seen along its axis it is a circle
+    const [circle] = edges('from-above');
+    for (const [x, y] of circle!) expect(Math.hypot(x + 200, y - 700)).toBeCloseTo(40, 1);
+  });
+
+  it('draw the frame as it stands, its legs from foot to head, and where each foot is', () => {
+    const { members, legs, feet } = all['from-back']!;
+    // the hoop lies level 600 mm up: seen from its feet it is as wide as it is outside, and a tube high
+    const xs = members.flatMap(({ edges }) => edges.flat()).map(([x]) => x);
+    expect([Math.min(...xs), Math.max(...xs)]).toEqual([-450, 450]);
+    expect(legs[0]!.centreline).toEqual([
+      [-300, 0],
+      [-430.95, 600],
+    ]);
+    expect(feet).toEqual([{ leg: 'leg', at: [-300, 0], surface: expect.anything() as unknown }]);
+    expect(feet[0]!.surface.map(([, y]) => y)).toEqual([0, 0]);
+    expect(Math.abs(feet[0]!.surface[1][0] - feet[0]!.surface[0][0])).toBe(60);
+  });
+
+  it('draw a hinge a tenth longer at both ends than its places are apart', () => {
+    const [from, to] = all['from-back']!.hinge!;
+    expect(Math.abs(to[0] - from[0])).toBeCloseTo(1.2 * (900 - 38.1), 2);
+    expect(views(sourceOf(PLACED))['from-back']!.hinge).toBeNull();
+  });
+
+  it('draw both ends of a swing, and one that is where the thing stands once', () => {
+    const rudder = all['from-above']!.things.filter(({ name }) => name === 'rudder');
+    expect(rudder.map(({ swung }) => swung)).toEqual([false, true]);
+    const middle = ({ lines: [circle] }: (typeof rudder)[number]): FlatPoint => {
+      const xs = circle!.map(([x]) => x);
+      const ys = circle!.map(([, y]) => y);
+      return [(Math.min(...xs) + Math.max(...xs)) / 2, (Math.min(...ys) + Math.max(...ys)) / 2];
+    };
+    expect(middle(rudder[0]!)).toEqual([0, 500]);
+    // a quarter left-handed about up: from ahead to starboard, which is right
+    expect(middle(rudder[1]!)[0]).toBeCloseTo(500, 2);
+    expect(middle(rudder[1]!)[1]).toBeCloseTo(0, 2);
+  });
+
+  it('cut what goes on without end a little beyond the frame and its legs', () => {
+    const mast = all['from-starboard']!.things.find(({ name }) => name === 'mast')!;
+    const zs = mast.lines.flat().map(([, z]) => z);
+    expect(Math.max(...zs)).toBeLessThan(2500);
+    expect(Math.max(...zs)).toBeGreaterThan(600);
+    expect(Math.min(...zs)).toBeLessThan(0);
+  });
+
+  it('draw a plane as a line from its edge, and as a closed stretch round what stands on it from above', () => {
+    const lines = (key: string) => all[key]!.things.find(({ name }) => name === 'deck')!.lines;
+    expect(lines('from-starboard')).toHaveLength(1);
+    expect(lines('from-starboard')[0]).toHaveLength(2);
+    expect(lines('from-starboard')[0]!.map(([, z]) => z)).toEqual([0, 0]);
+    const [outline] = lines('from-above');
+    expect(outline).toHaveLength(5);
+    expect(outline![0]).toEqual(outline![4]);
+    // the foot and point A stand on it
+    for (const [x, y] of [
+      [-300, 0],
+      [-300, -100],
+    ] as const) {
+      expect(Math.min(...outline!.map((one) => one[0]))).toBeLessThan(x);
+      expect(Math.max(...outline!.map((one) => one[0]))).toBeGreaterThan(x);
+      expect(Math.min(...outline!.map((one) => one[1]))).toBeLessThan(y);
+    }
+  });
+
+  it('draw what is level across them, square to up, and not from above', () => {
+    const { level, bounds } = all['from-starboard']!;
+    const [from, to] = level!;
+    // up leans ahead: what is level falls towards ahead
+    expect((to[1] - from[1]) / (to[0] - from[0])).toBeCloseTo(-0.02 / Math.sqrt(1 - 0.0013), 4);
+    expect([from[0], to[0]]).toEqual([bounds[0], bounds[2]]);
+    expect((from[1] + to[1]) / 2).toBeCloseTo((bounds[1] + bounds[3]) / 2, 1);
+    expect(all['from-above']!.level).toBeNull();
+  });
+
+  it('draw the least gap from surface to surface', () => {
+    const made = (value: number) => ({
+      value,
+      unit: 'mm' as const,
+      band: null,
+      working: { formula: '', inputs: [], sources: [] },
+    });
+    const row = {
+      of: 'leg' as const,
+      name: 'leg',
+      gap: made(25),
+      station: made(0),
+      thingSwing: null,
+      frameSwing: null,
+    };
+    const gap: GapPlan = {
+      thing: 'post',
+      field: POST.field,
+      clearance: made(0),
+      rows: [{ ...row, onTube: at(620, 200, 500), onThing: at(700, 200, 500) }],
+      ellipse: null,
+      keptClear: false,
+    };
+    const { gaps } = views(source, AROUND, [gap])['from-starboard']!;
+    // 80 mm between the axes, half of 30 and 40 mm off: from 635 to 660
+    expect(gaps).toEqual([{ thing: 'post', from: [635, 500], to: [660, 500], value: 25 }]);
+  });
+});
+
+describe('a drawing of little, or of too much', () => {
+  it('has a size without anything to draw, and with one point alone', () => {
+    const bare = { ...sourceOf({ placing: { ...AXES, x: at(0, 0, 0) } }), made: [] };
+    for (const points of [{}, { A: at(20_000, -30_000, 5) }]) {
+      for (const view of Object.values(views(bare, { points }))) expectInside(view);
+    }
+    const { points } = views(bare, { points: { A: at(20_000, -30_000, 5) } })['from-above']!;
+    expect(points).toEqual([{ name: 'A', at: [30_000, 20_000] }]);
+  });
+
+  it('leaves out a point and a thing that lie absurdly far from the frame, with its gap, and keeps a foot', () => {
+    const far = thing('far', { shape: 'point', at: at(0, 49_000, 0), radius: 0 });
+    const around: Around = { points: { A: at(50_000, 0, 0), B: at(500, 0, 0) }, things: [far, POST] };
+    const view = views(sourceOf(PLACED), around)['from-above']!;
+    expect(view.points.map(({ name }) => name)).toEqual(['B']);
+    expect(view.things.map(({ name }) => name)).toEqual(['post']);
+    expect(view.bounds[2] - view.bounds[0]).toBeLessThan(3000);
+    const longLeg = views(sourceOf(PLACED), { legs: [leg(at(0, 40_000, 0), at(0, 431, 600))] })['from-back']!;
+    expect(longLeg.bounds[0]).toBeLessThan(-39_000);
+    expectInside(longLeg);
+  });
+
+  it('draws a leg without a length, and a plane and a cylinder far off their own origin', () => {
+    const around: Around = {
+      legs: [leg(at(0, 0, 600), at(0, 0, 600))],
+      things: [thing('wall', { shape: 'plane', at: at(900, 49_000, -49_000), normal: at(1, 0, 0) }), ENDLESS],
+    };
+    const all = views(sourceOf(PLACED), around);
+    for (const view of Object.values(all)) expectInside(view);
+    const wall = all['from-starboard']!.things[0]!.lines[0]!;
+    expect(wall.map(([x]) => x)).toEqual([900, 900]);
+    expect(Math.abs(wall[0]![1] - 600)).toBeLessThan(500);
+  });
+});
