@@ -111,9 +111,12 @@ const closingBlock = (width: number): Block =>
     signatureLine([words('sheet.leg-cut-by'), words('sheet.leg-set-up-by'), words('sheet.level-read-again')], width),
   ]);
 
-/** Whether a finding is about this leg: typed there, or told with its name. */
-const concerns = ({ field, data }: Finding, leg: LegPlan): boolean =>
-  field === leg.field || field.startsWith(`${leg.field}/`) || (field.startsWith('/site') && data['name'] === leg.name);
+/** Whether a finding is about this leg, typed there or told with its name, and is not told beside its doubts anyway. */
+const concerns = ({ code, field, data }: Finding, leg: LegPlan): boolean =>
+  !(code === 'leg-measure-again' && leg.measureAgain !== null) &&
+  (field === leg.field ||
+    field.startsWith(`${leg.field}/`) ||
+    (field.startsWith('/site') && data['name'] === leg.name));
 
 /** What it is sawn from. */
 const tubeOf = ({ outsideDiameter, wall }: LegPlan, { units }: Job): string =>

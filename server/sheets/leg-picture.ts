@@ -70,7 +70,7 @@ export function legPicture(leg: LegPlan, { units }: Job, room: LegRoom): Block {
   const items: Item[] = [...outline(leg, ends, laid), ...inView(ends, laid).map((end) => ring(end, laid))];
   const dimensions = [...ringDimensions(inView(ends, laid), laid, units), ...lengthDimensions(leg, ends, laid, units)];
   for (const dimension of dimensions) items.push(...dimensionLines(dimension));
-  items.push(...endWords(leg, width));
+  items.push(...endWords(leg, ends, width));
   const below = dimensions.flatMap(({ line: ends0 }) => ends0.map(([, y]) => y));
   const height = Math.max(laid.middle + laid.radius, ...below) + 3;
   const area: Rectangle = { left: 0, top: 0, width, height };
@@ -217,14 +217,14 @@ function lengthDimensions(leg: LegPlan, ends: readonly LegEnd[], laid: Laid, uni
   ];
 }
 
-/** What each end is, over it. */
-function endWords(leg: LegPlan, width: number): Item[] {
+/** What each end is, over it, and where the line is that the wraps lie on. */
+function endWords(leg: LegPlan, ends: readonly LegEnd[], width: number): Item[] {
   const how = { height: HEIGHTS.text, weight: 600 } as const;
   const foot = words(`sheet.foot-end.${leg.foot.end}`);
   const head = words(`sheet.head-end.${leg.head.end}`, { member: leg.head.member });
   return [
     write([0, 3.5], foot, how),
-    write([40, 3.5], words('sheet.line-on-top')),
+    ...(ends.length === 0 ? [] : [write([40, 3.5], words('sheet.line-on-top'))]),
     write([width, 3.5], head, { ...how, align: 'right' }),
   ];
 }

@@ -33,7 +33,9 @@ export function legSteps(leg: LegPlan, job: Job, width: number): Block {
       shortest: formatFigure(leg.shortest, units),
       longest: formatFigure(leg.longest, units),
     }),
-    words('sheet.leg-step-set-up', { ahead: sideWords(job, 'ahead') }),
+    ends.length === 0
+      ? words('sheet.leg-step-set-up')
+      : words('sheet.leg-step-set-up-line', { ahead: sideWords(job, 'ahead') }),
     words('sheet.leg-step-read'),
     words(leg.head.end === 'saddle' ? 'sheet.leg-step-weld' : 'sheet.leg-step-fasten'),
   ];

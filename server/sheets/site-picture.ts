@@ -2,7 +2,7 @@ import type { SiteView } from '../plan/site-view.ts';
 import type { FlatPoint, ViewMember } from '../plan/view.ts';
 import { clipLine } from './clip.ts';
 import { hatch } from './hatch.ts';
-import { around, COLOURS, STROKES, line, shape, type Item, type Rectangle, type Spot, type Stroke } from './ink.ts';
+import { around, COLOURS, STROKES, line, type Item, type Rectangle, type Spot, type Stroke } from './ink.ts';
 import { dot } from './marks.ts';
 import { largestOfAll, type Scale } from './scale.ts';
 import { siteNames, type Named } from './site-names.ts';

@@ -2,7 +2,7 @@ import { placeOn, type Centreline } from './centreline.ts';
 import { halves, stretches, type Stretch } from './least-distance.ts';
 import { Lowest } from './lowest.ts';
 import { clearOf, deepest, nearestOn, type Solid } from './solid.ts';
-import { mostLoss, mostMove, turnedAbout, type Turning } from './turning.ts';
+import { mostTurned, turnedAbout, type Turning } from './turning.ts';
 import { dot, rotate, subtract, type Vector3 } from './vector.ts';
 
 /** A centreline and a solid where both are as drawn, and how each turns from there; null: it stays. */
@@ -171,10 +171,10 @@ function lossOf({ lineTurns, solidTurns }: GapSource, { line, solid }: Box, end:
   let [ofLine, off] = [0, 0];
   if (lineTurns !== null && line.half > 0) {
     const way = solidTurns === null ? out : rotate(out, solidTurns.axis, solid.middle);
-    ofLine = mostLoss(end.turned, lineTurns, { way, angle: line.half });
-    off = mostMove(end.turned, lineTurns, line.half);
+    const { moves, against } = mostTurned(end.turned, lineTurns, { way, angle: line.half });
+    [ofLine, off] = [against, moves];
   }
   if (solidTurns === null || solid.half === 0) return { line: ofLine, solid: 0, moves: off };
-  const ofSolid = mostLoss(end.seen, solidTurns, { way: out, angle: solid.half, off });
-  return { line: ofLine, solid: ofSolid, moves: off + mostMove(end.seen, solidTurns, solid.half) };
+  const { moves, against } = mostTurned(end.seen, solidTurns, { way: out, angle: solid.half, off });
+  return { line: ofLine, solid: against, moves: off + moves };
 }

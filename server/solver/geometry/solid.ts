@@ -1,4 +1,4 @@
-import { add, cross, dot, length, scale, squareTo, subtract, unit, type Vector3 } from './vector.ts';
+import { add, dot, scale, squareTo, subtract, unit, type Vector3 } from './vector.ts';
 
 /** A round bar [mm]; its axis is a unit vector. Ends along the axis from `at`, cut square; null: without end. */
 export type RoundBar = {
@@ -25,28 +25,36 @@ const ACROSS_NONE = { x: 0, y: 0, z: 1 };
  * `distance + out · (other − point)`, which is what bounds of a whole stretch rest on.
  */
 export function clearOf(solid: Solid, point: Vector3): Clear {
-  const away = subtract(point, solid.at);
-  if (solid.shape === 'plane') return { distance: dot(away, solid.normal), out: solid.normal };
+  const { at } = solid;
+  // by coordinates and without vectors between: a search asks for this thousands of times
+  const [x, y, z] = [point.x - at.x, point.y - at.y, point.z - at.z];
+  if (solid.shape === 'plane') {
+    const { normal } = solid;
+    return { distance: x * normal.x + y * normal.y + z * normal.z, out: normal };
+  }
   if (solid.shape === 'point') {
-    const size = length(away);
-    return { distance: size - solid.radius, out: size > 0 ? scale(away, 1 / size) : ACROSS_NONE };
+    const size = Math.sqrt(x * x + y * y + z * z);
+    return {
+      distance: size - solid.radius,
+      out: size > 0 ? { x: x / size, y: y / size, z: z / size } : ACROSS_NONE,
+    };
   }
   const { axis, radius, ends } = solid;
-  const along = dot(away, axis);
-  const across = subtract(away, scale(axis, along));
-  const size = length(across);
-  const outward = size > 0 ? scale(across, 1 / size) : squareTo(axis);
+  const along = x * axis.x + y * axis.y + z * axis.z;
+  const [u, v, w] = [x - along * axis.x, y - along * axis.y, z - along * axis.z];
+  const size = Math.sqrt(u * u + v * v + w * w);
   const side = size - radius;
-  if (ends === null) return { distance: side, out: outward };
-  const middle = (ends.from + ends.to) / 2;
-  const end = Math.abs(along - middle) - (ends.to - ends.from) / 2;
-  const endward = along < middle ? scale(axis, -1) : axis;
-  if (side > 0 && end > 0) {
-    // off the rim
-    const distance = Math.hypot(side, end);
-    return { distance, out: scale(add(scale(outward, side), scale(endward, end)), 1 / distance) };
+  const outward = (): Vector3 => (size > 0 ? { x: u / size, y: v / size, z: w / size } : squareTo(axis));
+  if (ends === null) return { distance: side, out: outward() };
+  const isLow = along < (ends.from + ends.to) / 2;
+  const end = isLow ? ends.from - along : along - ends.to;
+  if (side <= 0 || end <= 0) {
+    if (side >= end) return { distance: side, out: outward() };
+    return { distance: end, out: isLow ? scale(axis, -1) : axis };
   }
-  return end > side ? { distance: end, out: endward } : { distance: side, out: outward };
+  // off the rim
+  const distance = Math.sqrt(side * side + end * end);
+  return { distance, out: add(scale(outward(), side / distance), scale(axis, (isLow ? -end : end) / distance)) };
 }
 
 /** No point is deeper in a solid than this [mm]; endless for what lies behind a plane. */
@@ -70,7 +78,7 @@ export type Nearest = {
 export function nearestOn(solid: Solid, from: Vector3, to: Vector3): Nearest {
   const along = subtract(to, from);
   const nearest = nearestAt(solid, { from, along }, footOf(solid, from, along));
-  return solid.shape === 'cylinder' && solid.ends !== null && !isBySide(solid, nearest.point)
+  return solid.shape === 'cylinder' && solid.ends !== null && !isBySide(solid, nearest)
     ? halvedTo(solid, { from, along })
     : nearest;
 }
@@ -98,14 +106,11 @@ function footOn(away: Vector3, along: Vector3): number {
   return square > 0 ? Math.min(1, Math.max(0, -dot(away, along) / square)) : 0;
 }
 
-/** Whether it is the side of a bar that decides how far a point is off: its ends then change nothing. */
-function isBySide({ at, axis, radius, ends }: RoundBar, point: Vector3): boolean {
-  if (ends === null) return true;
-  const away = subtract(point, at);
-  const along = dot(away, axis);
-  const side = length(cross(away, axis)) - radius;
-  return Math.max(along - ends.to, ends.from - along) <= Math.min(side, 0);
-}
+/** Whether it is the side of a bar that decides how far a place of it is off: its ends then change nothing. */
+const isBySide = ({ axis }: RoundBar, { out }: Nearest): boolean => Math.abs(dot(out, axis)) < SQUARE;
+
+/** Cosine of what counts as square; rounding. */
+const SQUARE = 1e-9;
 
 /** No more than this is left to gain [mm], or it is halved so many times. */
 const NO_GAIN = 1e-5;
@@ -118,21 +123,22 @@ const MOST_HALVINGS = 50;
  */
 function halvedTo(bar: RoundBar, stretch: Stretch): Nearest {
   const { along } = stretch;
-  const slope = ({ out }: Nearest): number => dot(out, along);
-  let [low, high] = [nearestAt(bar, stretch, 0), nearestAt(bar, stretch, 1)];
-  if (slope(low) >= 0) return low;
-  if (slope(high) <= 0) return high;
+  let low = nearestAt(bar, stretch, 0);
+  let falls = dot(low.out, along);
+  if (falls >= 0) return low;
+  let high = nearestAt(bar, stretch, 1);
+  let rises = dot(high.out, along);
+  if (rises <= 0) return high;
   for (let halving = 0; ; halving += 1) {
     const middle = nearestAt(bar, stretch, (low.share + high.share) / 2);
-    const [falls, rises] = [slope(low), slope(high)];
     const ofLow = rises / (rises - falls);
-    const lowest = low.distance + falls * (middle.share - low.share);
-    const highest = high.distance + rises * (middle.share - high.share);
-    const below = ofLow * lowest + (1 - ofLow) * highest;
+    const half = (high.share - low.share) / 2;
+    const below = ofLow * (low.distance + falls * half) + (1 - ofLow) * (high.distance - rises * half);
     if (middle.distance - below <= NO_GAIN || halving >= MOST_HALVINGS)
       return { ...middle, below, out: add(scale(low.out, ofLow), scale(high.out, 1 - ofLow)) };
-    if (slope(middle) < 0) low = middle;
-    else high = middle;
+    const slope = dot(middle.out, along);
+    if (slope < 0) [low, falls] = [middle, slope];
+    else [high, rises] = [middle, slope];
   }
 }
 

@@ -1,4 +1,4 @@
-import { add, cross, dot, length, rotate, scale, subtract, type Vector3 } from './vector.ts';
+import { sineAndCosine, type Vector3 } from './vector.ts';
 
 /** A turn about a fixed line, right-handed, from a first angle to a last one [mm, rad]; the axis is a unit vector. */
 export type Turning = {
@@ -10,35 +10,52 @@ export type Turning = {
 
 type Line = Pick<Turning, 'about' | 'axis'>;
 
-/** Where a point is after a turn. */
-export const turnedAbout = (point: Vector3, { about, axis }: Line, angle: number): Vector3 =>
-  angle === 0 ? point : add(about, rotate(subtract(point, about), axis, angle));
+// all by coordinates and without vectors between: a search for the least gap asks for them thousands of times
 
-/** From the line square to a point. */
-function armOf(point: Vector3, { about, axis }: Line): Vector3 {
-  const away = subtract(point, about);
-  return subtract(away, scale(axis, dot(axis, away)));
+/** Where a point is after a turn. */
+export function turnedAbout(point: Vector3, { about, axis }: Line, angle: number): Vector3 {
+  if (angle === 0) return point;
+  const { sine, cosine } = sineAndCosine(angle);
+  const [x, y, z] = [point.x - about.x, point.y - about.y, point.z - about.z];
+  const along = (x * axis.x + y * axis.y + z * axis.z) * (1 - cosine);
+  return {
+    x: about.x + cosine * x + sine * (axis.y * z - axis.z * y) + along * axis.x,
+    y: about.y + cosine * y + sine * (axis.z * x - axis.x * z) + along * axis.y,
+    z: about.z + cosine * z + sine * (axis.x * y - axis.y * x) + along * axis.z,
+  };
 }
 
-/** How far a turn by no more than an angle either way moves a point [mm], at the most; up to half a turn. */
-export const mostMove = (point: Vector3, line: Line, angle: number): number =>
-  2 * length(armOf(point, line)) * Math.sin(angle / 2);
+/** What a turn by no more than an angle either way does to a point at the most [mm]. */
+export type Turned = {
+  /** How far it moves. */
+  readonly moves: number;
+  /** How far it goes against the direction. */
+  readonly against: number;
+};
 
 /**
- * How far a point can go against a direction while it turns by no more than an angle either way [mm], at the most: a
- * turn by δ moves it by sin δ (w × e) − (1 − cos δ) e, with e from the line square to it.
+ * How far a point goes, and how far against a direction, while it turns by no more than an angle either way: a turn by δ
+ * moves it by sin δ (w × e) − (1 − cos δ) e, with e from the line square to it.
  *
  * @param way unit direction
  * @param angle 0 … π/2 [rad]
  * @param off how far the point itself may be from there [mm]
  */
-export function mostLoss(
+export function mostTurned(
   point: Vector3,
-  line: Line,
+  { about, axis }: Line,
   { way, angle, off = 0 }: { readonly way: Vector3; readonly angle: number; readonly off?: number },
-): number {
-  const arm = armOf(point, line);
-  const sideways = Math.abs(dot(way, cross(line.axis, arm))) + off;
-  const inward = Math.max(0, dot(way, arm) + off);
-  return sideways * Math.sin(angle) + inward * (1 - Math.cos(angle));
+): Turned {
+  const [x, y, z] = [point.x - about.x, point.y - about.y, point.z - about.z];
+  const along = x * axis.x + y * axis.y + z * axis.z;
+  const [u, v, w] = [x - along * axis.x, y - along * axis.y, z - along * axis.z];
+  const sideways =
+    way.x * (axis.y * w - axis.z * v) + way.y * (axis.z * u - axis.x * w) + way.z * (axis.x * v - axis.y * u);
+  const inward = Math.max(0, way.x * u + way.y * v + way.z * w + off);
+  // 1 − cos δ = 2 sin² (δ / 2)
+  const half = Math.sin(angle / 2);
+  return {
+    moves: 2 * Math.sqrt(u * u + v * v + w * w) * half,
+    against: (Math.abs(sideways) + off) * Math.sin(angle) + 2 * inward * half * half,
+  };
 }

@@ -4,6 +4,7 @@ import { layLegs } from './legs/lay-legs.ts';
 import { solveLevels } from './level/solve-levels.ts';
 import { layThings } from './points/lay-things.ts';
 import { sitePoints } from './points/site-points.ts';
+import { framePlace } from './standing/frame-place.ts';
 import { standFrame } from './standing/stand-frame.ts';
 
 const UPRIGHT = { x: 0, y: 0, z: 1 };
@@ -22,7 +23,7 @@ export function laySite(source: SiteSource, off: Off): { laid: LaidSite; finding
   const { points } = known;
   const stood = standFrame(source, { levels, up, points, off });
   const { frame } = stood;
-  const things = layThings(site, { levels, points, frame, off });
+  const things = layThings(site, { levels, points, frame, placeOnFrame: framePlace(frame, source.wanted), off });
   const legs = layLegs(source, { levels, points, frame, things: things.things, off });
   return {
     laid: { levels, up, points, frame, things: things.things, legs: legs.legs },

@@ -1,7 +1,7 @@
 import type { Finding } from '../../plan/finding.ts';
 import type { SitePlan } from '../../plan/site.ts';
 import { planGaps } from './gaps/plan-gaps.ts';
-import { EXACT, type SiteSource } from './laid-site.ts';
+import { EXACT, type LaidSite, type SiteDoubt, type SiteSource } from './laid-site.ts';
 import { laySite } from './lay-site.ts';
 import { levelRows } from './level/level-rows.ts';
 import { planLevel } from './level/plan-level.ts';
@@ -16,10 +16,7 @@ import { siteViews } from './views/site-views.ts';
 /** What the level must show, where points are, legs and the room around tubes, with bands; what stops any of it. */
 export function planSite(source: SiteSource): { site: SitePlan; findings: Finding[] } {
   const { laid, findings } = laySite(source, EXACT);
-  const varied = siteDoubts(source).map((doubt) => ({
-    doubt,
-    laid: laySite(source, (field) => (field === doubt.field ? doubt.plusMinus : 0)).laid,
-  }));
+  const varied = siteDoubts(source).map((doubt) => ({ doubt, laid: laidOff(source, doubt, laid) }));
   const study: SiteStudy = { source, laid, varied };
   const level = planLevel(study);
   const points = planPoints(study);
@@ -43,3 +40,14 @@ export function planSite(source: SiteSource): { site: SitePlan; findings: Findin
     ),
   };
 }
+
+/** The site with one value off by its accuracy; where it cannot be laid that way, off the other way. */
+function laidOff(source: SiteSource, { field, plusMinus }: SiteDoubt, exact: LaidSite): LaidSite {
+  const by = (change: number): LaidSite => laySite(source, (one) => (one === field ? change : 0)).laid;
+  const more = by(plusMinus);
+  return countOf(more) < countOf(exact) ? by(-plusMinus) : more;
+}
+
+/** How much of a site could be told. */
+const countOf = ({ levels, points, frame, things, legs }: LaidSite): number =>
+  points.size + [...levels, frame, ...things, ...legs].filter((part) => part !== null).length;

@@ -1,75 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import type { GapPlan } from '../../../server/plan/gap.ts';
-import type { SiteView } from '../../../server/plan/site-view.ts';
 import type { FlatPoint } from '../../../server/plan/view.ts';
-import { cross, dot, type Vector3 } from '../../../server/solver/geometry/vector.ts';
-import type { LaidLeg, LaidThing, SiteSource } from '../../../server/solver/site/laid-site.ts';
-import { siteViews } from '../../../server/solver/site/views/site-views.ts';
-import { at, AXES, HINGE, sourceOf, standing, studyOf, type Around } from './standing-site.ts';
+import { cross, dot } from '../../../server/solver/geometry/vector.ts';
+import { at, HINGE, sourceOf, standing, type Around } from './standing-site.ts';
+import { PLACED, thing, leg, views, expectInside, POST, ENDLESS } from './viewed-site.ts';
 
 const KEYS = ['from-starboard', 'from-back', 'from-above', 'pictorial'] as const;
 
-/** The hoop of the starting values lying level, its feet at y = 0 to the back: x of the frame to starboard, y ahead. */
-const PLACED = { placing: { ...AXES, origin: at(0, 0, 600), x: at(0, -1, 0), y: at(1, 0, 0) } };
-const thing = (name: string, body: LaidThing['body'], swing: LaidThing['swing'] = null): LaidThing => ({
-  field: `/site/things/${name}`,
-  name,
-  clearance: null,
-  body,
-  swing,
-});
-const leg = (foot: Vector3, head: Vector3): LaidLeg => ({
-  field: '/site/legs/0',
-  name: 'leg',
-  foot,
-  surface: at(0, 0, 1),
-  head,
-  member: 'hoop',
-  station: 0,
-  outsideDiameter: 30,
-  wall: 2,
-});
-const views = (source: SiteSource, around: Around = {}, gaps: readonly GapPlan[] = []): Record<string, SiteView> =>
-  Object.fromEntries(siteViews(studyOf(source, around), gaps).map((view) => [view.key, view]));
-
-/** Every point that a view draws. */
-const drawn = ({ members, legs, things, points, feet, hinge, level, gaps }: SiteView): FlatPoint[] => [
-  ...[...members, ...legs].flatMap(({ edges, centreline }) => [...edges.flat(), ...centreline]),
-  ...things.flatMap(({ lines }) => lines.flat()),
-  ...points.map((one) => one.at),
-  ...feet.flatMap((foot) => [foot.at, ...foot.surface]),
-  ...(hinge ?? []),
-  ...(level ?? []),
-  ...gaps.flatMap(({ from, to }) => [from, to]),
-];
-
-function expectInside(view: SiteView): void {
-  const [left, bottom, right, top] = view.bounds;
-  expect(view.bounds.every(Number.isFinite)).toBe(true);
-  expect(right).toBeGreaterThan(left);
-  expect(top).toBeGreaterThan(bottom);
-  for (const [x, y] of drawn(view)) {
-    expect(x).toBeGreaterThanOrEqual(left);
-    expect(x).toBeLessThanOrEqual(right);
-    expect(y).toBeGreaterThanOrEqual(bottom);
-    expect(y).toBeLessThanOrEqual(top);
-  }
-}
-
-const POST = thing('post', {
-  shape: 'cylinder',
-  at: at(700, 200, 100),
-  axis: at(0, 0, 1),
-  radius: 40,
-  ends: { from: 0, to: 900 },
-});
-const ENDLESS = thing('mast', {
-  shape: 'cylinder',
-  at: at(300, -900, 40_000),
-  axis: at(0, 0, 1),
-  radius: 60,
-  ends: null,
-});
 const DECK = thing('deck', { shape: 'plane', at: at(0, 0, 0), normal: at(0, 0, 1) });
 const RUDDER = thing(
   'rudder',
@@ -227,40 +164,5 @@ describe('the views of a site', () => {
     const { gaps } = views(source, AROUND, [gap])['from-starboard']!;
     // 80 mm between the axes, half of 30 and 40 mm off: from 635 to 660
     expect(gaps).toEqual([{ thing: 'post', from: [635, 500], to: [660, 500], value: 25 }]);
-  });
-});
-
-describe('a drawing of little, or of too much', () => {
-  it('has a size without anything to draw, and with one point alone', () => {
-    const bare = { ...sourceOf({ placing: { ...AXES, x: at(0, 0, 0) } }), made: [] };
-    for (const points of [{}, { A: at(20_000, -30_000, 5) }]) {
-      for (const view of Object.values(views(bare, { points }))) expectInside(view);
-    }
-    const { points } = views(bare, { points: { A: at(20_000, -30_000, 5) } })['from-above']!;
-    expect(points).toEqual([{ name: 'A', at: [30_000, 20_000] }]);
-  });
-
-  it('leaves out a point and a thing that lie absurdly far from the frame, with its gap, and keeps a foot', () => {
-    const far = thing('far', { shape: 'point', at: at(0, 49_000, 0), radius: 0 });
-    const around: Around = { points: { A: at(50_000, 0, 0), B: at(500, 0, 0) }, things: [far, POST] };
-    const view = views(sourceOf(PLACED), around)['from-above']!;
-    expect(view.points.map(({ name }) => name)).toEqual(['B']);
-    expect(view.things.map(({ name }) => name)).toEqual(['post']);
-    expect(view.bounds[2] - view.bounds[0]).toBeLessThan(3000);
-    const longLeg = views(sourceOf(PLACED), { legs: [leg(at(0, 40_000, 0), at(0, 431, 600))] })['from-back']!;
-    expect(longLeg.bounds[0]).toBeLessThan(-39_000);
-    expectInside(longLeg);
-  });
-
-  it('draws a leg without a length, and a plane and a cylinder far off their own origin', () => {
-    const around: Around = {
-      legs: [leg(at(0, 0, 600), at(0, 0, 600))],
-      things: [thing('wall', { shape: 'plane', at: at(900, 49_000, -49_000), normal: at(1, 0, 0) }), ENDLESS],
-    };
-    const all = views(sourceOf(PLACED), around);
-    for (const view of Object.values(all)) expectInside(view);
-    const wall = all['from-starboard']!.things[0]!.lines[0]!;
-    expect(wall.map(([x]) => x)).toEqual([900, 900]);
-    expect(Math.abs(wall[0]![1] - 600)).toBeLessThan(500);
   });
 });

@@ -5,7 +5,7 @@ import { cross, dot, length, subtract } from '../../geometry/vector.ts';
 import type { LaidThing } from '../laid-site.ts';
 
 /** Gaps are told apart down to this [mm]. */
-export const FINE = 0.01;
+export const FINE = 0.005;
 
 /** So many parts of one pair of tube and thing are looked at; what is not known then is said with the gap. */
 const MOST = 4000;

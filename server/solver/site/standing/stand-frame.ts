@@ -76,20 +76,13 @@ function standsOnHinge(hinge: LaidHinge, asked: Asked, motion: RigidMotion): Sto
 }
 
 function standsFree({ slopes, height }: Asked, made: readonly MadeLine[], motion: RigidMotion): Stood {
+  if (slopes.length === 0 && height === null) return { motion, hinge: null, turn: 0, findings: [] };
   const { turn, findings } = freeTurn(slopes);
+  // what cannot be had is not had by half: the frame is not lifted either
+  if (findings.some(({ grade }) => grade === 'stop')) return { motion, hinge: null, turn: 0, findings };
   const about = moved(motion, height?.place ?? middleOf(made));
-  const lift =
-    height === null || findings.some(({ grade }) => grade === 'stop')
-      ? ORIGIN
-      : scale(height.along, height.value - heightOf(height, about));
-  const angle = length(turn);
-  const still = angle === 0 && lift === ORIGIN;
-  return {
-    motion: still ? motion : composed(turnAbout(about, turn, lift), motion),
-    hinge: null,
-    turn: angle,
-    findings,
-  };
+  const lift = height === null ? ORIGIN : scale(height.along, height.value - heightOf(height, about));
+  return { motion: composed(turnAbout(about, turn, lift), motion), hinge: null, turn: length(turn), findings };
 }
 
 /** The line through two places of the frame as it was placed, from the first to the second. */
