@@ -68,6 +68,7 @@ export const LegPlan = Type.Object({
    */
   roll: Type.Union([Figure, Type.Null()]),
   rollRound: Type.Union([Figure, Type.Null()]),
+  /** Foot (start) and head (finish), their left edges on one line along the tube; rings count from the sawn end at the foot. */
   templates: Type.Array(WrapTemplate),
   adjust: Type.Union([
     Type.Object({

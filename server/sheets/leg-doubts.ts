@@ -11,7 +11,7 @@ import { capital, paragraph, stacked, type Block } from './text-block.ts';
 const SMALL = { height: HEIGHTS.small } as const;
 
 /** No more parts of a band than this are listed; what is left is small beside them. */
-const LISTED = 6;
+const LISTED = 4;
 
 /** What the ± of the cut length is made of, the largest part first, and what to measure again. */
 export function legDoubts(leg: LegPlan, legs: number, job: Job, width: number): Block {
@@ -64,11 +64,12 @@ export function legStrength(leg: LegPlan, site: SitePlan, job: Job, width: numbe
   const strut = site.strength.struts.find(({ field }) => field === leg.field);
   if (strut === undefined) return null;
   const { units } = job;
+  const euler = formatFigure(strut.euler, units);
   const facts = words('sheet.strut', {
     length: formatFigure(strut.bucklingLength, units),
     factor: formatFigure(strut.factor, units),
     slenderness: formatFigure(strut.slenderness, units),
-    euler: formatFigure(strut.euler, units),
+    euler: strut.eulerHolds ? euler : words('sheet.euler-fails', { euler }),
   });
   const reduced =
     strut.reduced === null
@@ -84,7 +85,7 @@ export function legStrength(leg: LegPlan, site: SitePlan, job: Job, width: numbe
           load: wordsOf('load', most.key),
           force: formatFigure({ ...most.force, value: Math.abs(most.force.value) }, units),
         });
-  const told = [facts, strut.eulerHolds ? '' : words('sheet.euler-fails'), reduced, load];
+  const told = [facts, reduced, load];
   return stacked([
     paragraph(words('sheet.strength-information'), width, { height: 2, weight: 600 }),
     paragraph(told.filter((part) => part !== '').join(' '), width, SMALL),

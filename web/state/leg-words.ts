@@ -9,6 +9,9 @@ import type { Doubt, LegPlan } from '../../server/plan/leg.ts';
 export const legName = (name: string, index: number): string =>
   name === '' ? words('leg.number', { number: index + 1 }) : name;
 
+/** A leg or a tube of a plan, which knows no numbers. */
+export const named = (name: string): string => (name === '' ? words('must.unnamed') : name);
+
 /** 'port side', or nothing where the name says it already: 'port leg'. */
 export function legSide({ name, side }: Pick<LegPlan, 'name' | 'side'>, sides: Site['sides']): string {
   if (side === 'middle') return words('leg.middle');

@@ -115,6 +115,7 @@ export const cameBack = {
   'fixing.foot': 'foot',
   'fixing.pad': 'pad',
   'fixing.hole': 'hole',
+  'fixing.post': 'post that must pass',
   'fixing.number': '{kind} {number}',
   'fixing.asWanted': 'where the wanted frame has it',
   'fixing.elsewhere': 'somewhere else',

@@ -55,7 +55,7 @@ export const siteSheets = {
   'sheet.head-long': 'head',
   'sheet.seen-from-foot': 'Seen from the foot',
   'sheet.line-on-top': 'the scribed line on top',
-  'sheet.roll-legend': 'foot: its long side. head: its acute side, cut deepest.',
+  'sheet.roll-legend': 'foot: long side; head: cut deepest',
 
   'sheet.template-foot': '{name}, foot',
   'sheet.template-head': '{name}, head',
@@ -81,10 +81,10 @@ export const siteSheets = {
   'sheet.band-then': 'Once the legs before it stand, {band} is left.',
   'sheet.strength-information': 'As a strut: information, no approval',
   'sheet.strut': 'Buckling length {length} (K {factor}), slenderness {slenderness}, Euler load {euler}.',
-  'sheet.euler-fails': 'It would yield before that.',
+  'sheet.euler-fails': '{euler} (it yields first)',
   'sheet.strut-reduced': 'Reduced for imperfections: {reduced}.',
   'sheet.strut-no-proof': 'Not reduced: the grade has no proof stress.',
-  'sheet.strut-load': 'Most force of the published loads, if it carried that alone: {force} ({load}).',
+  'sheet.strut-load': 'Most force of a published load on it alone: {force} ({load}).',
   'sheet.leg-caution-1':
     'A leg may come to hold people. No number here is leave to stand on it: a qualified person decides, and tests it under load.',
   'sheet.leg-caution-2':

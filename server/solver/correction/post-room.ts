@@ -5,6 +5,13 @@ import { inverted, moved, turned, type RigidMotion } from '../geometry/rigid-mot
 import { movedBar } from '../geometry/solid.ts';
 import type { Post } from './corrected.ts';
 
+/** So many times the distance from its axis that is asked for is far from a post; our own choice. */
+const FAR = 3;
+
+/** Whether a tube is so far from a post that no correction brings it too near: by how far it is off its surface [mm]. */
+export const isFarFrom = ({ bar, keep }: Pick<Post, 'bar' | 'keep'>, distance: number): boolean =>
+  distance + bar.radius >= FAR * (bar.radius + keep);
+
 /**
  * Room that is left between a post and the tubes of a frame beyond what it asks for [mm]: negative where a tube comes
  * too near.

@@ -32,6 +32,9 @@ type Range = { readonly middle: number; readonly half: number };
  */
 const INSIDE = 0.01;
 
+/** More than enough, and so few that it ends at once should rounding keep a box open for ever. */
+const MOST = 20_000;
+
 /** A stretch of the line, where it starts on it, and a range of both turns. */
 type Box = { readonly stretch: Stretch; readonly station: number; readonly line: Range; readonly solid: Range };
 
@@ -47,12 +50,12 @@ const WIDEST = Math.PI / 2;
  * out is of second order, so that few boxes remain at the end. Derived, checked against sampling.
  *
  * @param fine told apart down to this [mm]
- * @param most boxes that are parted; beyond that `atLeast` lies further below `distance` than `fine`
+ * @param most boxes that are parted at the most; beyond that `atLeast` lies further below `distance` than `fine`
  * @returns undefined for a line without pieces
  */
 export function leastGap(
   source: GapSource,
-  { fine, most = Infinity }: { readonly fine: number; readonly most?: number },
+  { fine, most = MOST }: { readonly fine: number; readonly most?: number },
 ): LeastGap | undefined {
   const [first, ...others] = firstBoxes(source).map((box) => measured(source, box));
   if (first === undefined) return undefined;

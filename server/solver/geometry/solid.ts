@@ -112,8 +112,8 @@ const isBySide = ({ axis }: RoundBar, { out }: Nearest): boolean => Math.abs(dot
 /** Cosine of what counts as square; rounding. */
 const SQUARE = 1e-9;
 
-/** No more than this is left to gain [mm], or it is halved so many times. */
-const NO_GAIN = 1e-5;
+/** No more than this share of a bar's radius is left to gain, finer than a search tells apart, or so many halvings. */
+const NO_GAIN = 1e-8;
 const MOST_HALVINGS = 50;
 
 /**
@@ -134,7 +134,7 @@ function halvedTo(bar: RoundBar, stretch: Stretch): Nearest {
     const ofLow = rises / (rises - falls);
     const half = (high.share - low.share) / 2;
     const below = ofLow * (low.distance + falls * half) + (1 - ofLow) * (high.distance - rises * half);
-    if (middle.distance - below <= NO_GAIN || halving >= MOST_HALVINGS)
+    if (middle.distance - below <= NO_GAIN * bar.radius || halving >= MOST_HALVINGS)
       return { ...middle, below, out: add(scale(low.out, ofLow), scale(high.out, 1 - ofLow)) };
     const slope = dot(middle.out, along);
     if (slope < 0) [low, falls] = [middle, slope];

@@ -45,7 +45,7 @@ describe('what a correction keeps clear of', () => {
   it('is where it stands as typed, and where it swings nearest to a tube', () => {
     const swing = { about: at(400, 0, -300), axis: at(1, 0, 0), from: 0, to: 3 };
     const rod = thing(bar(at(400, 0, -300), { axis: at(0, 1, 0), radius: 10, ends: { from: 20, to: 250 } }), { swing });
-    const motion = turnAbout(at(3, 5, 7), at(0.1, -0.2, 0.1), at(20, -6, 4));
+    const motion = turnAbout(at(400, 5, 7), at(0.1, -0.1, 0.1), at(20, -6, 4));
     const study = madeUp({ things: [rod], frame: { motion } });
     const posts = postsOf(study);
     expect(posts.map(({ atRest }) => atRest)).toEqual([true, false]);
@@ -58,11 +58,14 @@ describe('what a correction keeps clear of', () => {
     const motion = turnAbout(at(3, 5, 7), at(0.1, -0.2, 0.1), at(20, -6, 4));
     const frame = { motion, hinge: { at: at(20, 0, 0), axis: at(0, 0, 1) } };
     const site = { standing: { hinge: null, slopes: [], height: null, swing: { from: 5, to: -25 } } };
-    const study = madeUp({ things: [thing(bar(at(500, -500, 0)))], frame, site });
+    const study = madeUp({ things: [thing(bar(at(500, -260, 0)))], frame, site });
     const posts = postsOf(study);
     expect(posts.map(({ atRest }) => atRest)).toEqual([true, false]);
     const rooms = posts.map((post) => postRoom(post, linesOf(study), UNMOVED)!);
     expect(rooms[1]!).toBeCloseTo(gapOf(study) - 10, 2);
     expect(rooms[0]!).toBeGreaterThan(rooms[1]! + 50);
+    // one that the frame never comes near to stands where it stands
+    const far = madeUp({ things: [thing(bar(at(500, -900, 0)))], frame, site });
+    expect(postsOf(far).map(({ atRest }) => atRest)).toEqual([true]);
   });
 });

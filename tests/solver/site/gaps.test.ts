@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { Site } from '../../../server/job/site.ts';
 import type { LaidLeg, LaidThing } from '../../../server/solver/site/laid-site.ts';
 import { planGaps } from '../../../server/solver/site/gaps/plan-gaps.ts';
 import { formulaValue } from '../formula-value.ts';
@@ -21,6 +22,24 @@ const leg = (foot: { x: number; y: number; z: number }, head: typeof foot, more:
   outsideDiameter: 30,
   wall: 1.5,
   ...more,
+});
+
+/** A leg as it is typed, of which only what it stands on counts here. */
+const typedLeg = (stands: string): Site['legs'][number] => ({
+  name: 'leg',
+  foot: {
+    at: at(500, 0, -600),
+    surface: { by: 'thing', thing: stands },
+    end: { end: 'mitre', plate: 0 },
+    held: 'pinned',
+  },
+  head: {
+    at: { member: 'tube', spot: 'along', number: 1, distance: 500 },
+    end: { end: 'saddle' },
+    held: 'pinned',
+  },
+  tube: null,
+  adjust: null,
 });
 
 describe('the gap from surface to surface', () => {
@@ -94,18 +113,15 @@ describe('legs', () => {
     const deck = thing({ shape: 'plane', at: at(0, 0, -600), normal: at(0, 0, 1) }, { name: 'deck' });
     const post = thing(bar(at(500, 45, 0)), { name: 'post', field: '/site/things/1' });
     const legs = [leg(at(500, 0, -600), at(500, 0, 0))];
-    const stands = (by: string) =>
-      ({ legs: [{ foot: { surface: { by: 'thing', thing: by } } }] }) as unknown as NonNullable<
-        Parameters<typeof madeUp>[0]
-      >['site'];
-    const [onDeck, besidePost] = rowsOf([deck, post], { legs, site: stands('deck') });
+    const stands = (by: string): { readonly site: Partial<Site> } => ({ site: { legs: [typedLeg(by)] } });
+    const [onDeck, besidePost] = rowsOf([deck, post], { legs, ...stands('deck') });
     expect(onDeck!.map(({ name }) => name)).toEqual(['tube']);
     expect(besidePost!.map(({ of, name }) => [of, name])).toEqual([
       ['member', 'tube'],
       ['leg', 'leg'],
     ]);
     expect(besidePost![1]!.gap.value).toBeCloseTo(45 - 30 - 15, 9);
-    expect(rowsOf([deck], { legs, site: stands('post') })[0]!.map(({ name }) => name)).toEqual(['leg', 'tube']);
+    expect(rowsOf([deck], { legs, ...stands('post') })[0]!.map(({ name }) => name)).toEqual(['leg', 'tube']);
   });
 
   it('stay where they are while the frame swings', () => {

@@ -165,4 +165,34 @@ describe('the views of a site', () => {
     // 80 mm between the axes, half of 30 and 40 mm off: from 635 to 660
     expect(gaps).toEqual([{ thing: 'post', from: [635, 500], to: [660, 500], value: 25 }]);
   });
+
+  it('draw the tube, and the thing, as they have swung where the gap is least', () => {
+    const made = (value: number, unit: 'mm' | 'deg') => ({
+      value,
+      unit,
+      band: null,
+      working: { formula: '', inputs: [], sources: [] },
+    });
+    const frame = { of: 'member' as const, name: 'hoop', gap: made(9, 'mm'), station: made(0, 'mm') };
+    const row = { ...frame, thingSwing: made(-45, 'deg'), frameSwing: made(-90, 'deg') };
+    const gap: GapPlan = {
+      thing: 'rudder',
+      field: RUDDER.field,
+      clearance: made(0, 'mm'),
+      rows: [{ ...row, onTube: at(0, 0, 0), onThing: at(0, 0, 1) }],
+      ellipse: null,
+      keptClear: false,
+    };
+    const { things } = views(source, AROUND, [gap])['from-starboard']!;
+    expect(things.filter(({ name }) => name === 'rudder').map(({ swung }) => swung)).toEqual([false, true, true]);
+    const hoop = things.find(({ name }) => name === 'hoop')!;
+    expect(hoop.swung).toBe(true);
+    const all = hoop.lines.flat();
+    // the hinge runs to starboard: a quarter left-handed about it takes what lies ahead upright, over or under it
+    const reach = Math.max(...all.map(([, z]) => Math.abs(z - 600)));
+    expect(reach).toBeGreaterThan(500);
+    const xs = all.map(([x]) => x);
+    expect(Math.max(...xs) - Math.min(...xs)).toBeCloseTo(38.1, 1);
+    expectInside(views(source, AROUND, [gap])['from-starboard']!);
+  });
 });

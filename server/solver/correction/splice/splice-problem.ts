@@ -5,6 +5,7 @@ import { moved, type RigidMotion } from '../../geometry/rigid-motion.ts';
 import { clearOf } from '../../geometry/solid.ts';
 import { add, scale, subtract, unit, type Vector3 } from '../../geometry/vector.ts';
 import type { CorrectionTarget, Post } from '../corrected.ts';
+import { isFarFrom } from '../post-room.ts';
 import { clearOfWeld } from './free-stretches.ts';
 import type { Hinge } from './hinges.ts';
 import { freeMotions, targetsOfBodies, type BodyTarget } from './body-targets.ts';
@@ -166,11 +167,8 @@ function nearestTo(
     }
   }
   // a body that is far from the post stays clear of it however it is moved
-  return [...nearest].flatMap(([body, { point, away }]) =>
-    away + post.bar.radius < FAR_FROM_POST * (post.bar.radius + post.keep) ? [{ body, point, post }] : [],
-  );
+  return [...nearest].flatMap(([body, { point, away }]) => (isFarFrom(post, away) ? [] : [{ body, point, post }]));
 }
 
-/** Samples of one member at the most, and how many times the asked distance is far from a post; our own choice. */
+/** Samples of one member at the most; our own choice. */
 const MOST_SAMPLES = 400;
-const FAR_FROM_POST = 3;

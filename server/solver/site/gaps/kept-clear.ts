@@ -1,5 +1,6 @@
 import type { Site } from '../../../job/site.ts';
 import type { Post } from '../../correction/corrected.ts';
+import { isFarFrom } from '../../correction/post-room.ts';
 import { inverted, moved, turned } from '../../geometry/rigid-motion.ts';
 import { movedBar, type RoundBar } from '../../geometry/solid.ts';
 import { turnedAbout, type Turning } from '../../geometry/turning.ts';
@@ -18,7 +19,7 @@ const SAME_TURN = 1e-3;
 /**
  * The things of a site that a correction of the frame keeps clear of, in the frame's own axes: every cylinder that asks
  * for room, where it stands as typed and, where it or the frame swings, as the frame has it at the turns at which it
- * comes nearest to each of the frame's tubes.
+ * comes nearest to each of the frame's tubes; not to those that it stays far from.
  *
  * @param laid the site with the wanted frame in it [mm, rad]
  * @param outsideDiameter of the frame's tubes [mm]
@@ -33,11 +34,13 @@ export function keptClear(
   return things.flatMap((thing) => {
     if (thing?.body.shape !== 'cylinder' || thing.clearance === null) return [];
     const { field, name, body, clearance } = thing;
-    return turnsOf(thing, frame, swings).map(({ ofThing, ofFrame }, index) => ({
+    const keep = outsideDiameter / 2 + clearance;
+    const isNear = (distance: number): boolean => !isFarFrom({ bar: body, keep }, distance);
+    return turnsOf(thing, frame, swings, isNear).map(({ ofThing, ofFrame }, index) => ({
       field,
       name,
       bar: inFrame(body, frame, { thing, ofThing, swings, ofFrame }),
-      keep: outsideDiameter / 2 + clearance,
+      keep,
       atRest: index === 0,
     }));
   });
@@ -46,12 +49,17 @@ export function keptClear(
 type Turns = { readonly ofThing: number; readonly ofFrame: number };
 
 /** At rest first, then each other pair of turns at which it comes nearest to a tube. */
-function turnsOf(thing: LaidThing, frame: LaidFrame, swings: Turning | null): Turns[] {
+function turnsOf(
+  thing: LaidThing,
+  frame: LaidFrame,
+  swings: Turning | null,
+  isNear: (distance: number) => boolean,
+): Turns[] {
   const all: Turns[] = [{ ofThing: 0, ofFrame: 0 }];
   if (swingOf(thing) === null && swings === null) return all;
   for (const { centreline } of frame.lines) {
     const gap = thingGap(centreline, thing, swings);
-    if (gap === undefined) continue;
+    if (gap === undefined || !isNear(gap.distance)) continue;
     const isNew = all.every(
       ({ ofThing, ofFrame }) =>
         Math.abs(ofThing - gap.solidTurn) > SAME_TURN || Math.abs(ofFrame - gap.lineTurn) > SAME_TURN,

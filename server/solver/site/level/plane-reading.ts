@@ -13,8 +13,11 @@ const PLANES = {
   athwart: { axis: 'y', plus: 'port', minus: 'starboard' },
 } as const;
 
-/** Seen square to a plane a line this short is a dot: a level held there has nothing to lie along; our own choice. */
-const A_DOT = 1e-3;
+/**
+ * Seen square to a plane a line this short is a dot, some 6° from end on: a level held there has nothing to lie along, and
+ * what it would show says nothing of the line; our own choice.
+ */
+const A_DOT = 0.1;
 
 /** Below this a line is level, plumb or upright: rounding. */
 const NOTHING = 1e-9;

@@ -1,12 +1,18 @@
 import { add, angleBetween, cross, dot, length, scale, squareTo, unit, type Vector3 } from '../../geometry/vector.ts';
 import { leastTurnApart, type Rise } from './least-turn-apart.ts';
 import { EITHER_WAY } from './turn-to.ts';
+import { turnsAllRound } from './turns-all-round.ts';
 
 /** A rotation vector [rad] in the structure's axes, and whether another turn is as near. */
 export type LeastTurn = { readonly turn: Vector3; readonly eitherWay: boolean };
 
 /** Two directions nearer to one line than this sine, 1°, leave a turn about it open; our own choice. */
 const IN_LINE = Math.sin(EITHER_WAY);
+/** A turn below this [rad] is the least: another one would turn the frame nearly over. Our own choice, checked all round. */
+const SMALL = 0.5;
+/** Places that the first direction is tried at all round, and how many of the turns found there are followed. */
+const ALL_ROUND = 72;
+const TRIED = 2;
 /** Two uprights this near are one; rounding. */
 const ONE_UPRIGHT = 1e-12;
 
@@ -36,12 +42,23 @@ export function turnToTwo(one: Rise, two: Rise): LeastTurn | undefined {
   const size = length(normal);
   if (size < IN_LINE) return undefined;
   const oneUpright = length(cross(one.up, two.up)) < ONE_UPRIGHT && dot(one.up, two.up) > 0;
-  const lies = uprightIn(one, two, scale(normal, 1 / size));
-  if (!oneUpright) {
-    const turn = leastTurnApart(one, two, leastBetween(lies.upright, one.up));
-    return turn === undefined ? undefined : { turn, eitherWay: lies.eitherWay };
-  }
-  return lies.reached ? { turn: leastBetween(lies.upright, one.up), eitherWay: lies.eitherWay } : undefined;
+  const { upright, reached, eitherWay } = uprightIn(one, two, scale(normal, 1 / size));
+  const start = leastBetween(upright, one.up);
+  const turn = !oneUpright ? turnApart(one, two, start) : reached ? start : undefined;
+  return turn === undefined ? undefined : { turn, eitherWay };
+}
+
+/** The least turn against two uprights: near what one upright alone asks for, else near the least of all round. */
+function turnApart(one: Rise, two: Rise, start: Vector3): Vector3 | undefined {
+  const near = leastTurnApart(one, two, start);
+  if (near !== undefined && length(near) < SMALL) return near;
+  const round = turnsAllRound(one, two, ALL_ROUND)
+    .toSorted((a, b) => length(a) - length(b))
+    .slice(0, TRIED);
+  const found = round.map((begin) => leastTurnApart(one, two, begin));
+  const [least] = [near, ...found].filter((turn) => turn !== undefined).toSorted((a, b) => length(a) - length(b));
+  // where the slopes can only just be had, the least turn is not found to the last digit: one that does is taken
+  return least ?? round[0];
 }
 
 /** The upright as it lies in the frame once both slopes are there; the nearest to it where they cannot be. */

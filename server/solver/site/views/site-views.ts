@@ -1,6 +1,7 @@
 import type { GapPlan } from '../../../plan/gap.ts';
 import type { SiteView } from '../../../plan/site-view.ts';
 import type { FlatPoint } from '../../../plan/view.ts';
+import { RADIANS } from '../../geometry/angle.ts';
 import { add, cross, scale, unit, type Vector3 } from '../../geometry/vector.ts';
 import type { Bounds } from '../../views/dimension-lines.ts';
 import { outlineOf } from '../../views/outline.ts';
@@ -13,6 +14,7 @@ import { drawnSite, type DrawnSite } from './drawn-site.ts';
 import { gapLines } from './gap-lines.ts';
 import { levelLine } from './level-line.ts';
 import { SITE_PROJECTIONS } from './site-projections.ts';
+import { swungAtGaps } from './swung-at-gaps.ts';
 import { bodiesOf, outlineOfBody } from './thing-outline.ts';
 
 /** Half the least width and height of a drawing [mm]: one of nothing, or of one point, has to have a scale as well. */
@@ -26,14 +28,25 @@ type Parts = Omit<SiteView, 'key' | 'right' | 'up' | 'bounds' | 'level'>;
 export function siteViews(study: SiteStudy, gaps: readonly GapPlan[]): SiteView[] {
   const drawn = drawnSite(study);
   const hinge = hingeEnds(study);
+  const swung = swungAtGaps(study, gaps);
+  const { outsideDiameter } = study.source.tube;
   return (['from-starboard', 'from-back', 'from-above', 'pictorial'] as const).map((key): SiteView => {
     const view = SITE_PROJECTIONS[key];
     const parts: Parts = {
-      ...tubesAndThings(drawn, study.source.tube.outsideDiameter, view),
+      members: drawn.members.map((member) => outlineOf(member, view, outsideDiameter)),
+      legs: drawn.legs.map(({ laid, tube }) => outlineOf(tube, view, laid.outsideDiameter)),
+      things: [
+        ...thingsOf(drawn, gaps, view),
+        ...swung.map((tube) => ({
+          name: tube.name,
+          swung: true,
+          lines: outlineOf(tube, view, outsideDiameter).edges,
+        })),
+      ],
       points: drawn.points.map(({ name, point }) => ({ name, at: rounded(project(view, point)) })),
       feet: drawn.legs.map(({ laid }) => footOf(laid, view)),
       hinge: hinge === null ? null : [rounded(project(view, hinge[0])), rounded(project(view, hinge[1]))],
-      gaps: gapLines(gaps, drawn, study.source.tube.outsideDiameter, view),
+      gaps: gapLines(gaps, drawn, outsideDiameter, view),
     };
     const bounds = boundsOf(parts);
     const { right, up } = view;
@@ -41,23 +54,20 @@ export function siteViews(study: SiteStudy, gaps: readonly GapPlan[]): SiteView[
   });
 }
 
-function tubesAndThings(
-  { heart, members, legs, things, points }: DrawnSite,
-  outsideDiameter: number,
+function thingsOf(
+  { heart, legs, things, points }: DrawnSite,
+  gaps: readonly GapPlan[],
   view: Projection,
-): Pick<Parts, 'members' | 'legs' | 'things'> {
+): SiteView['things'] {
   const standing = [...legs.map(({ laid }) => laid.foot), ...points.map(({ point }) => point)];
-  return {
-    members: members.map((member) => outlineOf(member, view, outsideDiameter)),
-    legs: legs.map(({ laid, tube }) => outlineOf(tube, view, laid.outsideDiameter)),
-    things: things.flatMap((thing) =>
-      bodiesOf(thing).map(({ swung, body }) => ({
-        name: thing.name,
-        swung,
-        lines: outlineOfBody(body, view, { heart, standing: swung ? [] : standing }),
-      })),
-    ),
-  };
+  return things.flatMap((thing) => {
+    const least = gaps.find(({ field }) => field === thing.field)?.rows[0]?.thingSwing?.value ?? 0;
+    return bodiesOf(thing, least * RADIANS).map(({ swung, body }) => ({
+      name: thing.name,
+      swung,
+      lines: outlineOfBody(body, view, { heart, standing: swung ? [] : standing }),
+    }));
+  });
 }
 
 /** A foot with a line in its surface, as wide as two tubes: the one line of the surface that the eye sees in its length. */

@@ -13,13 +13,25 @@ const BEYOND = 1.15;
 /** A point without a size is drawn as a circle of this share of the drawing's reach; our own choice. */
 const SPOT = 0.012;
 
-/** Where a thing stands, then both ends of its swing; an end that is where it stands is not drawn twice. */
-export const bodiesOf = ({ body, swing }: LaidThing): { readonly swung: boolean; readonly body: Body }[] => [
+/** Angles nearer than this are drawn as one [rad]. */
+const DRAWN_APART = 0.001;
+
+/**
+ * Where a thing stands, then both ends of its swing and where it comes nearest to a tube; nothing is drawn twice.
+ *
+ * @param nearest how far it has swung where its gap is least [rad]
+ */
+export const bodiesOf = (
+  { body, swing }: LaidThing,
+  nearest: number,
+): { readonly swung: boolean; readonly body: Body }[] => [
   { swung: false, body },
   ...(swing === null
     ? []
-    : [swing.from, swing.to]
-        .filter((angle) => angle !== 0)
+    : [swing.from, swing.to, nearest]
+        .filter((angle, index, all) =>
+          [0, ...all.slice(0, index)].every((other) => Math.abs(other - angle) > DRAWN_APART),
+        )
         .map((angle) => ({ swung: true, body: swungBody(body, swing, angle) }))),
 ];
 
