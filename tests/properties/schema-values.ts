@@ -4,6 +4,9 @@ import type { Schema } from '../../server/job/check-value.ts';
 /** Names of members and of welds, among those that saddles, purge ends and orders of welding may ask for. */
 const NAMES = ['', 'hoop', 'crossbar 1', 'ring', 'run', 'tube', 'post', 'rail', 'nobody', '1', '2A', 'S1', 'C1', 'P1'];
 
+/** What has a pattern: a currency, a time or none. */
+const PATTERNED = ['EUR', '2026-11-26T09:40', '2026-11-26T11:05', ''];
+
 /** Numbers that a schema allows: its bounds, just inside them, everyday ones, and any size in between. */
 function numbers({ type, minimum, maximum, exclusiveMinimum, exclusiveMaximum }: Schema): fc.Arbitrary<number> {
   const low = minimum ?? exclusiveMinimum ?? 0;
@@ -37,7 +40,8 @@ export function valuesOf(schema: Schema): fc.Arbitrary<unknown> {
   if (schema.const !== undefined) return fc.constant(schema.const);
   if (choices !== undefined) return fc.constantFrom(...choices);
   if (anyOf !== undefined) return fc.oneof(...anyOf.map(valuesOf));
-  if (schema.pattern !== undefined) return fc.constant('EUR');
+  if (schema.pattern !== undefined)
+    return fc.constantFrom(...PATTERNED.filter((text) => new RegExp(schema.pattern ?? '').test(text)));
   if (properties !== undefined)
     return fc.record(Object.fromEntries(Object.entries(properties).map(([name, one]) => [name, valuesOf(one)])));
   switch (schema.type) {
