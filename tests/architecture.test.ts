@@ -7,7 +7,7 @@ import { dirname, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, it } from 'vitest';
 import { findings } from '../server/language/en/findings.ts';
-import { FINDING_CODES } from '../server/plan/finding.ts';
+import { FINDING_CODES } from '../server/plan/finding-codes.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const scratch = mkdtempSync(join(tmpdir(), 'hoopwright-imports-'));

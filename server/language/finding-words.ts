@@ -10,7 +10,19 @@ import { wordsOf } from './words.ts';
 type FindingData = Readonly<Record<string, number | string>>;
 
 /** Placeholders whose value is a key of the catalogue. */
-const KEYED = ['check', 'band', 'way', 'mandrel', 'making', 'obstacle', 'tooling', 'standard', 'keepOut', 'load', 'doubt'];
+const KEYED = [
+  'check',
+  'band',
+  'way',
+  'mandrel',
+  'making',
+  'obstacle',
+  'tooling',
+  'standard',
+  'keepOut',
+  'load',
+  'doubt',
+];
 
 const keyWords = (area: string, key: string, data: FindingData): string =>
   area === 'band' ? bandName(key) : wordsOf(area, key, data);

@@ -9,7 +9,8 @@ import { describeFinding } from '../../server/language/finding-words.ts';
 import { hasWords, words, wordsOf } from '../../server/language/words.ts';
 import { WAY_KEYS } from '../../server/plan/correction.ts';
 import { Unit } from '../../server/plan/figure.ts';
-import { FINDING_CODES, type Finding } from '../../server/plan/finding.ts';
+import { FINDING_CODES } from '../../server/plan/finding-codes.ts';
+import type { Finding } from '../../server/plan/finding.ts';
 import { QUOTE_LINES } from '../../server/plan/quote.ts';
 import { SLIP_KEYS } from '../../server/plan/slip.ts';
 

@@ -3,7 +3,8 @@ import { newJob } from '../../server/job/default-job.ts';
 import { CLEANINGS, TREATMENTS, type Finish } from '../../server/job/finish.ts';
 import type { Grade } from '../../server/job/tube.ts';
 import { findingsFinish } from '../../server/language/en/findings-finish.ts';
-import { FINDING_CODES, type FindingCode, type FindingGrade } from '../../server/plan/finding.ts';
+import { FINDING_CODES } from '../../server/plan/finding-codes.ts';
+import type { FindingCode, FindingGrade } from '../../server/plan/finding.ts';
 import { planFinish } from '../../server/solver/finish/plan-finish.ts';
 import { weldSite } from './made-up-welds.ts';
 

@@ -1,7 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { Job } from '../../server/job/job.ts';
-import { FINDING_CODES, type FindingCode } from '../../server/plan/finding.ts';
+import { FINDING_CODES } from '../../server/plan/finding-codes.ts';
+import type { FindingCode } from '../../server/plan/finding.ts';
 import { plan } from '../../server/solver/plan.ts';
 import { machineCases } from './bend-finding-cases.ts';
 import { makingCases } from './making-finding-cases.ts';

@@ -1,7 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { Job } from '../../server/job/job.ts';
-import { FINDING_CODES, type Finding } from '../../server/plan/finding.ts';
+import { FINDING_CODES } from '../../server/plan/finding-codes.ts';
+import type { Finding } from '../../server/plan/finding.ts';
 import { passingCases, type PurgeCase } from './purge-finding-cases.ts';
 import { flowCases } from './purge-flow-finding-cases.ts';
 import { purged } from './purge-frames.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { findingsRoom } from '../../server/language/en/findings-room.ts';
 import { roomWords } from '../../server/language/en/room.ts';
-import { FINDING_CODES } from '../../server/plan/finding.ts';
+import { FINDING_CODES } from '../../server/plan/finding-codes.ts';
 import { codes, planned, said, type Room, type Used } from './made-up-room.ts';
 
 describe('air that is dangerous', () => {

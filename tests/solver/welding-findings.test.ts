@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { Job } from '../../server/job/job.ts';
 import { findingsWelding } from '../../server/language/en/findings-welding.ts';
-import { FINDING_CODES } from '../../server/plan/finding.ts';
+import { FINDING_CODES } from '../../server/plan/finding-codes.ts';
 import { quiet, weldCases } from './welding-finding-cases.ts';
 import { BRANCH, jobWith, MAIN, SADDLE, settings, spliceAt, welded, type Work } from './welding-frames.ts';
 import { mended } from './mended.ts';

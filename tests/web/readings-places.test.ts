@@ -225,4 +225,9 @@ describe('a tube counted from its other end', () => {
     for (const one of [angle('rotation', 4), level, bevel, size])
       expect(readingReversed(readingReversed(one, tube), tube)).toEqual(one);
   });
+
+  it('keeps what it is fastened by where it is', () => {
+    const foot = { ...freshFixing(tubesOf(plan(newJob('hoop'))), [])!, at: place('start') };
+    expect(fixingReversed(foot, tube)).toEqual({ ...foot, at: place('finish') });
+  });
 });

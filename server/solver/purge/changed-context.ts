@@ -45,9 +45,7 @@ export function withPlateHole(
   hole: number,
 ): PurgeContext {
   const points = job.fixing.map((point, index) =>
-    index === fixing && point.plate !== null
-      ? { ...point, plate: { ...point.plate, hole } }
-      : point,
+    index === fixing && point.plate !== null ? { ...point, plate: { ...point.plate, hole } } : point,
   );
   const holed = welds.map((one, index) =>
     index === weld && one.site.plate !== null

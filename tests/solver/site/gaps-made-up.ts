@@ -14,6 +14,7 @@ import type {
   SiteDoubt,
   SiteSource,
 } from '../../../server/solver/site/laid-site.ts';
+import { planGaps } from '../../../server/solver/site/gaps/plan-gaps.ts';
 import type { SiteStudy } from '../../../server/solver/site/site-study.ts';
 import { resolveGrade } from '../../../server/solver/tube/grades.ts';
 
@@ -88,5 +89,28 @@ export const bar = (place: Vector3, more: Partial<RoundBar> = {}): RoundBar => (
   axis: at(0, 0, 1),
   radius: 30,
   ends: null,
+  ...more,
+});
+
+/** What is told of each thing; the one tube of these frames runs from the origin 1000 mm along x. */
+export const rowsOf = (things: readonly LaidThing[], more: Parameters<typeof madeUp>[0] = {}) =>
+  planGaps(madeUp({ things, ...more })).gaps.map(({ rows }) => rows);
+export const gapOf = (one: LaidThing, more: Parameters<typeof madeUp>[0] = {}) => rowsOf([one], more)[0]![0]!;
+export const DEGREE = Math.PI / 180;
+
+export const leg = (
+  foot: { x: number; y: number; z: number },
+  head: typeof foot,
+  more: Partial<LaidLeg> = {},
+): LaidLeg => ({
+  field: '/site/legs/0',
+  name: 'leg',
+  foot,
+  surface: at(0, 0, 1),
+  head,
+  member: 'tube',
+  station: 0,
+  outsideDiameter: 30,
+  wall: 1.5,
   ...more,
 });
