@@ -1,13 +1,16 @@
 import type { Job, SettledJob } from '../job/job.ts';
+import type { CorrectionPlan } from '../plan/correction.ts';
 import type { Plan } from '../plan/plan.ts';
 import { bentFrame, type BentFrom } from './bent-frame.ts';
 import { planCorrection, type Work } from './correction/plan-correction.ts';
 import { planFinish } from './finish/plan-finish.ts';
+import type { FrameGeometry } from './frame/frame-geometry.ts';
 import { NO_MEMORY, type Memory } from './memory.ts';
 import { billFor, jobWork, pricedAs } from './pricing.ts';
 import { planPurge } from './purge/plan-purge.ts';
 import { madeLines } from './site/made-lines.ts';
-import { planSite } from './site/plan-site.ts';
+import type { SiteSource } from './site/laid-site.ts';
+import { planSite, type PlannedSite } from './site/plan-site.ts';
 import { isTyped } from './site/typed-site.ts';
 import { resolveGrade } from './tube/grades.ts';
 import { planViews } from './views/plan-views.ts';
@@ -63,20 +66,7 @@ export function plan(typed: Job, memory: Memory = NO_MEMORY): Plan {
     tube: job.tube,
     backing: job.welding.backing,
   });
-  const stood = isTyped(job.site)
-    ? planSite({
-        site: job.site,
-        wanted,
-        fixing: job.fixing,
-        made: madeLines(wanted, correction),
-        tube: job.tube,
-        grade: resolveGrade(job.tube.grade),
-        gap: job.closing.gap,
-        shrinkage: job.closing.shrinkage,
-        paperThickness: job.closing.paperThickness,
-        templateStations: job.print.templateStations,
-      })
-    : null;
+  const stood = siteOf(job, { wanted, correction }, memory);
   return {
     ...begun,
     frame: bent.frame,
@@ -97,6 +87,29 @@ export function plan(typed: Job, memory: Memory = NO_MEMORY): Plan {
     }),
     findings: [bent, corrected, welded, purged, finished, stood, bill].flatMap((part) => part?.findings ?? []),
   };
+}
+
+/** What there is to say of the site that a frame goes to; null where nothing of it was typed. */
+function siteOf(
+  { site, fixing, tube, closing, print }: SettledJob,
+  { wanted, correction }: { wanted: FrameGeometry; correction: CorrectionPlan | null },
+  memory: Memory,
+): PlannedSite | null {
+  if (!isTyped(site)) return null;
+  const { gap, shrinkage, paperThickness } = closing;
+  const source: SiteSource = {
+    site,
+    wanted,
+    fixing,
+    made: madeLines(wanted, correction),
+    tube,
+    grade: resolveGrade(tube.grade),
+    gap,
+    shrinkage,
+    paperThickness,
+    templateStations: print.templateStations,
+  };
+  return memory.site(JSON.stringify(source), () => planSite(source));
 }
 
 /** The part of a job that its bends and their correction depend on. */

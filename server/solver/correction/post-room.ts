@@ -27,12 +27,10 @@ export function postRoom({ bar, keep }: Post, parts: readonly Centreline[], lay:
     (point) => moved(back, point),
     (way) => turned(back, way),
   );
-  const longest = parts.reduce((sum, line) => sum + line.length, 0);
-  const fine = finenessOf(2 * (bar.radius + keep), longest);
-  let least: number | undefined;
-  for (const line of parts) {
-    const gap = leastGap({ line, solid, lineTurns: null, solidTurns: null }, { fine })?.distance;
-    if (gap !== undefined && gap < (least ?? Infinity)) least = gap;
-  }
-  return least === undefined ? undefined : least - keep;
+  const length = parts.reduce((sum, line) => sum + line.length, 0);
+  // one search over the pieces of all tubes: what is far from the post is left out at once
+  const line = { pieces: parts.flatMap(({ pieces }) => pieces), length };
+  const fine = finenessOf(2 * (bar.radius + keep), length);
+  const gap = leastGap({ line, solid, lineTurns: null, solidTurns: null }, { fine });
+  return gap === undefined ? undefined : gap.distance - keep;
 }

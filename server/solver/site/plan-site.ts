@@ -13,8 +13,11 @@ import { planStanding } from './standing/plan-standing.ts';
 import { planStrength } from './strength/plan-strength.ts';
 import { siteViews } from './views/site-views.ts';
 
+/** What there is to say of the site. */
+export type PlannedSite = { readonly site: SitePlan; readonly findings: readonly Finding[] };
+
 /** What the level must show, where points are, legs and the room around tubes, with bands; what stops any of it. */
-export function planSite(source: SiteSource): { site: SitePlan; findings: Finding[] } {
+export function planSite(source: SiteSource): PlannedSite {
   const { laid, findings } = laySite(source, EXACT);
   const varied = siteDoubts(source).map((doubt) => ({ doubt, laid: laidOff(source, doubt, laid) }));
   const study: SiteStudy = { source, laid, varied };
