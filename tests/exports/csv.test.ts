@@ -1,20 +1,12 @@
-import papaparse from 'papaparse';
 import { describe, expect, it } from 'vitest';
 import { landingStage } from '../../db/demo/landing-stage.ts';
 import { bendTableCsv } from '../../server/exports/bend-table-csv.ts';
 import { csvText } from '../../server/exports/csv.ts';
-import type { Exported } from '../../server/exports/export-file.ts';
 import { membersCsv } from '../../server/exports/members-csv.ts';
 import { weldsCsv } from '../../server/exports/welds-csv.ts';
 import { newJob } from '../../server/job/default-job.ts';
 import { arc, chain, frameOf, inputOf, line, straight } from './made-up-frames.ts';
-
-function read(made: Exported): Record<string, string>[] {
-  if (!made.ok) throw new Error(made.reason);
-  const { data, errors } = papaparse.parse<Record<string, string>>(made.text, { header: true, skipEmptyLines: true });
-  expect(errors).toEqual([]);
-  return data;
-}
+import { readCsv } from './read-csv.ts';
 
 const tube = (name: string) =>
   straight(name, [
@@ -25,7 +17,7 @@ const tube = (name: string) =>
 describe('the bend table', () => {
   it('has a row a bend with every figure of the plan, its unit in the head', () => {
     const input = inputOf(landingStage());
-    const rows = read(bendTableCsv(input));
+    const rows = readCsv(bendTableCsv(input));
     const bends = input.plan.frame!.members.flatMap((member) => member.bends.map((bend) => ({ member, bend })));
     expect(rows).toHaveLength(bends.length);
     expect(bends.length).toBeGreaterThan(2);
@@ -60,7 +52,7 @@ describe('the bend table', () => {
 
   it('leaves a negative rotation a number', () => {
     const job = frameOf([chain('run', [line(200), arc(75, 150, 0), line(180), arc(40, 260, -100), line(90)])]);
-    const rotations = read(bendTableCsv(inputOf(job))).map((row) => Math.abs(Number(row['rotation (deg)'])));
+    const rotations = readCsv(bendTableCsv(inputOf(job))).map((row) => Math.abs(Number(row['rotation (deg)'])));
     expect(rotations).toEqual([0, 100]);
     const made = bendTableCsv(inputOf(job));
     expect(made.ok && made.text).toMatch(/,-100(\.0+)?,-\d/);
@@ -68,7 +60,9 @@ describe('the bend table', () => {
 
   it('is of one member where one is chosen, and says where there is nothing', () => {
     const stage = landingStage();
-    expect(new Set(read(bendTableCsv(inputOf(stage, 'hoop'))).map((row) => row['member']))).toEqual(new Set(['hoop']));
+    expect(new Set(readCsv(bendTableCsv(inputOf(stage, 'hoop'))).map((row) => row['member']))).toEqual(
+      new Set(['hoop']),
+    );
     expect(bendTableCsv(inputOf(stage, 'nobody'))).toMatchObject({ reason: 'no-such-member', member: 'nobody' });
     expect(bendTableCsv(inputOf(newJob('straight')))).toMatchObject({ ok: false, reason: 'no-bends' });
     const tooThick = { ...stage, tube: { ...stage.tube, wall: 25 } };
@@ -79,7 +73,7 @@ describe('the bend table', () => {
 describe('the members', () => {
   it('have their lengths, mass and ends', () => {
     const input = inputOf(landingStage());
-    const rows = read(membersCsv(input));
+    const rows = readCsv(membersCsv(input));
     input.plan.frame!.members.forEach((member, index) => {
       const row = rows[index]!;
       expect(row['member']).toBe(member.name);
@@ -103,7 +97,7 @@ describe('the welds', () => {
 
   it('have a row each with where it is, how it is prepared and what it is welded with', () => {
     const input = inputOf(landingStage());
-    const rows = read(weldsCsv(input));
+    const rows = readCsv(weldsCsv(input));
     const { welds, procedures } = input.plan.welding!;
     const { chambers } = input.plan.purge!;
     expect(rows.map((row) => row['weld'])).toEqual(welds.map(({ name }) => name));
@@ -142,7 +136,7 @@ describe('the welds', () => {
 
   it('say in words what they are and sit on, and leave empty what is not known of them', () => {
     const job = landingStage();
-    const rows = read(weldsCsv(inputOf({ ...job, closing: { ...job.closing, way: 'new-frame' } })));
+    const rows = readCsv(weldsCsv(inputOf({ ...job, closing: { ...job.closing, way: 'new-frame' } })));
     const saddles = rows.filter((row) => row['kind'] === 'saddle');
     expect(saddles.map((row) => [row['weld'], row['member'], row['sits on'], row['preparation']])).toEqual([
       ['S1', 'crossbar 1', 'hoop', 'saddle, fitted'],
@@ -153,7 +147,7 @@ describe('the welds', () => {
 
   it('are of one member where one is chosen, and there are none where nothing is joined', () => {
     const job = { ...landingStage(), cameBack: null };
-    const rows = read(weldsCsv(inputOf(job, 'crossbar 1')));
+    const rows = readCsv(weldsCsv(inputOf(job, 'crossbar 1')));
     expect(new Set(rows.map((row) => row['member']))).toEqual(new Set(['crossbar 1']));
     expect(weldsCsv(inputOf(job, 'nobody'))).toMatchObject({ reason: 'no-such-member', member: 'nobody' });
     expect(weldsCsv(inputOf(newJob('straight')))).toMatchObject({ ok: false, reason: 'no-welds' });
@@ -166,13 +160,13 @@ describe('a table', () => {
   it('ends every line with CRLF, quotes what needs it and comes back as it was', () => {
     const names = ['long, and "quoted"', 'two\r\nlines', ' plain ', 'semi;colon'];
     const made = membersCsv(inputOf(frameOf(names.map(tube))));
-    expect(read(made).map((row) => row['member'])).toEqual(names);
+    expect(readCsv(made).map((row) => row['member'])).toEqual(names);
     const text = csvText([{ head: 'a,b', cell: (row: string) => row }], ['x', 'say "x"']);
     expect(text).toBe('"a,b"\r\nx\r\n"say ""x"""\r\n');
   });
 
   it.each(['=1+1', '+44', '-2+3', '@sum', '\t=1', '＝1'])('holds %j off a spreadsheet', (name) => {
-    expect(read(membersCsv(inputOf(frameOf([tube(name)]))))[0]!['member']).toBe(`'${name}`);
+    expect(readCsv(membersCsv(inputOf(frameOf([tube(name)]))))[0]!['member']).toBe(`'${name}`);
   });
 
   it('carries a byte order mark only where a text is not ASCII', () => {

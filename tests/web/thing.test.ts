@@ -1,11 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { landingStage } from '../../db/demo/landing-stage.ts';
-import { newJob } from '../../server/job/default-job.ts';
 import type { Job } from '../../server/job/job.ts';
 import type { SiteThing } from '../../server/job/site-thing.ts';
 import { parseJob } from '../../server/job/validate.ts';
 import type { GapRow } from '../../server/plan/gap.ts';
-import { figure } from '../../server/solver/figure.ts';
 import { plan } from '../../server/solver/plan.ts';
 import {
   FRESH_ENDS,
@@ -17,11 +14,10 @@ import {
   SHAPES,
 } from '../../web/state/thing-fresh.ts';
 import { swungWords, thingName } from '../../web/state/thing-words.ts';
+import { degrees, hoop, millimetres } from './made-up-site.ts';
+import { demo } from './planned-stage.ts';
 
-const hoop = newJob('hoop');
-const demo: Job = { ...landingStage(), cameBack: null };
 const withThings = (...things: SiteThing[]): Job => ({ ...demo, site: { ...demo.site, things } });
-const degrees = (value: number) => figure(value, 'deg', 'x = y', [], ['first-order']);
 
 describe('a fresh thing of the site', () => {
   it('is a post with room round it, or a surface that nothing keeps clear of', () => {
@@ -71,8 +67,8 @@ describe('the room beside a thing, in words', () => {
   const row = (of: Partial<GapRow>): GapRow => ({
     of: 'member',
     name: 'hoop',
-    gap: figure(33, 'mm', 'x = y', [], ['first-order']),
-    station: figure(100, 'mm', 'x = y', [], ['first-order']),
+    gap: millimetres(33),
+    station: millimetres(100),
     onTube: { x: 0, y: 0, z: 0 },
     onThing: { x: 0, y: 0, z: 0 },
     thingSwing: null,

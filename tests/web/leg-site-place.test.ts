@@ -1,0 +1,13 @@
+import { describe, expect, it } from 'vitest';
+import { coordinatesOf, placeOptions } from '../../web/state/leg-site-place.ts';
+import { demoPlan } from './planned-stage.ts';
+
+describe('a place of the site', () => {
+  it('goes from a name to the coordinates that it has', () => {
+    const site = demoPlan.site!;
+    expect(coordinatesOf({ named: 'port cleat' }, site)).toEqual({ x: 0, y: 420, z: 0 });
+    expect(coordinatesOf({ named: 'gone' }, site)).toEqual({ x: 0, y: 0, z: 0 });
+    expect(placeOptions(['A'], 'gone').map(({ value }) => value)).toEqual([null, 'gone', 'A']);
+    expect(placeOptions(['A'], null).map(({ value }) => value)).toEqual([null, 'A']);
+  });
+});
