@@ -155,8 +155,8 @@ const SITE: Site = {
   points: [],
   things: [],
   directions: [],
-  // the frame's own axes, until it is placed
-  placing: { by: 'axes', origin: { x: 0, y: 0, z: 0 }, x: { x: 1, y: 0, z: 0 }, y: { x: 0, y: 1, z: 0 } },
+  // as a flat frame is drawn, seen from above with ahead up, until it is placed; our own choice
+  placing: { by: 'axes', origin: { x: 0, y: 0, z: 0 }, x: { x: 0, y: -1, z: 0 }, y: { x: 1, y: 0, z: 0 } },
   standing: { hinge: null, slopes: [], height: null, swing: null },
   legs: [],
   load: null,

@@ -18,7 +18,11 @@ export const LevelReading = Type.Union(
       {
         reading: Type.Literal('incline'),
         along: Vector('along'),
-        angle: Type.Number({ minimum: -180, maximum: 180, title: 'the level shows', unit: 'deg' }),
+        /** null: not read yet. */
+        angle: Type.Union(
+          [Type.Number({ minimum: -180, maximum: 180, title: 'the level shows', unit: 'deg' }), Type.Null()],
+          { title: 'the level shows' },
+        ),
         accuracy: own(Accuracy('accuracy')),
       },
       { title: 'level reading', additionalProperties: false },
@@ -27,7 +31,10 @@ export const LevelReading = Type.Union(
       {
         reading: Type.Literal('height'),
         at: Vector('mark'),
-        height: Coordinate('height over what is level'),
+        /** null: not read yet. */
+        height: Type.Union([Coordinate('height over what is level'), Type.Null()], {
+          title: 'height over what is level',
+        }),
         accuracy: own(PositiveLength(500, 'accuracy')),
       },
       { title: 'height of a mark', additionalProperties: false },
@@ -49,7 +56,7 @@ export const LevelSet = Type.Object(
 );
 export type LevelSet = Static<typeof LevelSet>;
 
-/** How the structure lies; the last set is how it lies now, none: as its own axes have it. */
+/** How the structure lies; the last set that is read is how it lies now, none: as its own axes have it. */
 export const Level = Type.Object(
   {
     sets: Type.Array(LevelSet, { maxItems: 12, title: 'sets of level readings' }),

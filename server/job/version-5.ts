@@ -1,12 +1,13 @@
 import { isPlainObject, type Document } from './check-value.ts';
 import { newJob } from './default-job.ts';
+import type { Site } from './site.ts';
 
 /**
  * Version 4 knew nothing of the site but posts among the fixing points, in the axes of the frame. They are things of the
  * site now; the frame stands in its own axes until it is placed, so that they are where they were.
  */
 export function withSite(document: Document): Document {
-  const { site } = newJob('straight');
+  const site: Site = { ...newJob('straight').site, placing: OWN_AXES };
   const { fixing } = document;
   if (!Array.isArray(fixing)) return { ...document, site };
   const points: readonly unknown[] = fixing;
@@ -18,6 +19,13 @@ export function withSite(document: Document): Document {
     asTyped: movedTexts(document['asTyped'], places),
   };
 }
+
+const OWN_AXES: Site['placing'] = {
+  by: 'axes',
+  origin: { x: 0, y: 0, z: 0 },
+  x: { x: 1, y: 0, z: 0 },
+  y: { x: 0, y: 1, z: 0 },
+};
 
 const isPost = (point: unknown): point is Document => isPlainObject(point) && point['fixing'] === 'post';
 

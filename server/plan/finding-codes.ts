@@ -171,6 +171,7 @@ export const FINDING_CODES = [
   'treatment-below-surface',
   // site
   'level-not-read',
+  'level-set-not-read',
   'level-reading-over-45',
   'level-readings-too-few',
   'level-readings-in-line',

@@ -25,6 +25,10 @@ export const LegFoot = Type.Object({
   takes: Figure,
   /** Long side over short side of the mitre; null for the others. */
   rise: Type.Union([Figure, Type.Null()]),
+  /** Round the tube from the scribed line, right-handed seen from the foot, to the mitre's long side; null where it has none. */
+  longSide: Type.Union([Figure, Type.Null()]),
+  /** Thickness of the plate under it that is welded to the leg; 0: none. */
+  plate: Type.Number(),
 });
 
 export const LegHead = Type.Object({

@@ -16,7 +16,7 @@ export const SiteResidual = Type.Object({
   field: Type.String(),
   measured: Figure,
   residual: Figure,
-  /** Further off than three of its accuracies. */
+  /** So far off that the others speak against it. */
   disagrees: Type.Boolean(),
 });
 export type SiteResidual = Static<typeof SiteResidual>;
@@ -32,8 +32,10 @@ export const LevelPlan = Type.Object({
   list: Figure,
   /** Between the structure's upright and plumb. */
   tilt: Figure,
-  /** The set in use, counted from 1, when it was taken (as typed) and for how many hours it is believed. */
+  /** The set in use, the last that is read, counted from 1 (0: none), when it was taken (as typed) and for how many hours it is believed. */
   set: Type.Integer(),
+  /** A later set that is begun and not read yet; 0: none. */
+  waiting: Type.Integer(),
   taken: Type.String(),
   goodFor: Type.Number(),
   residuals: Type.Array(SiteResidual),

@@ -7,6 +7,12 @@ export const findingsSite = {
     'Nobody has read a level: the structure is taken to lie as its own axes do.',
     'Read a level along it and across it, on surfaces known to be level in the structure.',
   ),
+  'level-set-not-read': about(
+    'count',
+    'This set is begun and not read to its end: everything still goes by the set before, or by the structure’s own axes.',
+    'Read the level and type what it shows, or take the set out.',
+    'It is set',
+  ),
   'level-reading-over-45': about(
     'deg',
     'A level on a surface that is level in the structure cannot read so much: it was read from the upright, or the surface is another one.',
