@@ -4,8 +4,13 @@ import type { WrapTemplate } from '../plan/frame.ts';
 import type { LegPlan } from '../plan/leg.ts';
 import { refused, type ExportInput, type Refused } from './export-file.ts';
 
-/** A wrap with what it is called, and the tube from whose datum end its ring is measured. */
-export type NamedWrap = { readonly wrap: WrapTemplate; readonly title: string; readonly tube: string };
+/** A wrap with what it is called. */
+export type NamedWrap = {
+  readonly wrap: WrapTemplate;
+  readonly title: string;
+  /** The tube from whose datum end its ring is measured; of a leg, the end whose saw cut is the ring. */
+  readonly ring: { readonly tube: string } | { readonly legEnd: 'foot' | 'head' };
+};
 
 type Chosen = { readonly ok: true; readonly wraps: readonly NamedWrap[] } | Refused;
 
@@ -36,29 +41,29 @@ function wrapsOfJoint({ number, member, faceA, faceB, letIn }: Joint): NamedWrap
     const title = both
       ? words('export.wrap.joint', { member, joint: number })
       : words('export.wrap.face', { member, joint: number, side });
-    return [{ wrap, title, tube: member }];
+    return [{ wrap, title, ring: { tube: member } }];
   };
   const piece = (letIn?.templates ?? []).map((wrap, index) => ({
     wrap,
     title: words('export.wrap.let-in', { joint: number, side: index === 0 ? 'A' : 'B' }),
-    tube: words('export.wrap.piece'),
+    ring: { tube: words('export.wrap.piece') },
   }));
   return [...face(faceA.template, 'A'), ...face(faceB.template, 'B'), ...piece];
 }
 
 const wrapsOfLeg = ({ name, templates }: LegPlan): NamedWrap[] =>
-  templates.map((wrap) => ({
-    wrap,
-    title: words(wrap.kind === 'saddle' ? 'export.wrap.leg-head' : 'export.wrap.leg-foot', { leg: name }),
-    tube: words('export.wrap.leg', { leg: name }),
-  }));
+  templates.map((wrap) => {
+    const legEnd = wrap.scrap === 'finish' ? 'head' : 'foot';
+    return { wrap, title: words(`export.wrap.leg-${legEnd}`, { leg: name }), ring: { legEnd } };
+  });
 
 function ofMember(wrap: WrapTemplate): NamedWrap {
   const { member, place } = wrap;
-  if (wrap.kind === 'hole') return { wrap, title: words('export.wrap.hole', { member, place }), tube: member };
+  if (wrap.kind === 'hole')
+    return { wrap, title: words('export.wrap.hole', { member, place }), ring: { tube: member } };
   return {
     wrap,
     title: words(place === 'finish' ? 'export.wrap.finish' : 'export.wrap.start', { member }),
-    tube: member,
+    ring: { tube: member },
   };
 }

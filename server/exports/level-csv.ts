@@ -1,3 +1,4 @@
+import { isSteep } from '../language/site-rules.ts';
 import { words, wordsOf } from '../language/words.ts';
 import type { Site } from '../job/site.ts';
 import type { LevelPlan, LevelRow, PlaneReading } from '../plan/site.ts';
@@ -10,9 +11,12 @@ type Row = { readonly row: LevelRow; readonly level: LevelPlan; readonly sides: 
 const sideOf = (side: PlaneReading['rises'] | undefined, { sides }: Row): string =>
   side === undefined || side === null ? '' : wordsOf(`side.${sides}`, side);
 
-/** The columns of one plane: what a level held in it shows, the side that is higher, off plumb, the side leant to. */
-function planeColumns(plane: PlaneReading['plane']): Column<Row>[] {
-  const head = (what: string, unit = ''): string => `${words(`export.head.${plane}`)}: ${what}${unit}`;
+/**
+ * The columns of one plane: what a level held in it shows, off plumb, and the side that is higher, or for a steep line
+ * the side that its upper end leans to.
+ */
+function planeColumns(plane: PlaneReading['plane'], sides: Site['sides']): Column<Row>[] {
+  const head = (what: string, unit = ''): string => `${words(`export.head.${sides}.${plane}`)}: ${what}${unit}`;
   const of = ({ row }: Row): PlaneReading | undefined => row.planes.find((one) => one.plane === plane);
   const number = (one: PlaneReading['shows'] | undefined): Cell => numberOf(one ?? null);
   return [
@@ -21,13 +25,14 @@ function planeColumns(plane: PlaneReading['plane']): Column<Row>[] {
       head: head(`${words('export.head.shows')}, ${words('export.head.plus-minus')}`, ' (deg)'),
       cell: (row) => of(row)?.shows.band?.plusMinus ?? null,
     },
-    { head: head(words('export.head.rises')), cell: (row) => sideOf(of(row)?.rises, row) },
+    { head: head(words('export.head.rises')), cell: (row) => (isSteep(row.row) ? '' : sideOf(of(row)?.rises, row)) },
     { head: head(words('export.head.off-plumb'), ' (deg)'), cell: (row) => number(of(row)?.offPlumb) },
-    { head: head(words('export.head.leans')), cell: (row) => sideOf(of(row)?.leans, row) },
+    { head: head(words('export.head.leans')), cell: (row) => (isSteep(row.row) ? sideOf(of(row)?.leans, row) : '') },
   ];
 }
 
-const COLUMNS: readonly Column<Row>[] = [
+/** The columns, planes and sides called as the job calls them. */
+const columns = (sides: Site['sides']): readonly Column<Row>[] => [
   { head: words('export.head.level-of'), cell: ({ row }) => wordsOf('level.of', row.of) },
   { head: words('export.head.name'), cell: ({ row }) => row.name },
   { head: `${words('export.head.along')} (deg)`, cell: ({ row }) => numberOf(row.along) },
@@ -36,8 +41,8 @@ const COLUMNS: readonly Column<Row>[] = [
     cell: ({ row }) => row.along.band?.plusMinus ?? null,
   },
   { head: `${words('export.head.off-plumb')} (deg)`, cell: ({ row }) => numberOf(row.offPlumb) },
-  ...planeColumns('fore-and-aft'),
-  ...planeColumns('athwart'),
+  ...planeColumns('fore-and-aft', sides),
+  ...planeColumns('athwart', sides),
   // nobody has read a level: there is no set that the numbers rest on
   { head: words('export.head.set'), cell: ({ level }) => (level.known ? level.set : null) },
   { head: words('export.head.taken'), cell: ({ level }) => level.taken },
@@ -52,10 +57,11 @@ export function levelCsv(input: ExportInput): Exported {
   if (site === null) return refused('no-level-rows');
   const rows = site.rows.filter(({ of, name }) => member === null || (of === 'member' && name === member));
   if (rows.length === 0) return refused('no-level-rows');
+  const { sides } = job.site;
   return exported(
     csvText(
-      COLUMNS,
-      rows.map((row) => ({ row, level: site.level, sides: job.site.sides })),
+      columns(sides),
+      rows.map((row) => ({ row, level: site.level, sides })),
     ),
   );
 }

@@ -40,14 +40,14 @@ export function wrapsDrawing(wraps: readonly NamedWrap[], units: Units): WrapsDr
   const bar = 2 * LETTERING + ROOM;
   const height = heights.reduce((sum, one) => sum + one + ROOM, bar + ROOM);
   let top = height - ROOM;
-  for (const [index, { wrap, title, tube }] of wraps.entries()) {
+  for (const [index, { wrap, title, ring: from }] of wraps.entries()) {
     // the strip's own names stand above it
     const ring = top - 4 * LETTERING - MARGIN - wrap.high;
     const placed = ([x, y]: FlatPoint): FlatPoint => [ROOM + x, ring + y];
     for (const { layer, points } of linesOf(wrap)) lines.push({ layer, points: points.map(placed) });
-    const station = words('export.wrap.ring', { distance: formatLength(wrap.ringStation, units), member: tube });
+    const station = ringWords(wrap, from, units);
     texts.push({ text: title, at: [ROOM, top - LETTERING] }, { text: station, at: [ROOM, top - 2.3 * LETTERING] });
-    for (const { text, at } of namesOf(wrap)) texts.push({ text, at: placed(at) });
+    for (const { text, at } of namesOf(wrap, 'legEnd' in from)) texts.push({ text, at: placed(at) });
     top -= (heights[index] ?? 0) + ROOM;
   }
   const level = ROOM;
@@ -70,6 +70,12 @@ export function wrapsDrawing(wraps: readonly NamedWrap[], units: Units): WrapsDr
   const width = Math.max(CHECK_BAR, ...wraps.map(({ wrap }) => wrap.wrapLength)) + 2 * ROOM;
   return { lines, texts, width, height };
 }
+
+/** Where the ring of a wrap lies: so far along its tube, or on the sawn end of a leg. */
+const ringWords = ({ ringStation }: WrapTemplate, ring: NamedWrap['ring'], units: Units): string =>
+  'legEnd' in ring
+    ? words(`export.wrap.leg-ring-${ring.legEnd}`)
+    : words('export.wrap.ring', { distance: formatLength(ringStation, units), member: ring.tube });
 
 /** Every line of one wrap, its ring at 0 and its left edge at 0. */
 function linesOf(wrap: WrapTemplate): WrapLine[] {
@@ -134,14 +140,19 @@ function strokesOf({ curve, second, scrap, low, high }: WrapTemplate): WrapLine[
   });
 }
 
-/** Names of the generators above the strip, and where the scrap is. A saddle's count from its own generator 0. */
-function namesOf({ kind, wrapLength, high, low, edge, scrap, hinge }: WrapTemplate): WrapText[] {
+/** Names of the generators above the strip, and where the scrap is. A saddle's count from its own generator 0, a leg's from its scribed line. */
+function namesOf({ kind, wrapLength, high, low, edge, scrap, hinge }: WrapTemplate, ofLeg: boolean): WrapText[] {
   const above = high + MARGIN + LETTERING / 2;
   const names = [0, 1, 2, 3].map((quarter): WrapText => {
     const degrees = (edge + 90 * quarter) % 360;
     const name = GENERATOR_NAMES[Math.round(degrees / 90) % 4] ?? 'outside';
-    const named = kind !== 'saddle' && Math.abs(degrees - 90 * Math.round(degrees / 90)) < 0.05;
-    const text = named ? wordsOf('generator', name) : `${degrees.toFixed(1)}°`;
+    const named = kind !== 'saddle' && !ofLeg && Math.abs(degrees - 90 * Math.round(degrees / 90)) < 0.05;
+    const scribed = ofLeg && quarter === 0;
+    const text = scribed
+      ? words('export.wrap.scribed-line')
+      : named
+        ? wordsOf('generator', name)
+        : `${degrees.toFixed(1)}°`;
     return { text, at: [(wrapLength * quarter) / 4 + 1, above] };
   });
   const level = scrap === 'start' ? low - MARGIN + LETTERING / 2 : high + MARGIN - 1.5 * LETTERING;

@@ -44,11 +44,15 @@ export const LevelReading = Type.Union(
 );
 export type LevelReading = Static<typeof LevelReading>;
 
+/** A day that a calendar has and a time that a clock shows; leap years apart. */
+const MONTH_AND_DAY = '(02-(0[1-9]|[12]\\d)|(0[469]|11)-(0[1-9]|[12]\\d|30)|(0[13578]|1[02])-(0[1-9]|[12]\\d|3[01]))';
+const TIME = '([01]\\d|2[0-3]):[0-5]\\d';
+
 /** Readings that were taken together, while the structure lay still. */
 export const LevelSet = Type.Object(
   {
     /** Day and time of a clock on the wall, 2026-11-26T09:40; empty: not noted. */
-    taken: Type.String({ pattern: '^(\\d{4}-\\d{2}-\\d{2}T\\d{2}:\\d{2})?$', title: 'taken at' }),
+    taken: Type.String({ pattern: `^(\\d{4}-${MONTH_AND_DAY}T${TIME})?$`, title: 'taken at' }),
     note: ShortText('note', 200),
     readings: Type.Array(LevelReading, { maxItems: 20, title: 'level readings' }),
   },

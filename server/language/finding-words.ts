@@ -4,7 +4,7 @@ import { bandName } from './en/inputs.ts';
 import { findings } from './en/findings.ts';
 import { fieldName } from './field-name.ts';
 import { formatClosely } from './length-format.ts';
-import { formatMeasured } from './quantity-format.ts';
+import { formatMeasured, formatPlusMinus } from './quantity-format.ts';
 import { wordsOf } from './words.ts';
 
 type FindingData = Readonly<Record<string, number | string>>;
@@ -24,6 +24,9 @@ const KEYED = [
   'doubt',
 ];
 
+/** Placeholders whose value is a ± or a part of one: never told as a fraction of an inch. */
+const BANDS = ['band', 'part'];
+
 const keyWords = (area: string, key: string, data: FindingData): string =>
   area === 'band' ? bandName(key) : wordsOf(area, key, data);
 
@@ -36,7 +39,8 @@ function filled(text: string, data: FindingData, units: Units): string {
     part.replace(/\{(\w+)(:mm)?\}/g, (_, name: string, length: string | undefined) => {
       const value = data[name];
       if (value === undefined) return '';
-      if (length !== undefined && typeof value === 'number') return formatMeasured(value, 'mm', units);
+      if (length !== undefined && typeof value === 'number')
+        return (BANDS.includes(name) ? formatPlusMinus : formatMeasured)(value, 'mm', units);
       return KEYED.includes(name) ? keyWords(name, String(value), data) : String(value);
     });
   return text.replace(/\[([^\]]*)\]/g, (_, part: string) => {
@@ -68,7 +72,8 @@ function placeOf({ member, bend, bends, joint, chamber }: FindingData): string {
 export function describeFinding(finding: Finding, units: Units): string {
   const { text, unit, out, measured } = findings[finding.code];
   const { value, low, high } = finding.data;
-  const measuredAs = (amount: number): string => formatMeasured(amount, unit, units);
+  const measuredAs = (amount: number): string =>
+    (measured.includes('±') ? formatPlusMinus : formatMeasured)(amount, unit, units);
   // a value beside its limit would be said as that limit: then both are said as closely as a caliper reads
   const beside =
     unit === 'mm' &&

@@ -16,6 +16,7 @@ const DECIMALS: Readonly<Record<Unit, number>> = {
   kg: 2,
   g: 1,
   'kg/m': 3,
+  'N/m': 0,
   'kg/m3': 0,
   'N.m': 1,
   MPa: 0,
@@ -87,6 +88,7 @@ export function quantityParts(value: number, unit: Unit, units: Units): Parts {
       : lengthParts(value, units);
   }
   if (unit === 's' && value >= 0) return durationParts(value);
+  if (unit === 'mm/deg' && units.length === 'inch') return { number: fixed(value / INCH, 3), unit: 'in/°' };
   const number = fixed(value, decimalsFor(value, unit));
   return unit === 'deg' ? { number: `${number}°`, unit: '' } : { number, unit: unitWords[unit] };
 }
@@ -119,6 +121,31 @@ export function formatBand(band: Band, unit: Unit, units: Units): string {
   if (unit === 'mm' && units.length === 'inch') return `± ${fixed(band.plusMinus / INCH, 3)} in`;
   if (unit === 's') return `± ${fixed(band.plusMinus, band.plusMinus < 10 ? 1 : 0)} s`;
   return `± ${formatQuantity(band.plusMinus, unit, units)}`;
+}
+
+/** A band below this part of the last digit of its value says nothing; our own choice. */
+const WORTH_SAYING = 0.05;
+
+/** '± 1.2 mm' beside a value; empty where it has none, or one so small that the digits shown do not know it. */
+export function shownBand({ value, unit, band }: Figure, units: Units): string {
+  if (band === null) return '';
+  const said = formatBand(band, unit, units);
+  const scale = unit === 'mm' || unit === 'mm/deg' ? (units.length === 'inch' ? INCH : 1) : 1;
+  const decimals = /\.(\d+)/.exec(quantityParts(value, unit, units).number)?.[1]?.length;
+  const isNothing = !/[1-9]/.test(said);
+  // a fraction of an inch or a whole number has no last digit to go by
+  const isBelow = decimals !== undefined && band.plusMinus / scale < WORTH_SAYING * 10 ** -decimals;
+  return isNothing || isBelow ? '' : said;
+}
+
+/** The size of a ± alone, to stand in a sentence: '1.20 mm', '0.047 in', never a fraction. */
+export const formatPlusMinus = (plusMinus: number, unit: Unit, units: Units): string =>
+  formatBand({ plusMinus, from: [] }, unit, units).replace('± ', '');
+
+/** The same as number and unit apart. */
+export function plusMinusParts({ value, unit }: Figure, units: Units): Parts {
+  const inInches = unit === 'mm' && units.length === 'inch';
+  return inInches ? { number: fixed(value / INCH, 3), unit: 'in' } : quantityParts(value, unit, units);
 }
 
 /** Money from minor units, with the currency's code so that no two dollars are confused. */

@@ -17,6 +17,7 @@ export const Unit = literals(
     'kg',
     'g',
     'kg/m',
+    'N/m',
     'kg/m3',
     'N',
     'N.m',

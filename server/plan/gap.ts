@@ -5,6 +5,8 @@ import { Figure, Point, literals } from './figure.ts';
 export const GapRow = Type.Object({
   of: literals(['member', 'leg'], 'of'),
   name: Type.String(),
+  /** Job field of a leg, which may share its name with another; empty for a member. */
+  field: Type.String(),
   /** Surface to surface. */
   gap: Figure,
   /** On the tube's centreline, from its datum end (a leg's: from its foot), and the nearest place of the thing (its axis, its centre, its plane). */
@@ -26,7 +28,7 @@ export const GapPlan = Type.Object({
   rows: Type.Array(GapRow),
   /** A cylinder through the frame's plane: the ellipse that it makes there; null where it makes none. */
   ellipse: Type.Union([Type.Object({ long: Figure, short: Figure, tilt: Figure }), Type.Null()]),
-  /** Kept clear of by the ways to put the frame right: a cylinder is, where it stands and where it comes nearest. */
+  /** Kept clear of by the ways to put the frame right, where it stands and where it comes nearest. */
   keptClear: Type.Boolean(),
 });
 export type GapPlan = Static<typeof GapPlan>;

@@ -3,7 +3,7 @@ import { Figure, Point, literals } from './figure.ts';
 import { WrapTemplate } from './frame.ts';
 
 /** What a part of a length's band comes from. */
-export const DOUBTS = ['level', 'point', 'placing', 'thing', 'frame', 'cutting'] as const;
+export const DOUBTS = ['level', 'point', 'placing', 'thing', 'frame', 'made', 'cutting'] as const;
 export type DoubtSource = (typeof DOUBTS)[number];
 
 /** One part of a band: everything of one source and name (all readings of the level; one point), root of squares. */
@@ -48,6 +48,10 @@ export const LegPlan = Type.Object({
   number: Type.Integer(),
   name: Type.String(),
   field: Type.String(),
+  /**
+   * Where legs stand on both sides of the structure's middle (y = 0), by that; where all stand on one side, by the middle
+   * between them; within 1 mm of it, or alone on it, in the middle. A leg stands where the middle of its length is.
+   */
   side: literals(['port', 'starboard', 'middle'], 'side'),
   outsideDiameter: Type.Number(),
   wall: Type.Number(),
@@ -66,13 +70,16 @@ export const LegPlan = Type.Object({
   longest: Figure,
   mass: Figure,
   /**
-   * From the long side of the mitre round to the acute side of the saddle (where it is cut deepest), right-handed about the
-   * leg seen from the foot: clockwise. −180 to 180; a saddle at right angles has two such sides, the nearer is meant. Null
-   * where an end has no direction.
+   * From the long side of the mitre round to the acute side of the saddle (where the two tubes close in on each other; on a
+   * straight tube it is cut deepest there), right-handed about the leg seen from the foot: clockwise. −180 to 180; a saddle
+   * at right angles has two such sides, the nearer is meant. Null where an end has no direction.
    */
   roll: Type.Union([Figure, Type.Null()]),
   rollRound: Type.Union([Figure, Type.Null()]),
-  /** Foot (start) and head (finish), their left edges on one line along the tube; rings count from the sawn end at the foot. */
+  /**
+   * Foot (start) and head (finish), their left edges on one line along the tube, the ring of each on a sawn end of the bar:
+   * ordinates of the foot are 0 and more, of the head 0 and less.
+   */
   templates: Type.Array(WrapTemplate),
   adjust: Type.Union([
     Type.Object({
@@ -80,18 +87,37 @@ export const LegPlan = Type.Object({
       /** Of the finished leg, foot point to head. */
       least: Figure,
       most: Figure,
-      /** What its travel does to the slope, either way; null where the leg does not set it. */
-      slope: Type.Union([Figure, Type.Null()]),
+      /**
+       * What the first of `slopes` changes by with the leg at its least length, and at its most; null where the leg does not
+       * set it by itself.
+       */
+      slope: Type.Union([Type.Object({ least: Figure, most: Figure }), Type.Null()]),
     }),
     Type.Null(),
   ]),
-  /** Leg length for a degree of slope; null where the frame does not turn. */
+  /** Leg length for a degree of the first of `slopes`, without its sign; null where the leg does not set it. */
   perDegree: Type.Union([Figure, Type.Null()]),
+  /**
+   * How much longer the leg gets while a slope rises by a degree, for each that the legs set. On a hinge: the first slope
+   * asked for, or without one the turn about the hinge, right-handed. On legs alone: each slope asked for, or without one
+   * those of the frame's x and y, all legs changed together, so that the frame turns as little as it can.
+   */
+  slopes: Type.Array(
+    Type.Object({
+      axis: literals(['asked', 'x', 'y', 'turn'], 'axis'),
+      /** /site/standing/slopes/#, or empty. */
+      field: Type.String(),
+      perDegree: Figure,
+    }),
+  ),
   /** Largest first. */
   doubts: Type.Array(Doubt),
   /** The part that is worth measuring again: null where none makes up most of the band. */
   measureAgain: Type.Union([Doubt, Type.Null()]),
-  /** In which order legs are cut and set up, from 1, and what stays in doubt once those before it stand. */
+  /**
+   * In which order legs are cut and set up, from 1. `bandThen`: set up under the frame that the legs before it hold, how far
+   * it may be off there. It may be more than its own ±, as it must follow how the first was sawn, too.
+   */
   order: Type.Integer(),
   bandThen: Figure,
 });

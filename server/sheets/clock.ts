@@ -17,6 +17,31 @@ export const isTurned = (rotation: number): boolean => Math.abs(rotation) >= NOT
 /** Room that a clock takes for a circle of this radius [mm]. */
 export const clockSize = (radius: number): number => 2 * radius * TURN + 2;
 
+/** A place at a clock: so far round from the top, clockwise, and so far out [degrees, shares of its radius]. */
+export type ClockPlace = (degrees: number, share: number) => Spot;
+
+export const clockPlaces =
+  ([x, y]: Spot, radius: number): ClockPlace =>
+  (degrees, share) => {
+    const angle = (degrees * Math.PI) / 180;
+    return [x + share * radius * Math.sin(angle), y - share * radius * Math.cos(angle)];
+  };
+
+/** The tube of a clock, seen along it. */
+export const clockRing = (at: ClockPlace): Item =>
+  shape(
+    'edge',
+    Array.from({ length: CHORDS }, (_, index) => at((360 * index) / CHORDS, 1)),
+    { stroke: STROKES.edge, fill: null },
+  );
+
+/** A turn of a clock from one place to another, with its arrowhead; clockwise is positive [degrees]. */
+export function clockTurn(at: ClockPlace, from: number, turn: number, share: number): Item[] {
+  const steps = Math.max(2, Math.ceil((Math.abs(turn) * CHORDS) / 360));
+  const path = Array.from({ length: steps + 1 }, (_, index) => at(from + (turn * index) / steps, share));
+  return [line('turn', path, STROKES.edge), ...turnHead(at(from + turn, share), from + turn, Math.sign(turn))];
+}
+
 /**
  * The tube seen from behind, looking towards the clamp: the line scribed on top before it is turned (hollow tick), the
  * way it is turned (arrow), and where the line stands then (filled tick).
@@ -31,39 +56,30 @@ export function clock(rotation: number, sign: 1 | -1, radius: number): Block {
   const size = clockSize(radius);
   const centre = size / 2;
   const clockwise = rotation * sign;
-  const at = (degrees: number, share: number): Spot => {
-    const angle = (degrees * Math.PI) / 180;
-    return [centre + share * radius * Math.sin(angle), centre - share * radius * Math.cos(angle)];
-  };
-  const ring = Array.from({ length: CHORDS }, (_, index) => at((360 * index) / CHORDS, 1));
+  const at = clockPlaces([centre, centre], radius);
   const tick = (degrees: number): readonly Spot[] => [at(degrees, TICK.from), at(degrees, TICK.to)];
   const items: Item[] = [
-    shape('edge', ring, { stroke: STROKES.edge, fill: null }),
+    clockRing(at),
     line('centreline', [at(0, -0.3), at(0, 0.3)], STROKES.thin),
     line('centreline', [at(90, -0.3), at(90, 0.3)], STROKES.thin),
   ];
   if (!isTurned(rotation)) {
     return { height: size, items: [...items, line('mark', tick(0), { ...STROKES.edge, width: 1 })] };
   }
-  const steps = Math.max(2, Math.ceil((Math.abs(clockwise) * CHORDS) / 360));
-  const path = Array.from({ length: steps + 1 }, (_, index) => at((clockwise * index) / steps, TURN));
-  const end = at(clockwise, TURN);
   return {
     height: size,
     items: [
       ...items,
       line('mark', tick(0), STROKES.hidden),
       line('mark', tick(clockwise), { ...STROKES.edge, width: 1 }),
-      line('turn', path, STROKES.edge),
-      ...turnHead(end, clockwise),
+      ...clockTurn(at, 0, clockwise, TURN),
     ],
   };
 }
 
 /** The arrowhead of a turn, larger than a dimension's so that it is seen from where the tube is turned. */
-function turnHead(tip: Spot, clockwise: number): Item[] {
-  const sense = Math.sign(clockwise);
-  const angle = (clockwise * Math.PI) / 180;
+function turnHead(tip: Spot, degrees: number, sense: number): Item[] {
+  const angle = (degrees * Math.PI) / 180;
   const head = arrowhead(tip, { x: sense * Math.cos(angle), y: sense * Math.sin(angle) });
   const grow = 1.25;
   const [x, y] = tip;

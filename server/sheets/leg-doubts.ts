@@ -1,10 +1,12 @@
 import type { Job } from '../job/job.ts';
-import { formatBand, formatFigure, formatMeasured } from '../language/quantity-format.ts';
+import { doubtWords } from '../language/doubt-words.ts';
+import { formatBand, formatFigure, formatPlusMinus } from '../language/quantity-format.ts';
+import { thenWords } from '../language/then-words.ts';
 import { words, wordsOf } from '../language/words.ts';
-import type { LegPlan } from '../plan/leg.ts';
+import type { Doubt, LegPlan } from '../plan/leg.ts';
 import type { SitePlan } from '../plan/site.ts';
 import { HEIGHTS } from './ink.ts';
-import { bandOf, doubtWords } from './site-words.ts';
+import { bandOf, legName } from './site-words.ts';
 import { table, tableBlock, type Cell } from './table.ts';
 import { capital, paragraph, stacked, type Block } from './text-block.ts';
 
@@ -15,9 +17,9 @@ const LISTED = 4;
 
 /** What the ± of the cut length is made of, the largest part first, and what to measure again. */
 export function legDoubts(leg: LegPlan, legs: number, job: Job, width: number): Block {
-  const { measureAgain, doubts, order, bandThen, cutLength } = leg;
+  const { measureAgain, doubts, order, cutLength } = leg;
   const rows = doubts.slice(0, LISTED).map((doubt, index): Cell[] => [
-    { text: doubtWords(doubt), weight: index === 0 ? 600 : 400 },
+    { text: partWords(doubt, leg), weight: index === 0 ? 600 : 400 },
     {
       text: formatBand({ plusMinus: doubt.plusMinus.value, from: [] }, 'mm', job.units),
       weight: index === 0 ? 600 : 400,
@@ -39,25 +41,21 @@ export function legDoubts(leg: LegPlan, legs: number, job: Job, width: number): 
           paragraph(
             capital(
               words('sheet.measure-again', {
-                what: doubtWords(measureAgain),
-                part: formatMeasured(measureAgain.plusMinus.value, 'mm', job.units),
+                what: partWords(measureAgain, leg),
+                part: formatPlusMinus(measureAgain.plusMinus.value, 'mm', job.units),
               }),
             ),
             width,
             { height: 2.1, weight: 600 },
           ),
         ]),
-    ...(legs > 1 && order > 1
-      ? [
-          paragraph(
-            words('sheet.band-then', { band: formatBand({ plusMinus: bandThen.value, from: [] }, 'mm', job.units) }),
-            width,
-            SMALL,
-          ),
-        ]
-      : []),
+    ...(legs > 1 && order > 1 ? [paragraph(thenWords(leg, job.units), width, SMALL)] : []),
   ]);
 }
+
+/** Where a part comes from; a leg without a name is told by its number. */
+const partWords = (doubt: Doubt, leg: LegPlan): string =>
+  doubtWords(doubt.name === '' && doubt.field.startsWith(`${leg.field}/`) ? { ...doubt, name: legName(leg) } : doubt);
 
 /** The leg as a strut, for information, with the loads that it may meet; null where nothing is said of it. */
 export function legStrength(leg: LegPlan, site: SitePlan, job: Job, width: number): Block | null {
@@ -73,10 +71,10 @@ export function legStrength(leg: LegPlan, site: SitePlan, job: Job, width: numbe
   });
   const reduced =
     strut.reduced === null
-      ? words('sheet.strut-no-proof')
+      ? words(strut.adjusted === null ? 'sheet.strut-no-proof' : 'sheet.strut-adjusted')
       : words('sheet.strut-reduced', { reduced: formatFigure(strut.reduced, units) });
   const most = site.strength.loads
-    .flatMap(({ key, legs }) => legs.filter((one) => one.leg === leg.name).map(({ force }) => ({ key, force })))
+    .flatMap(({ key, legs }) => legs.filter((one) => one.field === leg.field).map(({ force }) => ({ key, force })))
     .toSorted((one, other) => Math.abs(other.force.value) - Math.abs(one.force.value))[0];
   const load =
     most === undefined

@@ -1,6 +1,6 @@
 import type { Job } from '../job/job.ts';
 import { formatFigure } from '../language/quantity-format.ts';
-import { formatLength } from '../language/length-format.ts';
+import { formatClosely } from '../language/length-format.ts';
 import { words } from '../language/words.ts';
 import type { LegPlan } from '../plan/leg.ts';
 import { dimensionLines, dimensionText, type Dimension } from './dimension.ts';
@@ -11,18 +11,21 @@ import { breakAt } from './straight-tube.ts';
 import type { Block } from './text-block.ts';
 
 /** So thick at the most the tube may be drawn, the first where the page has room for it [mm on paper]. */
-export const THICKNESSES = [26, 18, 12] as const;
+export const THICKNESSES = [26, 18, 12, 9] as const;
 /** So much of it is whole beside each end [mm on paper]. */
 const WHOLE = 16;
 /** Room at both sides for what lies beyond the ends, and the least that is left for a break [mm]. */
 const SIDE = 14;
 const BREAK = 14;
-/** What the words of the ends take above the tube, and a dimension of a ring or of a length [mm]. */
-const ABOVE = 6;
+/** What the words of the ends take above the tube, and a dimension of a length [mm]. */
+const ABOVE = 6.5;
 const APART = 7;
 
-/** Where a leg may be drawn [mm]. */
-export type LegRoom = { readonly width: number; readonly thickest: number };
+/** A dimension shorter than this has no room for what is said beside its length [mm]. */
+const SAID = 100;
+
+/** Where a leg may be drawn [mm], and how large. */
+export type LegRoom = { readonly width: number; readonly scale: Scale };
 
 /** How a leg lies on paper: where a distance from its sawn foot end is drawn [mm]. */
 type Laid = {
@@ -31,21 +34,23 @@ type Laid = {
   readonly at: (distance: number) => number;
   readonly middle: number;
   readonly radius: number;
-  readonly right: number;
 };
 
 /** How much of each end its line takes up along the tube [mm]. */
 const endLengths = (ends: readonly LegEnd[]): number =>
   ends.reduce((sum, { template }) => sum + template.high - template.low, 0);
 
-function laidOut(leg: LegPlan, ends: readonly LegEnd[], { width, thickest }: LegRoom): Laid {
+/** The largest scale at which all legs of a job can be drawn, none of them thicker: so that two of a pair look alike. */
+export const legScale = (legs: readonly LegPlan[], width: number, thickest: number): Scale =>
+  largestOfAll((factor) => legs.every((leg) => fits(leg, factor, width - 2 * SIDE, thickest)));
+
+const fits = (leg: LegPlan, factor: number, room: number, thickest: number): boolean =>
+  leg.outsideDiameter * factor <= thickest &&
+  (leg.cutLength.value * factor <= room || endLengths(legEnds(leg)) * factor + 2 * WHOLE + BREAK <= room);
+
+function laidOut(leg: LegPlan, { width, scale }: LegRoom): Laid {
   const room = width - 2 * SIDE;
   const cut = leg.cutLength.value;
-  const scale = largestOfAll(
-    (factor) =>
-      leg.outsideDiameter * factor <= thickest &&
-      (cut * factor <= room || endLengths(ends) * factor + 2 * WHOLE + BREAK <= room),
-  );
   const whole = cut * scale.factor;
   const broken = whole > room;
   const drawn = broken ? room : whole;
@@ -56,9 +61,8 @@ function laidOut(leg: LegPlan, ends: readonly LegEnd[], { width, thickest }: Leg
     broken,
     // what is left out of a broken tube lies in its middle: each end is drawn from its own side
     at: (distance) => left + (distance > cut / 2 ? drawn - (cut - distance) * scale.factor : distance * scale.factor),
-    middle: ABOVE + APART * ends.length + radius,
+    middle: ABOVE + radius,
     radius,
-    right: left + drawn,
   };
 }
 
@@ -66,12 +70,12 @@ function laidOut(leg: LegPlan, ends: readonly LegEnd[], { width, thickest }: Leg
 export function legPicture(leg: LegPlan, { units }: Job, room: LegRoom): Block {
   const { width } = room;
   const ends = legEnds(leg);
-  const laid = laidOut(leg, ends, room);
-  const items: Item[] = [...outline(leg, ends, laid), ...inView(ends, laid).map((end) => ring(end, laid))];
-  const dimensions = [...ringDimensions(inView(ends, laid), laid, units), ...lengthDimensions(leg, ends, laid, units)];
+  const laid = laidOut(leg, room);
+  const items: Item[] = [...outline(leg, ends, laid), ...ends.flatMap((end) => ring(end, laid))];
+  const dimensions = lengthDimensions(leg, ends, laid, units);
   for (const dimension of dimensions) items.push(...dimensionLines(dimension));
-  items.push(...endWords(leg, ends, width));
-  const below = dimensions.flatMap(({ line: ends0 }) => ends0.map(([, y]) => y));
+  items.push(...endWords(leg, ends, units, width));
+  const below = dimensions.flatMap(({ line: run }) => run.map(([, y]) => y));
   const height = Math.max(laid.middle + laid.radius, ...below) + 3;
   const area: Rectangle = { left: 0, top: 0, width, height };
   for (const dimension of dimensions) items.push(...dimensionText(dimension, items, area));
@@ -153,37 +157,30 @@ function endOutline(end: LegEnd | undefined, sawn: number, { at, middle, radius 
     .map(({ near, points }) => line('edge', points, near ? STROKES.edge : STROKES.hidden));
 }
 
-/** Ends whose ring lies on the paper: that of a wide saddle may lie far beyond the tube. */
-const inView = (ends: readonly LegEnd[], { at, right }: Laid): LegEnd[] =>
-  ends.filter(({ template }) => at(template.ringStation) <= right + SIDE - 2);
-
-/** Where a wrap's ring lies round the tube. */
-const ring = ({ template: { ringStation } }: LegEnd, { at, middle, radius }: Laid): Item =>
-  line(
-    'mark',
-    [
-      [at(ringStation), middle - radius - 1.5],
-      [at(ringStation), middle + radius + 1.5],
-    ],
-    STROKES.hidden,
-  );
-
-/** From the sawn foot end to each ring, above the tube, so that one tape finds both. */
-function ringDimensions(ends: readonly LegEnd[], { at, middle, radius }: Laid, units: Job['units']): Dimension[] {
-  return ends.map((end, index) => {
-    const y = middle - radius - 4 - index * APART;
-    const key = end.at === 'foot' ? 'sheet.ring-foot' : 'sheet.ring-head';
-    return {
-      from: [at(0), middle - radius],
-      to: [at(end.template.ringStation), middle - radius],
-      line: [
-        [at(0), y],
-        [at(end.template.ringStation), y],
+/** The ring of a wrap, which is the sawn end, with the tube up to there dashed: that is cut away. */
+function ring({ at: end, template }: LegEnd, { at, middle, radius }: Laid): Item[] {
+  const x = at(template.ringStation);
+  const edge = (y: number, degrees: number): Item =>
+    line(
+      'mark',
+      [
+        [x, y],
+        [at(template.ringStation + ordinateAt({ at: end, template }, degrees)), y],
       ],
-      text: words(key, { length: formatLength(end.template.ringStation, units) }),
-      radius: false,
-    };
-  });
+      STROKES.hidden,
+    );
+  return [
+    line(
+      'mark',
+      [
+        [x, middle - radius - 1.5],
+        [x, middle + radius + 1.5],
+      ],
+      STROKES.hidden,
+    ),
+    edge(middle - radius, 0),
+    edge(middle + radius, 180),
+  ];
 }
 
 /** Below the tube: what is sawn off, and from foot point to head where both lie on the paper. */
@@ -191,7 +188,8 @@ function lengthDimensions(leg: LegPlan, ends: readonly LegEnd[], laid: Laid, uni
   const { at, middle, radius, scale } = laid;
   const cut = leg.cutLength.value;
   const foot = ends.find((one) => one.at === 'foot');
-  const face = foot === undefined ? 0 : foot.template.ringStation;
+  // the foot's face at the middle of the tube lies halfway between its long and its short side
+  const face = foot === undefined ? 0 : foot.template.ringStation + (foot.template.low + foot.template.high) / 2;
   const beyond = (takes: number): boolean => Math.abs(takes) * scale.factor <= SIDE - 2;
   const footPoint = at(face) - leg.foot.takes.value * scale.factor;
   const headPoint = at(cut) + leg.head.takes.value * scale.factor;
@@ -209,22 +207,26 @@ function lengthDimensions(leg: LegPlan, ends: readonly LegEnd[], laid: Laid, uni
       radius: false,
     };
   };
-  const said = (key: 'sheet.cut-is' | 'sheet.centre-is', figure: LegPlan['cutLength']): string =>
+  const rings = ends.length === 2 ? 'sheet.cut-is-rings' : ends.length === 1 ? 'sheet.cut-is-ring' : 'sheet.cut-is';
+  const cutKey = at(cut) - at(0) < SAID ? 'sheet.cut-is' : rings;
+  const said = (key: typeof cutKey | 'sheet.centre-is', figure: LegPlan['cutLength']): string =>
     words(key, { length: formatFigure(figure, units) });
   return [
-    level(at(0), at(cut), 1, said('sheet.cut-is', leg.cutLength)),
+    level(at(0), at(cut), 1, said(cutKey, leg.cutLength)),
     ...(fits ? [level(footPoint, headPoint, 2, said('sheet.centre-is', leg.centreLength))] : []),
   ];
 }
 
 /** What each end is, over it, and where the line is that the wraps lie on. */
-function endWords(leg: LegPlan, ends: readonly LegEnd[], width: number): Item[] {
+function endWords(leg: LegPlan, ends: readonly LegEnd[], units: Job['units'], width: number): Item[] {
   const how = { height: HEIGHTS.text, weight: 600 } as const;
-  const foot = words(`sheet.foot-end.${leg.foot.end}`);
+  const { plate } = leg.foot;
+  const end = words(`sheet.foot-end.${leg.foot.end}`);
+  const foot = plate === 0 ? end : words('sheet.foot-on-plate', { foot: end, plate: formatClosely(plate, units) });
   const head = words(`sheet.head-end.${leg.head.end}`, { member: leg.head.member });
   return [
     write([0, 3.5], foot, how),
-    ...(ends.length === 0 ? [] : [write([40, 3.5], words('sheet.line-on-top'))]),
+    ...(ends.length === 0 ? [] : [write([width / 2 + 10, 3.5], words('sheet.line-on-top'), { align: 'middle' })]),
     write([width, 3.5], head, { ...how, align: 'right' }),
   ];
 }

@@ -1,17 +1,17 @@
 import type { Job } from '../job/job.ts';
-import { formatLength } from '../language/length-format.ts';
+import { formatClosely } from '../language/length-format.ts';
 import { formatFigure } from '../language/quantity-format.ts';
 import { words } from '../language/words.ts';
 import type { LegPlan } from '../plan/leg.ts';
-import { HEIGHTS, write } from './ink.ts';
+import { HEIGHTS, STROKES, box, write } from './ink.ts';
 import { legEnds } from './leg-wraps.ts';
-import { tick } from './sign.ts';
 import { sideWords } from './site-words.ts';
 import { lineHeight, paragraph, stacked, wrap, type Block } from './text-block.ts';
 
-/** Height of the letters, and what a box to tick takes before its words [mm]. */
+/** Height of the letters, the side of a box to tick, and what it takes before its words [mm]. */
 const HEIGHT = 2.1;
-const BOX = 6;
+const SIDE = 3;
+const BOX = 5;
 
 /** What is done with a leg, each step with a box to tick. */
 export function legSteps(leg: LegPlan, job: Job, width: number): Block {
@@ -22,17 +22,14 @@ export function legSteps(leg: LegPlan, job: Job, width: number): Block {
   const said = [
     words('sheet.leg-step-saw', { length: formatFigure(leg.cutLength, units) }),
     ...(ends.length === 0 ? [] : [words('sheet.leg-step-scribe')]),
-    ...(foot === undefined
-      ? []
-      : [words('sheet.leg-step-foot', { distance: formatLength(foot.template.ringStation, units) })]),
-    ...(head === undefined
-      ? []
-      : [words('sheet.leg-step-head', { distance: formatLength(head.template.ringStation, units) })]),
+    ...(foot === undefined ? [] : [words('sheet.leg-step-foot')]),
+    ...(head === undefined ? [] : [words(foot === undefined ? 'sheet.leg-step-head' : 'sheet.leg-step-head-too')]),
     words('sheet.leg-step-check', {
       middle: formatFigure(leg.middleLength, units),
       shortest: formatFigure(leg.shortest, units),
       longest: formatFigure(leg.longest, units),
     }),
+    ...plateStep(leg, job),
     ends.length === 0
       ? words('sheet.leg-step-set-up')
       : words('sheet.leg-step-set-up-line', { ahead: sideWords(job, 'ahead') }),
@@ -45,14 +42,18 @@ export function legSteps(leg: LegPlan, job: Job, width: number): Block {
   ]);
 }
 
+/** The plate that a foot stands on. */
+const plateStep = ({ foot: { end, plate } }: LegPlan, { units }: Job): string[] =>
+  plate === 0 || end === 'socket' ? [] : [words(`sheet.leg-step-plate.${end}`, { plate: formatClosely(plate, units) })];
+
 /** A box and its sentence, on as many lines as that takes. */
 function step(text: string, width: number): Block {
-  const [first = '', ...rest] = wrap(text, width - BOX, { height: HEIGHT, weight: 400 });
-  return stacked([
-    tick(first, HEIGHT),
-    ...rest.map((part) => ({
-      height: lineHeight(HEIGHT),
-      items: [write([BOX, 1.1 * HEIGHT], part, { height: HEIGHT })],
-    })),
-  ]);
+  const lines = wrap(text, width - BOX, { height: HEIGHT, weight: 400 });
+  return {
+    height: lines.length * lineHeight(HEIGHT) + 0.6,
+    items: [
+      box('frame', { left: 0, top: 0.5, width: SIDE, height: SIDE }, STROKES.narrow),
+      ...lines.map((part, index) => write([BOX, index * lineHeight(HEIGHT) + 1.45 * HEIGHT], part, { height: HEIGHT })),
+    ],
+  };
 }

@@ -5,7 +5,7 @@ import { legName } from './site-words.ts';
 import type { TemplateNames } from './template-pages.ts';
 import { isWorthPrinting } from './wraps-for.ts';
 
-/** The wrap of one end of a leg. Its ring counts from where the leg is sawn off at the foot. */
+/** The wrap of one end of a leg. Its ring lies on the sawn end. */
 export type LegEnd = { readonly at: 'foot' | 'head'; readonly template: WrapTemplate };
 
 /** The wraps of a leg, foot first; an end that is cut square needs none. */
@@ -25,19 +25,10 @@ export function legWrapNames(leg: LegPlan, { at }: LegEnd): TemplateNames {
   return {
     title: words(at === 'foot' ? 'sheet.template-foot' : 'sheet.template-head', { name }),
     piece: words(at === 'foot' ? 'sheet.template-piece-foot' : 'sheet.template-piece-head', { name }),
-    leg: name,
+    leg: { name, end: at },
   };
 }
 
 /** Round the tube from the scribed line, clockwise as seen from the foot, to a place on the paper [degrees]. */
 export const roundTo = ({ wrapLength, edge }: WrapTemplate, girth: number): number =>
   (edge + (360 * girth) / wrapLength) % 360;
-
-/** Where the mitre of the foot is longest, round from the scribed line [degrees]; null where it has no long side. */
-export function longSideOf(leg: LegPlan): number | null {
-  const foot = legEnds(leg).find(({ at }) => at === 'foot');
-  if (foot === undefined) return null;
-  const { curve } = foot.template;
-  const lowest = curve.reduce((best, one) => (one[1] < best[1] ? one : best), curve[0] ?? [0, 0]);
-  return roundTo(foot.template, lowest[0]);
-}

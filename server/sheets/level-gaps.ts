@@ -1,5 +1,6 @@
 import type { Job } from '../job/job.ts';
 import { formatFigure } from '../language/quantity-format.ts';
+import { gapGrade } from '../language/site-rules.ts';
 import { words } from '../language/words.ts';
 import type { GapPlan, GapRow } from '../plan/gap.ts';
 import { withBand } from './site-words.ts';
@@ -21,7 +22,7 @@ export function gapTable(gaps: readonly GapPlan[], job: Job, width: number): Tab
       ...gap.rows.map((row, index): Cell[] => [
         index === 0 ? { text: gap.thing, weight: 600 } : '',
         row.name,
-        { text: gapWords(row, gap, job), weight: row.gap.value < gap.clearance.value ? 600 : 400 },
+        { text: gapWords(row, gap, job), weight: gapGrade(row.gap, gap.clearance) === 'enough' ? 400 : 600 },
         index === 0 ? formatFigure(gap.clearance, units) : '',
         whereWords(row, job),
         swingWords(row, job),
@@ -35,8 +36,8 @@ export function gapTable(gaps: readonly GapPlan[], job: Job, width: number): Tab
 /** The gap, and that it is none or less than is asked for. */
 function gapWords({ gap }: GapRow, { clearance }: GapPlan, job: Job): string {
   const said = withBand(gap, job);
-  if (gap.value < 0) return words('sheet.gap-struck', { gap: said });
-  return gap.value < clearance.value ? words('sheet.gap-under', { gap: said }) : said;
+  const grade = gapGrade(gap, clearance);
+  return grade === 'enough' ? said : words(`sheet.gap-${grade}`, { gap: said });
 }
 
 const whereWords = ({ of, station }: GapRow, { units }: Job): string =>

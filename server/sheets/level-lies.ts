@@ -1,5 +1,6 @@
 import type { Job } from '../job/job.ts';
-import { formatBand, formatFigure } from '../language/quantity-format.ts';
+import { formatBand, formatFigure, formatMeasured } from '../language/quantity-format.ts';
+import { tellingResiduals } from '../language/site-rules.ts';
 import { wallClockAfter, wallClockWords } from '../language/wall-clock.ts';
 import { words } from '../language/words.ts';
 import type { Figure } from '../plan/figure.ts';
@@ -20,8 +21,13 @@ const ROWS = 3;
 const BOX = 7;
 const HEAD = 4.5;
 
+type Sides = { readonly up: Side; readonly down: Side };
+
+const LENGTHWISE: Sides = { up: 'ahead', down: 'back' };
+const SIDEWAYS: Sides = { up: 'port', down: 'starboard' };
+
 /** How much, and which side is higher: '0.80° ± 0.10°, astern higher'. */
-export function inclineWords(figure: Figure, sides: { readonly up: Side; readonly down: Side }, job: Job): string {
+function inclineWords(figure: Figure, sides: Sides, job: Job): string {
   const size = formatFigure({ ...figure, value: Math.abs(figure.value) }, job.units);
   const band = figure.band === null ? '' : ` ${formatBand(figure.band, figure.unit, job.units)}`;
   if (Math.abs(figure.value) < FLAT) return `${size}${band}`;
@@ -29,16 +35,25 @@ export function inclineWords(figure: Figure, sides: { readonly up: Side; readonl
   return words('sheet.side-higher', { size: `${size}${band}`, side });
 }
 
+/** How it lies lengthwise; that nobody read it where nobody did. */
+export const trimWords = ({ known, trim }: LevelPlan, job: Job): string =>
+  known ? inclineWords(trim, LENGTHWISE, job) : words('sheet.not-read');
+
+/** How it lies sideways; that nobody read it where nobody did. */
+export const listWords = ({ known, list }: LevelPlan, job: Job): string =>
+  known ? inclineWords(list, SIDEWAYS, job) : words('sheet.not-read');
+
 /** How the structure lies, from which set, and until when that may be believed. */
 export function howItLies(level: LevelPlan, job: Job, width: number): Block {
+  const { sides } = job.site;
   const big: Named[] = [
-    { name: words('sheet.trim'), value: inclineWords(level.trim, { up: 'ahead', down: 'back' }, job) },
-    { name: words('sheet.list'), value: inclineWords(level.list, { up: 'port', down: 'starboard' }, job) },
+    { name: words(`sheet.trim.${sides}`), value: trimWords(level, job) },
+    { name: words(`sheet.list.${sides}`), value: listWords(level, job) },
   ];
   const until = wallClockAfter(level.taken, level.goodFor);
   const small: Named[] = [
     { name: words('sheet.tilt'), value: formatFigure(level.tilt, job.units) },
-    ...(level.known ? [{ name: words('sheet.level-set'), value: String(level.set) }] : []),
+    { name: words('sheet.level-set'), value: String(level.set) },
     {
       name: words('sheet.level-taken'),
       value: level.taken === '' ? words('sheet.not-noted') : wallClockWords(level.taken),
@@ -47,18 +62,21 @@ export function howItLies(level: LevelPlan, job: Job, width: number): Block {
   ];
   return stacked([
     figuresRow(big, width, BIG),
-    figuresRow(small, width, HEIGHTS.head),
-    ...(level.known ? [] : [paragraph(words('sheet.level-unknown'), width, { weight: 600 })]),
+    level.known
+      ? figuresRow(small, width, HEIGHTS.head)
+      : paragraph(words('sheet.level-unknown'), width, { weight: 600 }),
   ]);
 }
 
 /** Empty boxes for the readings that are taken again, beside what they are held against. */
-export function readAgain({ trim, list }: LevelPlan, job: Job, width: number): Block {
+export function readAgain(level: LevelPlan, job: Job, width: number): Block {
   const column = width / 4;
+  const { trim, list } = level;
+  const bare: LevelPlan = { ...level, trim: { ...trim, band: null }, list: { ...list, band: null } };
   const heads = [
     words('sheet.again-time'),
-    words('sheet.again-trim', { value: inclineWords({ ...trim, band: null }, { up: 'ahead', down: 'back' }, job) }),
-    words('sheet.again-list', { value: inclineWords({ ...list, band: null }, { up: 'port', down: 'starboard' }, job) }),
+    words('sheet.again-trim', { value: trimWords(bare, job) }),
+    words('sheet.again-list', { value: listWords(bare, job) }),
     words('sheet.again-by'),
   ];
   const items: Item[] = [
@@ -79,7 +97,8 @@ export function readAgain({ trim, list }: LevelPlan, job: Job, width: number): B
 
 /** What each reading is off by, where there are more than it takes, and what has changed since the set before. */
 export function levelSpare(level: LevelPlan, job: Job, width: number): Block[] {
-  const { drift, residuals } = level;
+  const { drift } = level;
+  const { sides } = job.site;
   const moved =
     drift === null
       ? []
@@ -89,7 +108,9 @@ export function levelSpare(level: LevelPlan, job: Job, width: number): Block[] {
               set: drift.set,
               taken: drift.taken === '' ? words('sheet.not-noted') : wallClockWords(drift.taken),
               turn: formatFigure(drift.turn, job.units),
+              trimName: words(`sheet.trim.${sides}`),
               trim: formatFigure(drift.trim, job.units),
+              listName: words(`sheet.list.${sides}`),
               list: formatFigure(drift.list, job.units),
               ahead: sideWords(job, 'ahead'),
               port: sideWords(job, 'port'),
@@ -97,16 +118,16 @@ export function levelSpare(level: LevelPlan, job: Job, width: number): Block[] {
             width,
           ),
         ];
-  if (residuals.every(({ residual }) => Math.abs(residual.value) < FLAT)) return moved;
-  const said = residuals.map(
+  const said = tellingResiduals(level.residuals).map(
     (one, index) => `${words('sheet.level-reading', { number: index + 1 })} ${residualWords(one, job)}`,
   );
+  if (said.length === 0) return moved;
   return [...moved, paragraph(words('sheet.level-residuals', { list: said.join('; ') }), width)];
 }
 
 /** What a measured value is off by, with its sign, and that it disagrees where it does. */
 export function residualWords({ residual, disagrees }: SiteResidual, { units }: Job): string {
-  const off = formatFigure(residual, units);
-  const signed = residual.value > 0 ? `+${off}` : off;
+  const off = formatMeasured(residual.value, residual.unit, units);
+  const signed = residual.value > 0 && /[1-9]/.test(off) ? `+${off}` : off;
   return disagrees ? words('sheet.residual-disagrees', { off: signed }) : signed;
 }

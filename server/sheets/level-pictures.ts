@@ -36,6 +36,7 @@ export function levelPictures({ views }: SitePlan, job: Job, room: Room): Block 
 
 const selection = ({ units }: Job): SiteSelection => ({
   leg: null,
+  startOf: null,
   named: true,
   gap: (value) => formatLength(value, units),
   level: words('sheet.level-line'),

@@ -2,6 +2,7 @@ import type { Job } from '../job/job.ts';
 import { fieldName } from '../language/field-name.ts';
 import { quantityParts } from '../language/quantity-format.ts';
 import { fixed, INCH } from '../language/length-format.ts';
+import { tellingResiduals } from '../language/site-rules.ts';
 import { words } from '../language/words.ts';
 import type { Figure } from '../plan/figure.ts';
 import type { SitePointPlan, SiteResidual } from '../plan/site.ts';
@@ -25,23 +26,25 @@ export function pointTable(points: readonly SitePointPlan[], job: Job, width: nu
       { head: head('z', sideWords(job, 'up')), align: 'right' },
       ...['x', 'y', 'z'].map((axis) => ({ head: `± ${axis}`, align: 'right' as const })),
     ],
-    points.flatMap(({ name, x, y, z, residuals }): Cell[][] => [
-      [{ text: name, weight: 600 }, bare(x), bare(y), bare(z), sure(x), sure(y), sure(z)],
-      ...(residuals.length === 0
-        ? []
-        : [
-            [
-              '',
-              {
-                text: words('sheet.point-residuals', {
-                  list: residuals.map((one) => `${measuredFrom(one, job)} ${residualWords(one, job)}`).join('; '),
-                }),
-                weight: residuals.some(({ disagrees }) => disagrees) ? 600 : 400,
-                span: true,
-              } as const,
-            ],
-          ]),
-    ]),
+    points
+      .map((point) => ({ ...point, off: tellingResiduals(point.residuals) }))
+      .flatMap(({ name, x, y, z, off }): Cell[][] => [
+        [{ text: name, weight: 600 }, bare(x), bare(y), bare(z), sure(x), sure(y), sure(z)],
+        ...(off.length === 0
+          ? []
+          : [
+              [
+                '',
+                {
+                  text: words('sheet.point-residuals', {
+                    list: off.map((one) => `${measuredFrom(one, job)} ${residualWords(one, job)}`).join('; '),
+                  }),
+                  weight: off.some(({ disagrees }) => disagrees) ? 600 : 400,
+                  span: true,
+                } as const,
+              ],
+            ]),
+      ]),
     { width, height: 2.1 },
   );
 }

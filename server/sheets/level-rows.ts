@@ -1,12 +1,10 @@
 import type { Job } from '../job/job.ts';
 import { formatFigure } from '../language/quantity-format.ts';
-import { words } from '../language/words.ts';
+import { isSteep } from '../language/site-rules.ts';
+import { words, wordsOf } from '../language/words.ts';
 import type { LevelRow, PlaneReading } from '../plan/site.ts';
-import { bandOf, sideWords } from './site-words.ts';
+import { bandOf, sideWords, towardsWords } from './site-words.ts';
 import { table, type Cell, type Table } from './table.ts';
-
-/** Steeper than this a line is told by how far it is off plumb [degrees]. */
-const STEEP = 45;
 
 /** What the level must show now, line by line; where one held in a plane shows something else, that is marked. */
 export function levelTable(rows: readonly LevelRow[], job: Job, width: number): Table {
@@ -16,8 +14,8 @@ export function levelTable(rows: readonly LevelRow[], job: Job, width: number): 
       { head: words('sheet.level-of'), align: 'left' },
       { head: words('sheet.level-along'), align: 'right' },
       { head: words('sheet.level-off-plumb'), align: 'right' },
-      { head: words('sheet.level-fore-and-aft'), align: 'left' },
-      { head: words('sheet.level-athwart'), align: 'left' },
+      { head: heldIn('fore-and-aft', job), align: 'left' },
+      { head: heldIn('athwart', job), align: 'left' },
       { head: words('sheet.level-sure'), align: 'right' },
       { head: words('sheet.level-marked'), align: 'middle' },
     ],
@@ -25,6 +23,7 @@ export function levelTable(rows: readonly LevelRow[], job: Job, width: number): 
       const held = (plane: PlaneReading['plane']): Cell => ({
         text: heldWords(
           row.planes.find((one) => one.plane === plane),
+          isSteep(row),
           job,
         ),
         weight: row.differs ? 600 : 400,
@@ -43,18 +42,25 @@ export function levelTable(rows: readonly LevelRow[], job: Job, width: number): 
   );
 }
 
+const heldIn = (plane: PlaneReading['plane'], { site }: Job): string =>
+  words('sheet.level-held', { plane: wordsOf(`plane.${site.sides}`, plane) });
+
 const nameOf = ({ of, name }: LevelRow): string =>
   of === 'hinge' ? words('sheet.level-hinge') : of === 'direction' ? name : words(`sheet.level-${of}`, { name });
 
 /** What a level shows that is held in a plane, with the side that is higher, or that a steep line leans to. */
-function heldWords(reading: PlaneReading | undefined, job: Job): string {
+function heldWords(reading: PlaneReading | undefined, steep: boolean, job: Job): string {
   if (reading === undefined) return '—';
   const { shows, rises, offPlumb, leans } = reading;
   const value = formatFigure(shows, job.units);
-  if (shows.value > STEEP) {
+  if (steep) {
     return leans === null
       ? words('sheet.level-plumb', { value })
-      : words('sheet.level-leans', { value, off: formatFigure(offPlumb, job.units), side: sideWords(job, leans) });
+      : words('sheet.level-leans', {
+          value,
+          off: formatFigure(offPlumb, job.units),
+          towards: towardsWords(job, leans),
+        });
   }
   return rises === null ? value : words('sheet.side-higher', { size: value, side: sideWords(job, rises) });
 }

@@ -1,5 +1,6 @@
 import type { Job } from '../job/job.ts';
 import { words } from '../language/words.ts';
+import type { Finding } from '../plan/finding.ts';
 import type { SitePlan } from '../plan/site.ts';
 import { cautionFrame } from './cautions.ts';
 import { Flow } from './flow.ts';
@@ -12,7 +13,7 @@ import { levelTable } from './level-rows.ts';
 import { standingBlock } from './level-standing.ts';
 import type { Drafts } from './page.ts';
 import { stopFrame } from './set-up-page.ts';
-import { findingBlocks, type SheetInput } from './sheet-input.ts';
+import { findingBlocks, findingWords, type SheetInput } from './sheet-input.ts';
 import { tableHeight } from './table.ts';
 import { paragraph, space, stacked, type Block } from './text-block.ts';
 
@@ -21,8 +22,6 @@ const PARTS = /^\/site(?!\/legs)(\/|$)/;
 
 /** The pictures take what is left of the first page, within these [mm]. */
 const PICTURES = { least: 70, most: 150 } as const;
-
-const CAUTIONS = ['sheet.level-caution-1', 'sheet.level-caution-2', 'sheet.level-caution-3'] as const;
 
 /** Whether anybody has typed anything of the site that a level sheet could tell. */
 const tells = ({ level, points }: SitePlan, { site }: Job): boolean =>
@@ -47,6 +46,7 @@ export function levelSheet(input: SheetInput): Drafts {
     ),
     howItLies(site.level, job, width),
     readAgain(site.level, job, width),
+    levelCautions(found, job, width),
   ]);
   const rows = levelTable(site.rows, job, width);
   const rowsHead = head(words('sheet.level-must-show'));
@@ -66,19 +66,30 @@ export function levelSheet(input: SheetInput): Drafts {
     flow.addTogether([...head(words('sheet.site-standing')), standingBlock(site.standing, job, width)]);
   }
   const notes = findingBlocks(
-    found.filter(({ grade }) => grade !== 'stop'),
+    found.filter(({ grade }) => grade === 'note'),
     job,
     width,
   );
   if (notes.length > 0) flow.addTogether([...head(words('sheet.notes')), ...notes]);
-  flow.add(
-    stacked([
-      space(3),
-      cautionFrame(
-        CAUTIONS.map((key, index) => ({ text: words(key), bold: index === 0 })),
-        { width, height: 2, inset: 2.5, head: HEIGHTS.text },
-      ),
-    ]),
-  );
   return { ok: true, drafts: flow.drafts() };
+}
+
+/** What was found that calls for caution, then what stands for every site, in a frame on the first page. */
+function levelCautions(found: readonly Finding[], job: Job, width: number): Block {
+  const own = found.filter(({ grade }) => grade === 'caution').map((one) => findingWords(one, job));
+  const standing = [
+    words(`sheet.level-caution-1.${job.site.sides}`),
+    words('sheet.level-caution-2'),
+    words('sheet.level-caution-3'),
+  ];
+  return stacked([
+    cautionFrame(
+      [
+        ...[...new Set(own)].map((text) => ({ text, bold: true })),
+        ...standing.map((text, index) => ({ text, bold: index === 0 })),
+      ],
+      { width, height: HEIGHTS.small, inset: 2, head: HEIGHTS.text },
+    ),
+    space(1),
+  ]);
 }

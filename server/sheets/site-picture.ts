@@ -10,8 +10,10 @@ import type { Block } from './text-block.ts';
 
 /** What of the site is drawn besides tubes and things. */
 export type SiteSelection = {
-  /** The leg that is drawn thick, and alone has its name; null: all alike. */
+  /** Job field of the leg that is drawn thick, and alone has its name; null: all alike. */
   readonly leg: string | null;
+  /** The tube whose start has a dot, from where places on it are measured; null: none. */
+  readonly startOf: string | null;
   /** Names at points and things, and the least gaps with what they are. */
   readonly named: boolean;
   readonly gap: (value: number) => string;
@@ -102,7 +104,7 @@ export function sitePicture(
   };
 }
 
-function drawn(view: SiteView, { leg, named: full }: SiteSelection, place: (at: FlatPoint) => Spot): Item[] {
+function drawn(view: SiteView, { leg, startOf, named: full }: SiteSelection, place: (at: FlatPoint) => Spot): Item[] {
   const tube = ({ edges }: ViewMember, stroke: Stroke): Item[] =>
     edges.map((edge) => line('edge', edge.map(place), stroke));
   const quiet: Stroke = leg === null ? STROKES.edge : STROKES.narrow;
@@ -111,31 +113,33 @@ function drawn(view: SiteView, { leg, named: full }: SiteSelection, place: (at: 
       lines.map((one) => line('mark', one.map(place), swung ? STROKES.hidden : STROKES.narrow)),
     ),
     ...view.members.flatMap((member) => tube(member, quiet)),
-    ...view.legs.flatMap((one) => tube(one, one.member === leg ? CHOSEN : quiet)),
+    ...view.legs.flatMap((one) => tube(one, one.field === leg ? CHOSEN : quiet)),
     ...view.feet.flatMap((foot) => ground(foot, view, place)),
     ...(view.hinge === null ? [] : [line('centreline', view.hinge.map(place), HINGE)]),
     ...(full ? view.points.map(({ at }) => dot(place(at), 0.6)) : []),
+    ...view.members
+      .filter(({ member }) => member === startOf)
+      .flatMap(({ centreline: [start] }) => (start === undefined ? [] : [dot(place(start), 1.1)])),
     ...(full ? view.gaps.map(({ from, to }) => line('mark', [place(from), place(to)], STROKES.edge)) : []),
   ];
 }
 
 /** The surface that a leg stands on, hatched behind it. */
 function ground(
-  { leg, at, surface }: SiteView['feet'][number],
+  { field, at, surface }: SiteView['feet'][number],
   view: SiteView,
   place: (at: FlatPoint) => Spot,
 ): Item[] {
   const [from, to] = [place(surface[0]), place(surface[1])];
   const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
   if (length < GROUND) return [];
-  const line0 = line('mark', [from, to], STROKES.edge);
-  const centre = view.legs.find(({ member }) => member === leg)?.centreline ?? [];
+  const centre = view.legs.find((leg) => leg.field === field)?.centreline ?? [];
   const far = centre.reduce((best, one) => (away(one, at) > away(best, at) ? one : best), at);
   const [mx, my] = place(far);
   const normal: Spot = [(to[1] - from[1]) / length, (from[0] - to[0]) / length];
   const side = (mx - from[0]) * normal[0] + (my - from[1]) * normal[1] > 0 ? -GROUND : GROUND;
   const behind = ([x, y]: Spot): Spot => [x + normal[0] * side, y + normal[1] * side];
-  return [line0, ...hatch([from, to, behind(to), behind(from)], 0.9)];
+  return [line('mark', [from, to], STROKES.edge), ...hatch([from, to, behind(to), behind(from)], 0.9)];
 }
 
 const away = ([x, y]: FlatPoint, [x0, y0]: FlatPoint): number => Math.hypot(x - x0, y - y0);
@@ -161,7 +165,7 @@ function named(
     const [x, y] = [place(at), place(next)];
     return [(x[0] + y[0]) / 2, (x[1] + y[1]) / 2];
   };
-  const legs = view.legs.filter(({ member }) => leg === null || member === leg);
+  const legs = view.legs.filter(({ field }) => leg === null || field === leg);
   const levelAt = level.flatMap((item) => (item.kind === 'line' ? item.points.slice(-1) : []));
   const names: (Named | undefined)[] = [
     ...legs.map(({ member, centreline }) => nameAt(member, middle(centreline), true)),

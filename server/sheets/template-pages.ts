@@ -10,6 +10,7 @@ import { table, tableBlock, type Cell } from './table.ts';
 import { beside, paragraph, space, stacked, type Block } from './text-block.ts';
 import { tilesAlong } from './tiles.ts';
 import { wrapTiles } from './wrap-drawing.ts';
+import type { LegWrap } from './wrap-names.ts';
 import { wrapSize } from './wrap-size.ts';
 
 /** Height that the names and the check bars take above the wrap [mm]. */
@@ -23,8 +24,8 @@ export type TemplateNames = {
   readonly piece: string;
   /** Where its ring lies: on the member, or on a new piece between its two ends. */
   readonly ring?: 'member' | 'new-piece';
-  /** The leg that it belongs to: it counts from the foot, its left edge lies on the line scribed along the tube. */
-  readonly leg?: string;
+  /** The leg and its end: the ring lies on the sawn end, the left edge on the line scribed along the tube. */
+  readonly leg?: LegWrap;
 };
 
 type Setting = { readonly paper: Paper; readonly units: Units; readonly paperThickness: number };
@@ -46,8 +47,8 @@ const ordinate = (mm: number, units: Units): string => (units.length === 'mm' ? 
 
 /** Where the ring lies, from the end that a tape can be hooked on. */
 function ringWords({ ringStation }: WrapTemplate, { ring, leg }: TemplateNames, units: Units): string {
+  if (leg !== undefined) return words('sheet.ring-leg');
   const distance = formatLength(ringStation, units);
-  if (leg !== undefined) return words('sheet.ring-leg', { distance });
   return words(ring === 'new-piece' ? 'sheet.ring-new' : 'sheet.ring-at', { distance });
 }
 
@@ -79,7 +80,10 @@ function head(
 type Station = WrapTemplate['stations'][number];
 
 /** What the table of a wrap says of a station: both surfaces and the line, both lines of a wedge, or where a hole is. */
-function columnsOf({ kind }: WrapTemplate): { head: string; value: (station: Station) => number; bold: boolean }[] {
+function columnsOf(
+  { kind }: WrapTemplate,
+  leg: LegWrap | undefined,
+): { head: string; value: (station: Station) => number; bold: boolean }[] {
   const girth = { head: words('sheet.girth'), value: (one: Station) => one.girth, bold: false };
   if (kind === 'hole') {
     return [
@@ -98,7 +102,7 @@ function columnsOf({ kind }: WrapTemplate): { head: string; value: (station: Sta
     girth,
     { head: words('sheet.outer'), value: (one) => one.outer, bold: false },
     { head: words('sheet.inner'), value: (one) => one.inner, bold: false },
-    { head: words('sheet.cut-to'), value: (one) => one.cut, bold: true },
+    { head: words(leg === undefined ? 'sheet.cut-to' : 'sheet.cut-curve'), value: (one) => one.cut, bold: true },
   ];
 }
 
@@ -106,7 +110,7 @@ function columnsOf({ kind }: WrapTemplate): { head: string; value: (station: Sta
 function ordinates(template: WrapTemplate, { leg }: TemplateNames, width: number, units: Units): Block {
   const unit = unitOf(units);
   const half = Math.ceil(template.stations.length / 2);
-  const columns = columnsOf(template);
+  const columns = columnsOf(template, leg);
   const angle = template.kind === 'hole' ? words('sheet.angle-branch') : words('sheet.angle');
   const part = (from: number): Block =>
     tableBlock(
@@ -128,7 +132,7 @@ function ordinates(template: WrapTemplate, { leg }: TemplateNames, width: number
       ),
     );
   return stacked([
-    paragraph(words(leg === undefined ? 'sheet.ordinates' : 'sheet.ordinates-leg'), width, {
+    paragraph(words(leg === undefined ? 'sheet.ordinates' : `sheet.ordinates-${leg.end}`), width, {
       height: HEIGHTS.small,
       weight: 600,
     }),

@@ -3,7 +3,7 @@ import { clipLine } from './clip.ts';
 import { STROKES, line, moved, type Item, type Rectangle } from './ink.ts';
 import { tilesOf, type Tile } from './tiles.ts';
 import { wrapLines } from './wrap-lines.ts';
-import { wrapNames } from './wrap-names.ts';
+import { wrapNames, type LegWrap } from './wrap-names.ts';
 import { wrapSize } from './wrap-size.ts';
 
 /** Marks at the corners of a tile, and where its neighbours' edges lie on it. */
@@ -76,11 +76,11 @@ const inside = (item: Item, tile: Rectangle): boolean => {
 export function wrapTiles(
   template: WrapTemplate,
   room: { width: number; height: number },
-  leg?: string,
+  leg?: LegWrap,
 ): { tile: Tile; items: Item[] }[] {
   const size = wrapSize(template);
   const tiles = tilesOf(size, room);
-  const lines = wrapLines(template);
+  const lines = wrapLines(template, leg !== undefined);
   const names = wrapNames(template, lines, leg);
   return tiles.map((tile) => ({
     tile,

@@ -8,8 +8,8 @@ export type Line = { readonly role: Role; readonly points: readonly Spot[]; read
 /** How far the edges of a hinge are drawn beyond the two lines [mm]. */
 const BEYOND = 3;
 
-/** Every line of the wrap in its own millimetres, 0 at the left edge. */
-export function wrapLines(template: WrapTemplate): Line[] {
+/** Every line of the wrap in its own millimetres, 0 at the left edge; where its ring is a sawn end, scrap ends there. */
+export function wrapLines(template: WrapTemplate, ringIsSawn = false): Line[] {
   const { wrapLength } = template;
   const [top, bottom, ring] = [NAMES, bottomOf(template), level(template, 0)];
   const place = ([girth, ordinate]: readonly [number, number]): Spot => [girth, level(template, ordinate)];
@@ -27,17 +27,17 @@ export function wrapLines(template: WrapTemplate): Line[] {
     [x, top],
     [x, bottom],
   ];
-  const level0: Spot[] = [
+  const ringLine: Spot[] = [
     [0, ring],
     [wrapLength, ring],
   ];
   return [
-    ...hatch(scrapOf(template, curve, second), 3).map(({ points }) => run('hatch', points, STROKES.faint)),
+    ...hatch(scrapOf(template, curve, second, ringIsSawn), 3).map(({ points }) => run('hatch', points, STROKES.faint)),
     run('frame', frame, STROKES.narrow),
     ...quarters(template)
       .filter(({ x }) => x > 1e-6)
       .map(({ x }) => run('centreline', upright(x), STROKES.centreline)),
-    ...(ring > top && ring < bottom ? [run('centreline', level0, STROKES.hidden)] : []),
+    ...(ring > top && ring < bottom ? [run('centreline', ringLine, STROKES.hidden)] : []),
     ...hingeEdges(template),
     ...[curve, second].flatMap((points) => cutLines(template, points)),
   ];
@@ -48,10 +48,12 @@ function scrapOf(
   { scrap, wrapLength, ...template }: WrapTemplate,
   curve: readonly Spot[],
   second: readonly Spot[],
+  ringIsSawn: boolean,
 ): Spot[] {
   if (scrap === 'inside') return [...curve];
   if (scrap === 'between') return [...curve, ...second.toReversed()];
-  const edge = scrap === 'finish' ? NAMES : bottomOf({ scrap, wrapLength, ...template });
+  const whole = { scrap, wrapLength, ...template };
+  const edge = ringIsSawn ? level(whole, 0) : scrap === 'finish' ? NAMES : bottomOf(whole);
   return [...curve, [wrapLength, edge], [0, edge]];
 }
 

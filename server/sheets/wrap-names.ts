@@ -11,13 +11,16 @@ const SMALL = { height: HEIGHTS.small, weight: 600 } as const;
 /** Places along the girth where a name is tried, as shares of the wrap: the first that is free is taken. */
 const TRIED = Array.from({ length: 32 }, (_, index) => index / 32);
 
-/** Everything that is written on a wrap, clear of its lines; `leg` is the name of the leg that it belongs to. */
-export function wrapNames(template: WrapTemplate, lines: readonly Line[], leg?: string): Item[] {
+/** The leg that a wrap belongs to, and which end of it the wrap is for. */
+export type LegWrap = { readonly name: string; readonly end: 'foot' | 'head' };
+
+/** Everything that is written on a wrap, clear of its lines. */
+export function wrapNames(template: WrapTemplate, lines: readonly Line[], leg?: LegWrap): Item[] {
   const items: Item[] = lines
     .filter(({ role }) => role !== 'hatch')
     .map(({ role, points, stroke }) => line(role, points, stroke));
   const names: Item[] = [...generatorNames(template, leg), ...datumArrow(template, leg)];
-  for (const candidates of lineNames(template)) {
+  for (const candidates of leg === undefined ? lineNames(template) : legLineNames(template)) {
     const free = freest(candidates, [...items, ...names], {
       left: 0.5,
       top: NAMES + 0.5,
@@ -33,7 +36,7 @@ export function wrapNames(template: WrapTemplate, lines: readonly Line[], leg?: 
  * Names of the four generators: on a saddle they count from the side where the two axes make the acute angle, on a leg
  * from the line that both of its wraps lie on.
  */
-const quarterNames = ({ kind }: WrapTemplate, leg: string | undefined): string[] =>
+const quarterNames = ({ kind }: WrapTemplate, leg: LegWrap | undefined): string[] =>
   leg !== undefined
     ? [words('sheet.scribed-line'), '90°', '180°', '270°']
     : kind === 'saddle'
@@ -41,7 +44,7 @@ const quarterNames = ({ kind }: WrapTemplate, leg: string | undefined): string[]
       : (['outside', 'top', 'inside', 'bottom'] as const).map((key) => wordsOf('generator', key));
 
 /** Names above the strip; a filled triangle stands at the first, to lay on the tube's own mark. */
-function generatorNames(template: WrapTemplate, leg: string | undefined): Item[] {
+function generatorNames(template: WrapTemplate, leg: LegWrap | undefined): Item[] {
   const names = quarterNames(template, leg);
   return quarters(template).flatMap(({ index, x }): Item[] => {
     const name = write([x + 1.5, NAMES - 3.4], names[index] ?? '', SMALL);
@@ -57,11 +60,11 @@ function generatorNames(template: WrapTemplate, leg: string | undefined): Item[]
   });
 }
 
-function datumArrow(template: WrapTemplate, leg: string | undefined): Item[] {
+function datumArrow(template: WrapTemplate, leg: LegWrap | undefined): Item[] {
   const said =
     leg === undefined
       ? words('sheet.towards-datum', { member: template.member })
-      : words('sheet.towards-foot', { leg });
+      : words('sheet.towards-foot', { leg: leg.name });
   const bottom = bottomOf(template);
   const shaft: Spot[] = [
     [6, bottom + 1.5],
@@ -98,4 +101,19 @@ function lineNames(template: WrapTemplate): Written[][] {
     [7, 10].map((down) => write([girth, low + down], words('sheet.hinge'), { ...SMALL, align: 'middle' })),
   );
   return [...named, said];
+}
+
+/** On a leg: which line is cut to, and that the ring is the sawn end. */
+function legLineNames(template: WrapTemplate): Written[][] {
+  const { curve, scrap, wrapLength } = template;
+  const how = { ...SMALL, align: 'middle' } as const;
+  // the piece that stays lies above the line at the foot, below it at the head
+  const [stays, beyond] = scrap === 'start' ? [-1.2, 3.2] : [3.2, -1.2];
+  const shares = TRIED.map((share) => share * wrapLength);
+  const onCurve = curve.flatMap(([girth, ordinate]) =>
+    [0, 2, 4, 6].map((off) =>
+      write([girth, level(template, ordinate) + stays + Math.sign(stays) * off], words('sheet.cut-curve'), how),
+    ),
+  );
+  return [shares.map((girth) => write([girth, level(template, 0) + beyond], words('sheet.sawn-end'), how)), onCurve];
 }

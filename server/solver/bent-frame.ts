@@ -13,12 +13,14 @@ import type { SpringbackLaw } from './bending/springback-law.ts';
 import { correctionDrafts, type CorrectionDrafts } from './correction/correction-drafts.ts';
 import type { Post } from './correction/corrected.ts';
 import { misreadings, type ShopContext } from './correction/misreadings.ts';
+import { fitTolerance } from './correction/fit-tolerance.ts';
+import { newFramesOff } from './correction/new-frame-way.ts';
 import { newFrameWelds } from './correction/new-frame-welds.ts';
-import type { Effort } from './correction/outcome.ts';
+import type { Effort, LaidDoubt } from './correction/outcome.ts';
 import { sortedPosts } from './correction/struck-posts.ts';
 import { finding } from './finding.ts';
 import { drawFrame, frameGeometry } from './frame/expand-frame.ts';
-import type { FrameGeometry } from './frame/frame-geometry.ts';
+import { measureCheck, type FrameGeometry } from './frame/frame-geometry.ts';
 import { mirrorFrame } from './frame/mirror-frame.ts';
 import { planFrame } from './frame/plan-frame.ts';
 import type { DrawnFrame, ShapeContext } from './frame/shape-context.ts';
@@ -53,6 +55,8 @@ export type BentFrame =
       readonly newFrame: Effort;
       /** The ways to put it right, not priced yet; null where nothing came back, or nothing explains what did. */
       readonly drafts: CorrectionDrafts | null;
+      /** What bending leaves in doubt of it as wanted; asked for only where something on site hangs on it. */
+      readonly anewInDoubt: () => readonly LaidDoubt[];
     });
 
 /** Tube, springback, frame, bends, and the ways to put right what came back. */
@@ -76,27 +80,28 @@ export function bentFrame(job: BentFrom): BentFrame {
   const wanted = ofHand(frameGeometry(job.frame, { ...shape, root: '/frame' }), job);
   findings.push(...wanted.findings);
   if (wanted.geometry === null) return { ...begun, findings };
-  const posts = sortedPosts(postsOf(job, wanted.geometry, tube.grade), wanted.geometry);
+  const drawn = wanted.geometry;
+  const posts = sortedPosts(postsOf(job, drawn, tube.grade), drawn);
   for (const { field, name, lacks } of posts.struck)
     findings.push(finding('post-struck', 'stop', field, { name, value: lacks }));
-  const found = misreadings(job.frame, wanted.geometry, {
-    draw: (frame) => ofHand(drawFrame(frame, { ...closedAs(wanted.geometry, shape), root: '/frame' }), job).geometry,
+  const found = misreadings(job.frame, drawn, {
+    draw: (frame) => ofHand(drawFrame(frame, { ...closedAs(drawn, shape), root: '/frame' }), job).geometry,
     outsideDiameter: job.tube.outsideDiameter,
     ...shopOf(setUp, law, job),
   });
   const bending = { grade: tube.grade, law, machine: setUp, tolerance: tube.tolerance };
-  const made = planFrame(job, wanted.geometry, bending, found);
+  const made = planFrame(job, drawn, bending, found);
   findings.push(...made.findings);
 
   const fromFinish = new Set(
     made.frame.members.filter(({ making }) => making.from === 'finish').map(({ name }) => name),
   );
-  const newFrame = effortOfNew(made.frame, wanted.geometry);
+  const newFrame = effortOfNew(made.frame, drawn);
   const drafts = correctionDrafts({
     job,
     machine: setUp,
     law,
-    wanted: wanted.geometry,
+    wanted: drawn,
     posts: posts.clear,
     checks: made.frame.checks,
     fromFinish,
@@ -108,12 +113,25 @@ export function bentFrame(job: BentFrom): BentFrame {
   return {
     ...begun,
     findings,
-    wanted: wanted.geometry,
+    wanted: drawn,
     frame: made.frame,
     fromFinish,
     newFrame,
     drafts: drafts.cameBack === null ? null : drafts,
+    anewInDoubt: inDoubt(job, drawn, { machine: setUp, law, fromFinish }),
   };
+}
+
+/** What bending leaves in doubt of a frame, found once, when somebody asks. */
+function inDoubt(
+  { fixing, tube: { outsideDiameter } }: BentFrom,
+  wanted: FrameGeometry,
+  made: { readonly machine: SetUp; readonly law: SpringbackLaw; readonly fromFinish: ReadonlySet<string> },
+): () => readonly LaidDoubt[] {
+  const tolerance = fitTolerance(Math.max(0, ...wanted.checks.map((check) => measureCheck(check))));
+  const work = { wanted, outsideDiameter, tape: 0, posts: [] };
+  let found: readonly LaidDoubt[] | undefined;
+  return () => (found ??= newFramesOff(work, { ...made, fixing, tolerance }));
 }
 
 /** What a correction keeps clear of on site; what there is to say of the site is said with it. */

@@ -1,14 +1,13 @@
 import type { Job, SettledJob } from '../job/job.ts';
 import type { CorrectionPlan } from '../plan/correction.ts';
 import type { Plan } from '../plan/plan.ts';
-import { bentFrame, type BentFrom } from './bent-frame.ts';
+import { bentFrame, type BentFrame, type BentFrom } from './bent-frame.ts';
 import { planCorrection, type Work } from './correction/plan-correction.ts';
 import { planFinish } from './finish/plan-finish.ts';
-import type { FrameGeometry } from './frame/frame-geometry.ts';
 import { NO_MEMORY, type Memory } from './memory.ts';
 import { billFor, jobWork, pricedAs } from './pricing.ts';
 import { planPurge } from './purge/plan-purge.ts';
-import { madeLines } from './site/made-lines.ts';
+import { madeLines, madeVariations } from './site/made-lines.ts';
 import type { SiteSource } from './site/laid-site.ts';
 import { planSite, type PlannedSite } from './site/plan-site.ts';
 import { isTyped } from './site/typed-site.ts';
@@ -42,7 +41,8 @@ const NOTHING: Plan = {
 export function plan(typed: Job, memory: Memory = NO_MEMORY): Plan {
   const job: SettledJob = { ...typed, closing: { ...typed.closing, shrinkage: settledShrinkage(typed) } };
   const from = bentFrom(job);
-  const bent = memory.bentFrame(JSON.stringify(from), () => bentFrame(from));
+  const fromKey = JSON.stringify(from);
+  const bent = memory.bentFrame(fromKey, () => bentFrame(from));
   const begun = { ...NOTHING, tube: bent.tube, springback: bent.springback };
   if (bent.wanted === null) return { ...begun, findings: [...bent.findings] };
   const { wanted, fromFinish, newFrame, drafts } = bent;
@@ -66,7 +66,7 @@ export function plan(typed: Job, memory: Memory = NO_MEMORY): Plan {
     tube: job.tube,
     backing: job.welding.backing,
   });
-  const stood = siteOf(job, { wanted, correction }, memory);
+  const stood = siteOf(job, { bent, fromKey, correction }, memory);
   return {
     ...begun,
     frame: bent.frame,
@@ -89,14 +89,17 @@ export function plan(typed: Job, memory: Memory = NO_MEMORY): Plan {
   };
 }
 
+type DrawnFrame = Exclude<BentFrame, { readonly wanted: null }>;
+
 /** What there is to say of the site that a frame goes to; null where nothing of it was typed. */
 function siteOf(
   { site, fixing, tube, closing, print }: SettledJob,
-  { wanted, correction }: { wanted: FrameGeometry; correction: CorrectionPlan | null },
+  { bent, fromKey, correction }: { bent: DrawnFrame; fromKey: string; correction: CorrectionPlan | null },
   memory: Memory,
 ): PlannedSite | null {
   if (!isTyped(site)) return null;
   const { gap, shrinkage, paperThickness } = closing;
+  const { wanted, drafts, anewInDoubt } = bent;
   const source: SiteSource = {
     site,
     wanted,
@@ -109,7 +112,12 @@ function siteOf(
     paperThickness,
     templateStations: print.templateStations,
   };
-  return memory.site(JSON.stringify(source), () => planSite(source));
+  // what is in doubt of the frame follows from these, and is laid only where the site is planned
+  const key = JSON.stringify([fromKey, correction?.chosen, source]);
+  return memory.site(key, () => {
+    const way = drafts?.drafts.find((draft) => draft.key === correction?.chosen);
+    return planSite({ ...source, madeOff: madeVariations(source.made, way?.doubts ?? anewInDoubt()) });
+  });
 }
 
 /** The part of a job that its bends and their correction depend on. */
@@ -140,7 +148,7 @@ function bentFrom({
     quality: welding.quality,
     // what a correction keeps clear of, with what that and the frame stand by: levels that are read again while nothing
     // is kept clear of, legs and loads change no bend
-    site: site.things.some((thing) => thing.shape.shape === 'cylinder' && thing.clearance !== null)
+    site: site.things.some((thing) => thing.clearance !== null)
       ? { ...site, directions: [], legs: [], load: null }
       : null,
   };

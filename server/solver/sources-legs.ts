@@ -14,7 +14,12 @@ export const legSources = {
   ),
   'leg-slope': source(
     'Leg for a degree of slope',
-    'how fast the head goes along the leg while the frame turns about its hinge; derived',
+    'how fast the head goes along the leg while the frame turns about its hinge, or as little as it can on legs alone, over how fast its slope rises; derived',
+    'derivation',
+  ),
+  'leg-turn': source(
+    'Leg for a degree of turn about the hinge',
+    'no slope is asked for, or the hinge does not give it: how fast the head goes along the leg while the frame turns; derived',
     'derivation',
   ),
   'leg-roll': source(

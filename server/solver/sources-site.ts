@@ -27,6 +27,16 @@ export const siteSources = {
     'three standard deviations; common practice, no source',
     'practice',
   ),
+  'level-scatter': source(
+    'Readings that scatter further than their accuracy',
+    'accuracies times k = √(Σ (v/σ)² / (n − 2)) where that is over 1: the root of the reduced sum of squares (Birge’s ratio), usual in least squares; from memory',
+    'memory',
+  ),
+  'site-first-order': source(
+    'The site laid once more with each measured value off by its accuracy',
+    'root of the sum of the squared changes; derived, held against random errors of everything that is measured',
+    'derivation',
+  ),
   'level-own-axes': source('The structure’s own axes taken for level', 'nobody has read a level', 'typed'),
   'standing-turn': source(
     'How a frame stands: turned about its hinge, or by the least turn, to slopes and heights',

@@ -25,7 +25,7 @@ export const strengthSources = {
   ),
   'simple-beam': source(
     'Statics of simple beams',
-    'P L/4 and P L³/(48 E I) at the middle, P L and P L³/(3 E I) at the free end; checked by integration',
+    'P L/4 and P L³/(48 E I) at the middle, P L and P L³/(3 E I) at the free end; along it w L²/8 and 5 w L⁴/(384 E I), w L²/2 and w L⁴/(8 E I); checked by integration',
     'derivation',
   ),
   'leg-alone': source(
@@ -33,7 +33,11 @@ export const strengthSources = {
     'moment about the hinge over the leg’s lever about it, the frame taken as rigid; derived',
     'derivation',
   ),
-  'cfr-46-177': source('US 46 CFR 177.900(b)', 'rails of small passenger vessels: 200 lb, any way', 'standard'),
+  'cfr-46-177': source(
+    'US 46 CFR 177.900(b)',
+    'rails of small passenger vessels, any way: 200 lb (91 kg) at a point, and not together with it 50 lb/ft (74 kg/m) along the top rail; newtons from the pounds',
+    'standard',
+  ),
   'cfr-29-1910': source(
     'US 29 CFR 1910.29(b)(3) and (5)',
     'guardrail 200 lb (890 N), midrail 150 lb (667 N), out or down',

@@ -98,7 +98,7 @@ describe('a welder with a phone on the float', () => {
     await seen(() => focused(page)).toBe(trim);
     // the foot is typed in a fold: the way there opens it
     await leg(page, 0)
-      .getByRole('button', { name: /^Measure again: the foot/ })
+      .getByRole('button', { name: /, Measure again: the foot/ })
       .click();
     await seen(() => focused(page)).toContain('/site/legs/0/foot/at/');
     await openFolds(page);
@@ -110,17 +110,29 @@ describe('a welder with a phone on the float', () => {
     const page = await workshop.visit('phone');
     await open(page, id);
     await stage(page, 'level').getByRole('button', { name: 'Add a leg' }).click();
+    await seen(() => focused(page)).toBe('/site/legs/0/name');
+    // taken back, the caret is not lost with its field
+    await page.keyboard.press('Control+z');
+    await seen(() => page.evaluate(() => document.activeElement?.id)).toBe('stage-level-title');
+    await stage(page, 'level').getByRole('button', { name: 'Add a leg' }).click();
     await seen(async () => amount(await length(page, 0))).toBeGreaterThan(500);
     await stage(page, 'level').getByRole('button', { name: 'Add another leg' }).click();
     await seen(() => length(page, 1)).toBe(await length(page, 0));
     expect(await (await field(page, '/site/legs/1/foot/at/z')).inputValue()).toBe('−600');
     await saved(page);
-    const [{ headPoint }] = (await legsOf(await stored(workshop, id))) as [LegPlan, LegPlan];
+    const [{ headPoint, ...first }, second] = (await legsOf(await stored(workshop, id))) as [LegPlan, LegPlan];
+    expect([first.name, second.name]).toEqual(['port leg', 'starboard leg']);
+    expect([first.side, second.side]).toEqual(['port', 'starboard']);
     for (const axis of ['x', 'y', 'z'] as const)
       await type(page, `/site/legs/0/foot/at/${axis}`, String(headPoint[axis]));
     await leg(page, 0).getByText('The foot and the head of this leg are one place').waitFor();
     await leg(page, 0).getByText('No length yet: a finding says why.').waitFor();
     expect(await length(page, 1)).toMatch(/mm$/);
+    await openFolds(page);
+    await leg(page, 0).getByRole('button', { name: 'Take out: port leg', exact: true }).click();
+    await seen(() => page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toBe(
+      'Take out: starboard leg',
+    );
   });
 });
 

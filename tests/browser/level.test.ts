@@ -22,6 +22,8 @@ async function violations(page: Page): Promise<readonly string[]> {
   });
 }
 
+const focused = (page: Page) => page.evaluate(() => document.activeElement?.getAttribute('data-field'));
+
 const noSidewaysScroll = (page: Page): Promise<boolean> =>
   page.evaluate(() => document.documentElement.scrollWidth <= document.documentElement.clientWidth);
 
@@ -33,19 +35,26 @@ describe('a level on site', () => {
     const level = stage(page, 'level');
     const button = (name: string) => level.getByRole('button', { name, exact: true });
 
-    // one line to begin with and nothing to fill in; then two levels, and the time is noted by itself
+    // one line to begin with and nothing to fill in; then two levels to read, and the time is noted with the first number
     expect(await level.locator('input, select, textarea').count()).toBe(0);
     await button('Read the level').tap();
-    expect(await (await field(page, '/site/level/sets/0/taken')).inputValue()).toMatch(
-      /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}$/,
-    );
+    await seen(() => focused(page)).toBe('/site/level/sets/0/readings/0/angle');
+    const taken = async (set: number): Promise<string> =>
+      (await field(page, `/site/level/sets/${String(set)}/taken`)).inputValue();
+    expect(await taken(0)).toBe('');
+    expect(
+      await level.getByLabel('shows').evaluateAll((all) => all.map((one) => (one as HTMLInputElement).value)),
+    ).toEqual(['', '']);
+    await level.getByText('Not read: its own axes are taken for level.').waitFor();
     const reading = (number: number) => level.getByRole('group', { name: `level ${String(number)}`, exact: true });
     await reading(1).getByLabel('shows').fill('0.8');
+    expect(await taken(0)).toMatch(/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}$/);
     await reading(1).getByRole('button', { name: 'astern up' }).tap();
     await reading(2).getByLabel('shows').fill('1,7');
 
     // a post that is raked 10 degrees aft in the boat
     await button('Add a line for the level').tap();
+    await seen(() => focused(page)).toBe('/site/directions/0/name');
     await (await field(page, '/site/directions/0/name')).fill('post');
     const rake = page.locator('[data-field="/site/directions/0/direction/ahead"]');
     await rake.fill('10');
@@ -74,18 +83,30 @@ describe('a level on site', () => {
     expect(await noSidewaysScroll(page)).toBe(true);
     expect(await violations(page)).toEqual([]);
     await button('Read again').tap();
-    await seen(() => level.locator('[data-age="old"]').count()).toBe(0);
-    expect(await level.getByLabel('shows').first().inputValue()).toBe('0.8');
+    await seen(() => focused(page)).toBe('/site/level/sets/1/readings/0/angle');
+    await level.getByText('Set 2 is not read yet: set 1 still counts.').waitFor();
     await settled(page);
-    expect((await stored(workshop, id)).site.level.sets.map(({ readings }) => readings)).toEqual([
-      job.site.level.sets[0]!.readings,
-      job.site.level.sets[0]!.readings,
+    // nothing is made up: the old set counts, and is old, until both levels are read
+    expect(await level.locator('[data-age="old"]').count()).toBe(1);
+    await seen(() => spoken(line('fore-and-aft').getByRole('cell').first())).toBe('9.20°');
+    await reading(1).getByRole('button', { name: 'astern up' }).first().tap();
+    await reading(1).getByLabel('shows').first().fill('1.2');
+    await reading(2).getByLabel('shows').first().fill('1.5');
+    await seen(() => level.locator('[data-age="old"]').count()).toBe(0);
+    await seen(() => spoken(line('fore-and-aft').getByRole('cell').first())).toBe('8.80°');
+    await settled(page);
+    const { sets } = (await stored(workshop, id)).site.level;
+    expect(sets.map(({ readings }) => readings.map((one) => 'angle' in one && one.angle))).toEqual([
+      [-0.8, 1.7],
+      [-1.2, 1.5],
     ]);
 
-    // the drawing is looked at from all four sides
+    // the drawing in its place over the card is looked at from all four sides
+    const drawing = page.getByRole('region', { name: 'Drawing', exact: true });
+    await drawing.getByRole('button', { name: 'site', exact: true }).tap();
     for (const side of ['from astern', 'from above', 'from a corner', 'from starboard']) {
-      await button(side).tap();
-      await level.getByRole('img', { name: `Drawing of the site, ${side}` }).waitFor();
+      await drawing.getByRole('button', { name: side, exact: true }).tap();
+      await drawing.getByRole('group', { name: `Drawing of the site, ${side}` }).waitFor();
     }
     expect(await noSidewaysScroll(page)).toBe(true);
     expect(await violations(page)).toEqual([]);

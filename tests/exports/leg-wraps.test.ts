@@ -21,7 +21,11 @@ describe('wraps of the legs', () => {
     for (const title of titles) expect(drawn).toContain(title);
     expect(drawn.indexOf('square, saddle at the start')).toBeGreaterThanOrEqual(0);
     expect(drawn.indexOf('square, saddle at the start')).toBeLessThan(drawn.indexOf(titles[0]!));
-    expect(drawn).toContain('Ring at 700.0 mm from the datum end of port leg (its foot); the far end is up.');
+    for (const end of ['foot', 'head']) {
+      const said = `Ring: the sawn end at the ${end}. Printed side out, the left edge on the scribed line; the head is up.`;
+      expect(drawn).toContain(said);
+    }
+    expect(drawn.filter((text) => text === 'scribed line')).toHaveLength(4);
     const svg = wrapsSvg(sited());
     expect(svg.ok && svg.text).toContain('middle leg, saddle at the head');
   });

@@ -5,7 +5,7 @@ import { onShore, sited, tooThick } from './made-up-site.ts';
 import { readCsv } from './read-csv.ts';
 
 describe('what the level must show', () => {
-  it('has a row a line, each plane with the side that is higher', () => {
+  it('has a row a line, each plane with the side that is higher, or for a steep line leant to', () => {
     const [post, rail] = readCsv(levelCsv(sited()));
     expect(post).toEqual({
       what: 'direction',
@@ -15,14 +15,14 @@ describe('what the level must show', () => {
       'off plumb (deg)': '9.3541',
       'fore-and-aft: level shows (deg)': '80.8',
       'fore-and-aft: level shows, plus or minus (deg)': '0.1',
-      'fore-and-aft: higher': 'ahead',
+      'fore-and-aft: higher': '',
       'fore-and-aft: off plumb (deg)': '9.2',
-      'fore-and-aft: leans to': '',
+      'fore-and-aft: leans to': 'astern',
       'athwart: level shows (deg)': '88.3',
       'athwart: level shows, plus or minus (deg)': '0.1',
-      'athwart: higher': 'port',
+      'athwart: higher': '',
       'athwart: off plumb (deg)': '1.7',
-      'athwart: leans to': '',
+      'athwart: leans to': 'starboard',
       'set of readings': '2',
       'taken at': '2026-11-02T10:20',
     });
@@ -30,11 +30,14 @@ describe('what the level must show', () => {
       what: 'member',
       'fore-and-aft: level shows (deg)': '0',
       'fore-and-aft: higher': '',
-      'fore-and-aft: leans to': 'ahead',
-      'athwart: level shows (deg)': '',
-      'athwart: off plumb (deg)': '',
+      'fore-and-aft: leans to': '',
+      'athwart: level shows (deg)': '2.5',
+      'athwart: higher': 'port',
+      'athwart: leans to': '',
     });
-    expect(readCsv(levelCsv(onShore(sited())))[0]!['athwart: higher']).toBe('left');
+    const [steep, flat] = readCsv(levelCsv(onShore(sited())));
+    expect([steep!['side to side: leans to'], flat!['side to side: higher']]).toEqual(['right', 'left']);
+    expect(Object.keys(steep!).join()).not.toMatch(/athwart|aft/);
   });
 
   it('begins with its first head as it is: no byte order mark', () => {

@@ -19,16 +19,16 @@ const wrap = (kind: 'saddle' | 'plane', member: string): WrapTemplate => ({
   member,
   place: kind === 'saddle' ? 'finish' : 'start',
   wrapLength: 80,
-  low: -5,
-  high: 5,
-  ringStation: kind === 'saddle' ? 700 : 30,
+  low: kind === 'saddle' ? -10 : 0,
+  high: kind === 'saddle' ? 0 : 10,
+  ringStation: kind === 'saddle' ? 748.1234567 : 0,
   scrap: kind === 'saddle' ? 'finish' : 'start',
   edge: 0,
   stations: [],
   curve: [
-    [0, -5],
-    [40, 5],
-    [80, -5],
+    [0, kind === 'saddle' ? -10 : 0],
+    [40, kind === 'saddle' ? 0 : 10],
+    [80, kind === 'saddle' ? -10 : 0],
   ],
   second: null,
   hinge: null,
@@ -41,7 +41,14 @@ const leg = (number: number, name: string, change: Partial<LegPlan> = {}): LegPl
   side: 'port',
   outsideDiameter: 25.4,
   wall: 1.65,
-  foot: { end: 'mitre', tilt: figure(31.5, 'deg'), takes: figure(6, 'mm'), rise: figure(15.6, 'mm') },
+  foot: {
+    end: 'mitre',
+    tilt: figure(31.5, 'deg'),
+    takes: figure(6, 'mm'),
+    rise: figure(15.6, 'mm'),
+    longSide: figure(90, 'deg'),
+    plate: 6,
+  },
   head: {
     end: 'saddle',
     member: 'rail',
@@ -62,6 +69,7 @@ const leg = (number: number, name: string, change: Partial<LegPlan> = {}): LegPl
   templates: [wrap('plane', name), wrap('saddle', name)],
   adjust: null,
   perDegree: figure(6.703, 'mm/deg'),
+  slopes: [{ axis: 'asked', field: '/site/standing/slopes/0', perDegree: figure(-6.703, 'mm/deg') }],
   doubts: [],
   measureAgain: null,
   order: 1,
@@ -74,16 +82,16 @@ const reading = (plane: PlaneReading['plane'], shows: number, rises: PlaneReadin
   shows: figure(shows, 'deg', 0.1),
   rises,
   offPlumb: figure(90 - shows, 'deg', 0.1),
-  leans: rises === null ? 'ahead' : null,
+  leans: rises === null ? null : rises === 'port' ? 'starboard' : 'back',
 });
 
-const row = (of: LevelRow['of'], name: string, planes: PlaneReading[]): LevelRow => ({
+const row = (of: LevelRow['of'], name: string, along: number, planes: PlaneReading[]): LevelRow => ({
   of,
   name,
   field: '',
   direction: { x: 0, y: 0, z: 1 },
-  along: figure(80.64591, 'deg', 0.14),
-  offPlumb: figure(9.35409, 'deg', 0.14),
+  along: figure(along, 'deg', 0.14),
+  offPlumb: figure(90 - along, 'deg', 0.14),
   planes,
   differs: false,
 });
@@ -100,8 +108,11 @@ const LEGS = [
   }),
 ];
 const ROWS = [
-  row('direction', 'hand rail post', [reading('fore-and-aft', 80.8, 'ahead'), reading('athwart', 88.3, 'port')]),
-  row('member', 'rail', [reading('fore-and-aft', 0, null)]),
+  row('direction', 'hand rail post', 80.64591, [
+    reading('fore-and-aft', 80.8, 'ahead'),
+    reading('athwart', 88.3, 'port'),
+  ]),
+  row('member', 'rail', 2.5, [reading('fore-and-aft', 0, null), reading('athwart', 2.5, 'port')]),
 ];
 
 /** The braced frame on a made-up site. */
@@ -115,6 +126,7 @@ export function sited(site: Partial<SitePlan> = {}, member: string | null = null
     list: figure(1.7, 'deg'),
     tilt: figure(1.88, 'deg'),
     set: 2,
+    waiting: 0,
     taken: '2026-11-02T10:20',
     goodFor: 2,
     residuals: [],

@@ -3,8 +3,15 @@ import { describe, expect, it } from 'vitest';
 import type { Units } from '../../server/job/job.ts';
 import { numberForField } from '../../server/language/length-format.ts';
 import { NUMBER_PROBLEMS, parseMoney, parseNumber } from '../../server/language/number-text.ts';
-import { formatBand, formatMoney, formatQuantity } from '../../server/language/quantity-format.ts';
+import {
+  formatBand,
+  formatMoney,
+  formatQuantity,
+  plusMinusParts,
+  shownBand,
+} from '../../server/language/quantity-format.ts';
 import { hasWords } from '../../server/language/words.ts';
+import { figure } from '../../server/solver/figure.ts';
 
 const mm: Units = { length: 'mm', fraction: 16 };
 const inch: Units = { length: 'inch', fraction: 16 };
@@ -92,5 +99,26 @@ describe('quantities', () => {
     expect(formatQuantity(1.72e-5, '1/K', mm)).toBe('0.0000172 1/K');
     expect(formatBand({ plusMinus: 1, from: ['tape'] }, 'mm', inch)).toBe('± 0.039 in');
     expect(formatBand({ plusMinus: 1, from: ['tape'] }, 'mm', mm)).toBe('± 1.00 mm');
+  });
+
+  it('leave out a band that the digits shown do not know', () => {
+    const of = (value: number, plusMinus: number, unit: 'mm' | 'deg' | 'count' = 'mm') =>
+      figure(value, unit, 'x = y', [], ['first-order'], { plusMinus, from: ['tape'] });
+    expect([shownBand(of(7.76, 0), mm), shownBand(of(7.76, 0.0004), mm), shownBand(of(7.76, 0.0006), mm)]).toEqual([
+      '',
+      '',
+      '± 0.001 mm',
+    ]);
+    expect([shownBand(of(773.2, 0.004), mm), shownBand(of(773.2, 0.006), mm)]).toEqual(['', '± 0.006 mm']);
+    expect([shownBand(of(90, 1e-4, 'deg'), mm), shownBand(of(90, 0.1, 'deg'), mm)]).toEqual(['', '± 0.10°']);
+    expect([shownBand(of(38.1, 0.001), inch), shownBand(of(38.1, 1), inch)]).toEqual(['', '± 0.039 in']);
+    expect(shownBand(figure(1, 'mm', 'x = y', [], ['first-order']), mm)).toBe('');
+  });
+
+  it('tell the size of a band and a length for a degree in inches by decimals alone', () => {
+    const of = (value: number, unit: 'mm' | 'mm/deg') => figure(value, unit, 'x = y', [], ['first-order']);
+    expect(plusMinusParts(of(1.39, 'mm'), inch)).toEqual({ number: '0.055', unit: 'in' });
+    expect(plusMinusParts(of(1.39, 'mm'), mm)).toEqual({ number: '1.39', unit: 'mm' });
+    expect(formatQuantity(6.69, 'mm/deg', inch)).toBe('0.263 in/°');
   });
 });

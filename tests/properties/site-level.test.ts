@@ -182,3 +182,31 @@ it('whatever is read, up is a direction that is up, or a finding says why not', 
     { numRuns: 200 },
   );
 });
+
+it('what a post is off plumb spreads no further than its ±, however little that is', () => {
+  const accuracy = 0.2;
+  const post = { name: 'post', direction: { by: 'axes' as const, vector: { ...Z } } };
+  let seed = 11;
+  const random = () => (seed = (seed * 16_807) % 2_147_483_647) / 2_147_483_647;
+  const normal = () => Math.sqrt(-2 * Math.log(random())) * Math.cos(2 * Math.PI * random());
+  for (const [trim, list] of [
+    [0, 0],
+    [0.1, 0],
+    [-0.15, 0.1],
+    [0.5, -0.4],
+    [5, 3],
+  ] as const) {
+    const level = { ...levelOf([incline(X, trim), incline(Y, list)]), angleAccuracy: accuracy };
+    const { offPlumb } = levelRows(levelStudy({ level, directions: [post] }))[0]!;
+    const band = offPlumb.band!.plusMinus;
+    const drawn = Array.from({ length: 3000 }, () => {
+      const read = [incline(X, trim + accuracy * normal()), incline(Y, list + accuracy * normal())];
+      return degrees(angleBetween(solveLevels(levelOf(read), EXACT).levels[0]!.up, Z));
+    });
+    const mean = drawn.reduce((sum, angle) => sum + angle, 0) / drawn.length;
+    const spread = Math.sqrt(drawn.reduce((sum, angle) => sum + (angle - mean) ** 2, 0) / drawn.length);
+    expect(spread / band).toBeLessThan(1.05);
+    // far from plumb the two are one
+    expect(spread / band).toBeGreaterThan(Math.hypot(trim, list) > 2 * accuracy ? 0.9 : 0.5);
+  }
+});

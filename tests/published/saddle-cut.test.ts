@@ -67,10 +67,10 @@ describe.each([
     ringStation: 0,
     scrap: 'start',
   } as const;
-  const start = saddleWrap(frame, { ...saddle, acute: 0, distance: null, end: 'start' })!.template;
+  const start = saddleWrap(frame, { ...saddle, acute: 0, distance: null, far: Infinity, end: 'start' })!.template;
   const finish = saddleWrap(
     { ...frame, place: 'finish', scrap: 'finish' },
-    { ...saddle, acute: 0, distance: null, end: 'finish' },
+    { ...saddle, acute: 0, distance: null, far: Infinity, end: 'finish' },
   )!.template;
 
   it.each(rows)('generator %i', (angle, outer, inner, cut) => {
@@ -96,7 +96,7 @@ it('a generator that misses the main has no ordinate, and an end that misses it 
     ringStation: 0,
     scrap: 'start',
   } as const;
-  expect(saddleWrap(frame, { ...ASIDE, offset: 25, acute: 0, distance: null, end: 'start' })).toBeUndefined();
+  expect(saddleWrap(frame, { ...ASIDE, offset: 25, acute: 0, distance: null, far: Infinity, end: 'start' })).toBeUndefined();
 });
 
 it.each([

@@ -69,6 +69,15 @@ describe('the picture of a leg', () => {
     expect(ofRole(page, 'edge').filter(({ points, closed }) => closed && points.length === 12)).toEqual([]);
   });
 
+  it('is drawn at one scale with all legs of its job, the site too', () => {
+    const plan = withLeg('starboard strut', { outsideDiameter: 60.3 });
+    const scales = ['port strut', 'starboard strut', 'middle post'].map(
+      (name) => texts(pageOf(name, plan).items).find(({ text }) => /^1:[\d.]+, 1:[\d.]+$/.test(text))?.text,
+    );
+    expect(scales[0]).toMatch(/^1:/);
+    expect(new Set(scales).size).toBe(1);
+  });
+
   it('stands in a picture of the site where it alone is thick', () => {
     const thick = ofRole(pageOf('port strut'), 'edge').filter(({ stroke }) => stroke?.width === 1);
     expect(thick).toHaveLength(2);
@@ -97,10 +106,9 @@ describe.each(['a4', 'letter'] as const)('wraps of a leg on %s', (paper) => {
       expect(Math.max(...off)).toBeLessThan(0.05);
       const said = page.texts.join(' ');
       expect(said).toContain('towards the foot of port strut');
-      expect(said).toContain(
-        `The dashed ring lies ${template.ringStation.toFixed(1)} mm from where the leg is sawn off`,
-      );
-      expect(page.texts).toContain('line');
+      expect(said).toContain('The dashed ring lies on the sawn end.');
+      expect(said).toContain('printed side out');
+      for (const name of ['scribed line', 'cut curve', 'sawn end']) expect(page.texts).toContain(name);
       expect(said).not.toMatch(/outside|acute|datum/);
     }
   });

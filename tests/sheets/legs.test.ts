@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { formatBand, formatFigure } from '../../server/language/quantity-format.ts';
-import type { Finding } from '../../server/plan/finding.ts';
 import type { LegPlan } from '../../server/plan/leg.ts';
 import type { Plan } from '../../server/plan/plan.ts';
 import type { Page } from '../../server/sheets/page.ts';
 import { layoutSheet } from '../../server/sheets/render-sheet.ts';
+import { figure } from './fixture-figure.ts';
 import { makePlan } from './fixture.ts';
 import { pagesOf, saidOn } from './laid-pages.ts';
 import { covered, crossed, outside, texts } from './layout-faults.ts';
@@ -12,6 +12,12 @@ import { siteJob } from './site-fixture.ts';
 
 const legPages = (plan: Plan = makePlan(), job = siteJob()): readonly Page[] => pagesOf('legs')(plan, job);
 const legOf = (plan: Plan, name: string): LegPlan => plan.site!.legs.find((one) => one.name === name)!;
+
+const withLeg = (name: string, change: Partial<LegPlan>): Plan => {
+  const plan = makePlan();
+  const legs = plan.site!.legs.map((one) => (one.name === name ? { ...one, ...change } : one));
+  return { ...plan, site: { ...plan.site!, legs } };
+};
 
 const usual = makePlan();
 const usualPages = legPages(usual);
@@ -23,9 +29,10 @@ const pageOf = (name: string, plan: Plan = usual, job?: ReturnType<typeof siteJo
   )!;
 
 describe('leg sheet', () => {
-  it('has a page for each leg in the order of cutting, each with its wraps behind it', () => {
+  it('has all legs on one page in front, then a page for each in the order of cutting, with its wraps behind it', () => {
     const heads = legPages().map((page) => texts(page.items).find(({ height }) => height === 5)!.text);
     expect(heads).toEqual([
+      'All legs, in the order of cutting',
       'Leg 3: middle post, in the middle',
       'Leg 1: port strut, port side',
       'port strut, foot',
@@ -34,6 +41,10 @@ describe('leg sheet', () => {
       'starboard strut, foot',
       'starboard strut, head',
     ]);
+    const front = saidOn(usualPages[0]!);
+    expect(front).toContain(
+      '1 middle post in the middle 38.1 mm × 1.65 mm 543.2 mm ± 1.40 mm hoop 2 port strut port side',
+    );
     expect(saidOn(pageOf('middle post'))).toContain('Cut and set up this one first of 3.');
     expect(saidOn(pageOf('port strut'))).toContain('Number 2 of 3 in the order of cutting');
   });
@@ -43,7 +54,8 @@ describe('leg sheet', () => {
     const shore = { ...job, site: { ...job.site, sides: 'shore' as const } };
     const said = legPages(makePlan(), shore).map(saidOn).join(' ');
     expect(said).toContain('Leg 1: port strut, left side');
-    expect(said).toContain('Seen from right, front is right');
+    expect(said).toContain('Seen from the right: front is on the right');
+    expect(said).not.toMatch(/athwart|trim|\(list\)/);
   });
 
   it.each(['mm', 'inch'] as const)('says in %s what the plan says, the length to saw off largest', (unit) => {
@@ -62,8 +74,10 @@ describe('leg sheet', () => {
     expect(whole).toContain(`sure to ${formatBand(leg.cutLength.band!, 'mm', units)}`);
     expect(whole.split(`saw off ${formatFigure(leg.cutLength, units)}`)).toHaveLength(2);
     expect(whole).toContain(`${formatFigure(leg.shortest, units)}; ${formatFigure(leg.longest, units)}`);
-    expect(whole).toContain('62.3° clockwise');
-    expect(whole).toContain(unit === 'mm' ? 'leg for 1° of slope 6.703 mm' : 'leg for 1° of slope 0.264 in');
+    expect(whole).toContain(unit === 'mm' ? '20.7 mm clockwise (62.3°)' : '13/16 in clockwise (62.3°)');
+    expect(whole).toContain(unit === 'mm' ? 'leg for 1° of slope 6.70 mm/°' : 'leg for 1° of slope 0.264 in/°');
+    expect(whole).toContain('head on hoop, from left foot (black dot)');
+    expect(whole).toContain(unit === 'mm' ? 'foot plate, welded on 6 mm' : 'foot plate, welded on 0.236 in');
   });
 
   it('says which way the roll goes', () => {
@@ -71,40 +85,52 @@ describe('leg sheet', () => {
     expect(said).toContain('62.3° anticlockwise');
     expect(said).not.toContain('−62.3°');
     expect(saidOn(pageOf('middle post'))).not.toContain('Seen from the foot');
+    expect(saidOn(pageOf('port strut'))).toContain('foot: long side, 62.3° anticlockwise from the scribed line');
+  });
+
+  it.each([
+    [0.04, null, 'in line'],
+    [-0.15, 0.2, 'in line'],
+    [179.9, 0.2, '20.7 mm, half round (179.9°)'],
+    [0.15, 0.1, '20.7 mm clockwise (0.15°)'],
+  ])('says of a roll of %d° that is known to %s: %s', (roll, plusMinus, words) => {
+    const change = { roll: figure(roll, 'deg', plusMinus ?? undefined), rollRound: figure(20.7, 'mm') };
+    expect(saidOn(pageOf('port strut', withLeg('port strut', change)))).toContain(`deepest cut ${words}`);
   });
 
   it('gives the adjustment with what it does to the slope', () => {
     expect(saidOn(pageOf('starboard strut'))).toContain(
-      'with slip piece 742.4 mm to 782.4 mm that is, of slope ± 2.98°',
+      'with slip piece 742.4 mm to 782.4 mm that is, of slope −2.98° to 2.98°',
     );
   });
 
   it('goes through the work in its order, and leaves out what an end does not need', () => {
     const said = saidOn(pageOf('port strut'));
-    const leg = legOf(makePlan(), 'port strut');
-    const foot = leg.templates.find(({ scrap }) => scrap === 'start')!;
     const steps = [
       '1. Saw off 771.8 mm',
       '2. Scribe one straight line',
-      `3. Foot wrap, ring ${foot.ringStation.toFixed(1)} mm from the foot`,
-      '4. Head wrap, ring',
+      '3. Foot wrap, printed side out: left edge on the scribed line, ring on the sawn',
+      '4. Head wrap in the same way, its ring on the other sawn end',
       '5. Check: middle',
-      '6. Set up frame, then leg, by the level sheet',
-      '7. Read the level again',
-      '8. Tack, read once more, weld',
+      '6. Weld the 6 mm plate under the mitre',
+      '7. Set up frame, then leg by level sheet, scribed line up',
+      '8. Read the level again',
+      '9. Tack, read once more, weld',
     ].map((step) => said.indexOf(step));
     expect(Math.min(...steps)).toBeGreaterThan(0);
     expect(steps.toSorted((a, b) => a - b)).toEqual(steps);
     const bare = saidOn(pageOf('middle post'));
-    expect(bare).not.toMatch(/wrap|Scribe/);
+    expect(bare).not.toMatch(/wrap|Scribe|plate/);
     expect(bare).toContain('5. Fasten the head');
   });
 
   it('says what its doubt is made of, the largest first, and what to measure again', () => {
     const said = saidOn(pageOf('port strut'));
-    expect(said).toContain('the ± 1.40 mm is made of the level ± 1.02 mm transom port (a point of the site) ± 0.61 mm');
+    expect(said).toContain('the ± 1.40 mm is made of the level ± 1.02 mm the point transom port ± 0.61 mm');
     expect(said).toContain('The level accounts for 1.02 mm of it: measure that again.');
-    expect(said).toContain('Once the legs before it stand, ± 0.90 mm is left.');
+    expect(said).toContain('Set up under the frame that the legs before it hold, it fits to ± 0.90 mm there.');
+    const more = withLeg('port strut', { bandThen: figure(1.9, 'mm') });
+    expect(saidOn(pageOf('port strut', more))).toContain('± 1.90 mm there: more than its own ±');
     expect(saidOn(pageOf('starboard strut'))).not.toContain('measure that again');
   });
 
@@ -127,50 +153,6 @@ describe('leg sheet', () => {
   });
 });
 
-const about = (code: Finding['code'], field: string, grade: Finding['grade'], data: Finding['data'] = {}): Finding => ({
-  code,
-  grade,
-  field,
-  data,
-  wayOut: null,
-});
-
-describe('findings', () => {
-  const plan = makePlan();
-  const findings: Finding[] = [
-    about('leg-slender', '/site/legs/0', 'caution', { name: 'port strut', value: 180, high: 150 }),
-    about('leg-no-length', '/site/legs/1/foot', 'stop', { name: 'starboard strut', value: 0 }),
-    about('gap-under', '/site/things/0', 'caution', { name: 'middle post', thing: 'rudder post', value: 3, low: 25 }),
-  ];
-  const found = { ...plan, findings };
-
-  it('stand on the page of their own leg', () => {
-    const [port, starboard, middle] = ['port strut', 'starboard strut', 'middle post'].map((name) =>
-      saidOn(pageOf(name, found)),
-    );
-    expect(port!.match(/CAUTION|STOP/g)).toEqual(['CAUTION']);
-    expect(starboard!.match(/CAUTION|STOP/g)).toEqual(['STOP']);
-    expect(starboard!.indexOf('STOP')).toBeLessThan(starboard!.indexOf('saw off at'));
-    expect(middle!.match(/CAUTION|STOP/g)).toEqual(['CAUTION']);
-  });
-
-  it.each(['a4', 'letter'] as const)('run over to a page that says so on %s, where they are many', (paper) => {
-    const many = Array.from({ length: 14 }, (_, index) =>
-      about('leg-slender', '/site/legs/0', 'caution', { name: `port strut ${String(index)}`, value: 180, high: 150 }),
-    );
-    const pages = legPages({ ...plan, findings: many }, siteJob(paper, 'inch'));
-    const over = pages.filter((page) => saidOn(page).includes('port strut, continued'));
-    expect(over).toHaveLength(1);
-    expect(saidOn(over[0]!).match(/CAUTION/g)).toHaveLength(14);
-    expect(saidOn(pageOf('port strut', { ...plan, findings: many }, siteJob(paper, 'inch')))).toContain(
-      'Cautions or notes about this leg stand on the next page.',
-    );
-    for (const page of pages) {
-      expect([outside(page), covered(page), crossed(page)]).toEqual([[], [], []]);
-    }
-  });
-});
-
 describe.each(['a4', 'letter'] as const)('on %s', (paper) => {
   it.each([20, 60.3])('a leg of %d mm has one page, with nothing over another, nothing left to fill in', (diameter) => {
     const plan = makePlan(diameter);
@@ -180,7 +162,7 @@ describe.each(['a4', 'letter'] as const)('on %s', (paper) => {
         expect([outside(page), covered(page), crossed(page)]).toEqual([[], [], []]);
         expect(saidOn(page)).not.toMatch(/[{}]|undefined|NaN|Infinity/);
       }
-      expect(pages.filter((page) => saidOn(page).includes('saw off at'))).toHaveLength(3);
+      expect(pages.filter((page) => /Leg \d: /.test(saidOn(page)))).toHaveLength(3);
       expect(pages.some((page) => saidOn(page).includes('continued'))).toBe(false);
     }
   });

@@ -38,14 +38,18 @@ describe('level sheet', () => {
     const text = said(makePlan(), { ...job, site: { ...job.site, sides: 'shore' } });
     expect(text).toContain('0.80° ± 0.07°, back higher');
     expect(text).toContain('1.70° ± 0.07°, left higher');
-    expect(text).not.toMatch(/astern|starboard higher|port higher/);
+    expect(text).not.toMatch(/astern|starboard higher|port higher|athwart|trim|Floats/);
+    expect(text).toContain('held front to back, upright held side to side, upright');
+    expect(text).toContain('9.20° off plumb, leans to the back');
   });
 
   it('says nothing of hours where no time was noted, and that nobody read a level', () => {
     const plan = makePlan();
     const level = { ...plan.site!.level, taken: '', known: false, drift: null, residuals: [] };
     const text = said(planWith({ level }));
-    expect(text).toContain('taken at not noted believed until not known');
+    expect(text).toContain('lengthwise (trim) not read sideways (list) not read');
+    expect(text).toContain('lengthwise: not read sideways: not read');
+    expect(text).not.toMatch(/off plumb 0|0\.0°, /);
     expect(text).toContain('No level tells how it lies: its own axes are taken for level.');
     expect(text).not.toContain('readings of set');
   });
@@ -76,9 +80,9 @@ describe('level sheet', () => {
   it('says what the level must show, in each plane with its side, and marks where they differ', () => {
     const text = said();
     for (const part of [
-      'raked post 80.6° 9.35° 80.8°: 9.20° off plumb, to astern 88.3°: 1.70° off plumb, to starboard ± 0.07° differs',
+      'raked post 80.6° 9.35° 80.8°: 9.20° off plumb, leans astern 88.3°: 1.70° off plumb, leans to starboard ± 0.07° differs',
       'hoop, tube 2.40° 87.6° 0.80°, astern higher 2.40°, port higher ± 0.07°',
-      'port strut, leg 51.2° 38.8° 51.7°: 38.3° off plumb, to astern — ± 0.07° differs',
+      'port strut, leg 51.2° 38.8° 51.7°: 38.3° off plumb, leans astern — ± 0.07° differs',
       'hinge 1.70°',
     ]) {
       expect(count(text, part), part).toBe(1);
@@ -122,6 +126,7 @@ describe('level sheet', () => {
     const text = said();
     expect(text).toContain('Floats move, and so does everything on them');
     expect(text).toContain('Nothing here is leave to stand on it');
+    expect(saidOn(levelPages()[0]!)).toContain('Cautions');
   });
 
   it('tells what was found of the site, but not of a leg, which has its own page', () => {

@@ -55,6 +55,21 @@ export function headWrap(leg: string, axisAngle: number, station: number, diamet
   };
 }
 
+/** The same wrap with its ring so much further along the tube, on the sawn end. */
+const ringAt = (wrap: WrapTemplate, by: number, station: number): WrapTemplate => ({
+  ...wrap,
+  ringStation: station,
+  low: wrap.low - by,
+  high: wrap.high - by,
+  curve: wrap.curve.map(([girth, ordinate]): [number, number] => [girth, ordinate - by]),
+  stations: wrap.stations.map((one) => ({
+    ...one,
+    outer: one.outer - by,
+    inner: one.inner - by,
+    cut: one.cut - by,
+  })),
+});
+
 const doubt = (from: Doubt['from'], name: string, plusMinus: number): Doubt => ({
   from,
   name,
@@ -69,7 +84,8 @@ function leg(
   diameter: number,
 ): LegPlan {
   const { number, name, side, order, angle, roll } = what;
-  const foot = footWrap(name, 90 - angle, (360 - roll) % 360, diameter);
+  const long = (360 - roll) % 360;
+  const foot = footWrap(name, 90 - angle, long, diameter);
   const head = headWrap(name, angle, centre, diameter);
   const takes = -head.high;
   const [plate, longest] = [6, centre - 6 - takes - foot.low];
@@ -86,6 +102,8 @@ function leg(
       tilt: figure(90 - angle, 'deg', 0.1),
       takes: figure(plate, 'mm'),
       rise: figure(2 * foot.high, 'mm'),
+      longSide: figure(long, 'deg', 0.2),
+      plate,
     },
     head: {
       end: 'saddle',
@@ -104,9 +122,10 @@ function leg(
     mass: figure(1.13, 'kg'),
     roll: figure(roll, 'deg', 0.2),
     rollRound: figure((Math.PI * diameter * roll) / 360, 'mm'),
-    templates: [foot, { ...head, ringStation: longest - head.high }],
+    templates: [ringAt(foot, foot.low, 0), ringAt(head, head.high, longest)],
     adjust: null,
     perDegree: figure(6.703, 'mm/deg'),
+    slopes: [{ axis: 'turn', field: '', perDegree: figure(6.703, 'mm/deg') }],
     doubts,
     measureAgain: null,
     order,
@@ -131,11 +150,23 @@ export function legs(diameter: number): LegPlan[] {
     { ...port, measureAgain: port.doubts[0] ?? null },
     {
       ...starboard,
-      adjust: { by: 'slip', least: figure(742.4, 'mm'), most: figure(782.4, 'mm'), slope: figure(2.98, 'deg') },
+      adjust: {
+        by: 'slip',
+        least: figure(742.4, 'mm'),
+        most: figure(782.4, 'mm'),
+        slope: { least: figure(-2.98, 'deg'), most: figure(2.98, 'deg') },
+      },
     },
     {
       ...middle,
-      foot: { end: 'square', tilt: figure(2.1, 'deg', 0.1), takes: figure(6, 'mm'), rise: null },
+      foot: {
+        end: 'square',
+        tilt: figure(2.1, 'deg', 0.1),
+        takes: figure(6, 'mm'),
+        rise: null,
+        longSide: null,
+        plate: 0,
+      },
       head: { ...middle.head, end: 'eye', takes: figure(45, 'mm') },
       cutLength: figure(543.2, 'mm', 1.4),
       middleLength: figure(543.2, 'mm'),

@@ -54,7 +54,7 @@ export const siteViews = (diameter: number): SiteView[] =>
     const post = [at(-250, 70, -700), at(-250, 70, 300), at(-250, 130, 300), at(-250, 130, -700), at(-250, 70, -700)];
     const rise = key === 'from-starboard' || key === 'from-back' ? RISES[key] : null;
     const members = tubes(TUBES);
-    const legs = tubes(LEGS);
+    const legs = tubes(LEGS).map((leg, index) => ({ ...leg, field: `/site/legs/${String(index)}` }));
     const everything = [...members, ...legs].flatMap(({ edges }) => edges.flat());
     const xs = everything.map(([x]) => x);
     const ys = everything.map(([, y]) => y);
@@ -65,10 +65,14 @@ export const siteViews = (diameter: number): SiteView[] =>
       bounds: [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)],
       members,
       legs,
-      things: [{ name: 'rudder post', swung: false, lines: [post.map(flat)] }],
-      points: Object.entries(POINTS).map(([name, point]) => ({ name, at: flat(point) })),
-      feet: Object.entries(SURFACES).map(([leg, surface]) => ({
-        leg,
+      things: [{ name: 'rudder post', field: '/site/things/0', swung: false, lines: [post.map(flat)] }],
+      points: Object.entries(POINTS).map(([name, point], index) => ({
+        name,
+        field: `/site/points/${String(index)}`,
+        at: flat(point),
+      })),
+      feet: Object.entries(SURFACES).map(([leg, surface], index) => ({
+        field: `/site/legs/${String(index)}`,
         at: flat(LEGS[leg as keyof typeof LEGS][0]!),
         surface: [flat(surface[0]!), flat(surface[1]!)],
       })),
@@ -80,7 +84,15 @@ export const siteViews = (diameter: number): SiteView[] =>
               [-2000, -300 - 2000 * rise],
               [2000, -300 + 2000 * rise],
             ],
-      gaps: [{ thing: 'rudder post', from: flat(at(-250, 100, -14)), to: flat(at(-350, 100, -14)), value: 61 }],
+      gaps: [
+        {
+          thing: 'rudder post',
+          field: '/site/things/0',
+          from: flat(at(-250, 100, -14)),
+          to: flat(at(-350, 100, -14)),
+          value: 61,
+        },
+      ],
     };
   });
 

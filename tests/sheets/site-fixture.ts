@@ -65,6 +65,7 @@ const lies = (): LevelPlan => ({
   list: figure(1.7, 'deg', 0.07),
   tilt: figure(1.88, 'deg', 0.07),
   set: 2,
+  waiting: 0,
   taken: '2026-11-26T23:10',
   goodFor: 2,
   residuals: [0, 1, 2].map((index) => ({
@@ -170,6 +171,7 @@ function gaps(): GapPlan[] {
   const row = (of: 'member' | 'leg', name: string, gap: number, swing: number | null): GapPlan['rows'][number] => ({
     of,
     name,
+    field: of === 'leg' ? '/site/legs/2' : '',
     gap: figure(gap, 'mm', 2.3),
     station: figure(612.5, 'mm'),
     onTube: { x: -300, y: 100, z: 0 },
@@ -202,6 +204,7 @@ function strength(): StrengthPlan {
     slenderness: figure(59.2, 'ratio'),
     euler: figure(108_400, 'N'),
     eulerHolds: holds,
+    adjusted: null,
     reduced: holds ? figure(31_500, 'N') : null,
   });
   return {
@@ -211,7 +214,7 @@ function strength(): StrengthPlan {
       {
         key: 'boarding-step',
         load: figure(1500, 'N'),
-        legs: [{ leg: 'port strut', force: figure(-2390, 'N'), overReduced: false }],
+        legs: [{ leg: 'port strut', field: '/site/legs/0', force: figure(-2390, 'N'), overReduced: false }],
       },
     ],
   };

@@ -79,7 +79,7 @@ describe('targets', () => {
     const standing = (clearance: number, ends: { from: number; to: number } | null = null): Post => ({
       field: '/site/things/0',
       name: 'pile',
-      bar: { shape: 'cylinder', at, axis: { x: 0, y: 0, z: 1 }, radius: 100, ends },
+      solid: { shape: 'cylinder', at, axis: { x: 0, y: 0, z: 1 }, radius: 100, ends },
       keep: D / 2 + clearance,
       atRest: true,
     });
@@ -87,14 +87,15 @@ describe('targets', () => {
       motionAt: () => UNMOVED,
       members: hoop.members.map(({ name, centreline }) => ({ name, parts: [centreline] })),
     };
-    const roomsOf = (...posts: Post[]) => judge({ wanted: hoop, actual: hoop, targets: [], posts }, frame).rooms;
+    const roomsOf = (...posts: Post[]) => judge({ wanted: hoop, actual: hoop, targets: [], posts }, frame).rooms();
     expect(roomsOf(standing(20))[0]!.room).toBeCloseTo(150 - 100 - D / 2 - 20, 4);
     const tight = standing(40);
     const short = roomsOf(tight)[0]!.room;
     expect(short).toBeCloseTo(150 - 100 - D / 2 - 40, 4);
     // the wanted frame itself lacks that room: it is told, and no way is measured by it
     const { clear, struck } = sortedPosts([tight, { ...tight, atRest: false }, standing(20)], hoop);
-    expect(clear).toEqual([standing(20)]);
+    expect(clear).toMatchObject([standing(20)]);
+    expect(clear[0]!.spare).toBeCloseTo(roomsOf(standing(20))[0]!.room, 6);
     expect(struck).toMatchObject([{ field: '/site/things/0', name: 'pile' }]);
     expect(struck[0]!.lacks).toBeCloseTo(-short, 6);
     expect(roomsOf(standing(20, { from: -50, to: 50 }))[0]!.room).toBeCloseTo(150 - 100 - D / 2 - 20, 4);

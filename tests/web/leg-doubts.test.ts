@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { doubtWords } from '../../server/language/doubt-words.ts';
 import type { Doubt } from '../../server/plan/leg.ts';
 import { fieldToMeasure } from '../../web/state/leg-doubts.ts';
-import { doubtWords } from '../../web/state/leg-words.ts';
 import { valueAt } from '../../web/state/pointer.ts';
 import { millimetres } from './made-up-site.ts';
 import { demo, demoPlan } from './planned-stage.ts';

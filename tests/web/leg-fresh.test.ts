@@ -22,7 +22,9 @@ describe('a fresh leg', () => {
     const [leg] = job.site.legs;
     const [member] = plan(hoop).frame!.members;
     const start = member!.pieces[0]!.from;
-    expect(leg!.foot.at).toEqual({ x: Math.round(start.x), y: Math.round(start.y), z: -600 });
+    // x of a hoop runs to starboard, y ahead
+    expect(leg!.foot.at).toEqual({ x: Math.round(start.y), y: Math.round(-start.x), z: -600 });
+    expect(leg!.name).toBe('port leg');
     expect(leg!.head.at).toMatchObject({ spot: 'bend-start', number: 1 });
     const [cut] = plan(job).site!.legs;
     expect(cut!.cutLength.value).toBeGreaterThan(500);
@@ -35,20 +37,22 @@ describe('a fresh leg', () => {
       name: 'left',
       foot: {
         ...one.site.legs[0]!.foot,
-        at: { x: -300, y: -400, z: -550 },
-        surface: { by: 'lean', ahead: 4, port: 0 },
+        at: { x: -400, y: 300, z: -550 },
+        surface: { by: 'lean', ahead: 0, port: 4 },
       },
     };
     const two = withFreshLeg(withSite({ legs: [first] }));
     const [, second] = two.site.legs;
     expect(parseJob(two).ok).toBe(true);
     expect(second).toMatchObject({
-      name: 'leg 1',
-      foot: { at: { x: 300, y: -400, z: -550 }, surface: { by: 'lean', ahead: -4, port: 0 } },
+      name: 'starboard leg',
+      foot: { at: { x: -400, y: -300, z: -550 }, surface: { by: 'lean', ahead: 0, port: -4 } },
       head: { at: { spot: 'bend-end', number: 2 } },
     });
     const [left, right] = plan(two).site!.legs;
     expect(right!.cutLength.value).toBeCloseTo(left!.cutLength.value, 6);
+    expect([left!.side, right!.side]).toEqual(['port', 'starboard']);
+    expect(left!.headPoint.y * right!.headPoint.y).toBeLessThan(0);
   });
 
   it('goes to a place that no leg has yet, and never twice to one while there is another', () => {

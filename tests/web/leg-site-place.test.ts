@@ -7,7 +7,8 @@ describe('a place of the site', () => {
     const site = demoPlan.site!;
     expect(coordinatesOf({ named: 'port cleat' }, site)).toEqual({ x: 0, y: 420, z: 0 });
     expect(coordinatesOf({ named: 'gone' }, site)).toEqual({ x: 0, y: 0, z: 0 });
-    expect(placeOptions(['A'], 'gone').map(({ value }) => value)).toEqual([null, 'gone', 'A']);
-    expect(placeOptions(['A'], null).map(({ value }) => value)).toEqual([null, 'A']);
+    const names = [{ value: 'A', words: 'A' }];
+    expect(placeOptions(names, 'gone').map(({ value }) => value)).toEqual([null, 'gone', 'A']);
+    expect(placeOptions(names, null).map(({ value }) => value)).toEqual([null, 'A']);
   });
 });

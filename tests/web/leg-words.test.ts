@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { legName, legOrder, legSide, named, turnWords } from '../../web/state/leg-words.ts';
-import { degrees, hoop } from './made-up-site.ts';
+import { thenWords } from '../../server/language/then-words.ts';
+import { turnWay } from '../../server/language/turn-way.ts';
+import { cutOrder, isFolded, legOrder, legSide } from '../../web/state/leg-words.ts';
+import { degrees, hoop, millimetres } from './made-up-site.ts';
 
 describe('a leg in words', () => {
   it('is named by its side, unless its name says it', () => {
@@ -8,7 +10,6 @@ describe('a leg in words', () => {
     expect(legSide({ name: 'leg 1', side: 'port' }, 'shore')).toBe('left side');
     expect(legSide({ name: 'Port leg', side: 'port' }, 'boat')).toBe('');
     expect(legSide({ name: '', side: 'middle' }, 'boat')).toBe('in the middle');
-    expect([legName('', 1), legName('aft', 1), named('')]).toEqual(['leg 2', 'aft', 'no name']);
   });
 
   it('is cut first, second, or by a number where nobody counts in words', () => {
@@ -20,9 +21,42 @@ describe('a leg in words', () => {
     ]);
   });
 
-  it('is turned by a size and a way round', () => {
-    expect(turnWords(degrees(-179.9), hoop.units)).toMatchObject({ size: { value: 179.9 }, way: 'anticlockwise' });
-    expect(turnWords(degrees(12), hoop.units).way).toBe('clockwise');
-    expect(turnWords(degrees(-1e-9), hoop.units).way).toBe('none');
+  it('is turned one way round, or in line or half round where its ± leaves the way open', () => {
+    const roll = (value: number, plusMinus: number) => ({ ...degrees(value), band: { plusMinus, from: [] } });
+    expect([turnWay(degrees(-120)), turnWay(degrees(12)), turnWay(degrees(-0.04))]).toEqual([
+      'anticlockwise',
+      'clockwise',
+      'inLine',
+    ]);
+    expect([turnWay(roll(-0.3, 0.31)), turnWay(roll(-0.3, 0.2))]).toEqual(['inLine', 'anticlockwise']);
+    expect([turnWay(roll(179.9, 0.31)), turnWay(roll(-179.9, 0.31)), turnWay(roll(179, 0.31))]).toEqual([
+      'half',
+      'half',
+      'clockwise',
+    ]);
+  });
+
+  it('says how it fits once others stand, and that it must follow them where that is more than its own ±', () => {
+    const leg = (own: number, then: number) => ({
+      cutLength: { ...millimetres(780), band: { plusMinus: own, from: [] } },
+      bandThen: millimetres(then),
+    });
+    expect(thenWords(leg(1.77, 1.39), hoop.units)).toMatch(/it fits to ± 1.39 mm there\.$/);
+    expect(thenWords(leg(0.79, 1.39), hoop.units)).toMatch(/± 1.39 mm there: more than its own ±/);
+    expect(thenWords(leg(1.77, 1.39), { length: 'inch', fraction: 16 })).toContain('± 0.055 in');
+  });
+
+  it('stands in the order in which it is cut, folded where there are many', () => {
+    const plans = [3, 1].map((order, index) => ({ number: index + 1, order }));
+    expect([cutOrder(4, plans), cutOrder(2, [])]).toEqual([
+      [1, 0, 2, 3],
+      [0, 1],
+    ]);
+    const folded = (count: number) => Array.from({ length: count }, (_, place) => isFolded(place, count));
+    expect([folded(2), folded(3), folded(4)]).toEqual([
+      [false, false],
+      [false, false, true],
+      [true, true, true, true],
+    ]);
   });
 });

@@ -3,10 +3,17 @@ import { describe, expect, it } from 'vitest';
 import type { Job } from '../../server/job/job.ts';
 import type { LevelSet } from '../../server/job/level.ts';
 import { parseJob } from '../../server/job/validate.ts';
-import { sidedTextAt, withAngleSide, withAngleSize } from '../../web/state/level-angle.ts';
+import {
+  READ_ANGLE,
+  SIDED_ANGLE,
+  sidedTextAt,
+  sidedTrouble,
+  withAngleSide,
+  withAngleSize,
+} from '../../web/state/level-angle.ts';
 import { freshReadings, freshSet } from '../../web/state/level-readings.ts';
 import { valueAt } from '../../web/state/pointer.ts';
-import { FIRST_ANGLE, levelRead, NOON, withSets } from './level-read.ts';
+import { FIRST_ANGLE, levelBegun, levelRead, withSets } from './level-read.ts';
 
 describe('an angle with a side', () => {
   const value = (job: Job): unknown => valueAt(job, FIRST_ANGLE);
@@ -26,6 +33,33 @@ describe('an angle with a side', () => {
     expect(value(withAngleSize(chosen, FIRST_ANGLE, '1.7'))).toBe(-1.7);
   });
 
+  it('is not read while there is a side alone, which is kept, and again once it is cleared', () => {
+    const chosen = withAngleSide(levelBegun, FIRST_ANGLE, true, READ_ANGLE);
+    expect([value(chosen), sidedTextAt(chosen, FIRST_ANGLE)]).toEqual([null, { negative: true, size: '' }]);
+    expect(parseJob(chosen).ok).toBe(true);
+    const read = withAngleSize(chosen, FIRST_ANGLE, '0.8', READ_ANGLE);
+    expect(value(read)).toBe(-0.8);
+    const cleared = withAngleSize(read, FIRST_ANGLE, ' ', READ_ANGLE);
+    expect([value(cleared), sidedTextAt(cleared, FIRST_ANGLE).negative]).toEqual([null, true]);
+    const said = { sides: ['ahead', 'astern'], most: 180, form: READ_ANGLE } as const;
+    for (const job of [levelBegun, chosen, read, cleared]) expect(sidedTrouble(job, FIRST_ANGLE, false, said)).toBe('');
+  });
+
+  it('is refused by its size and its side, with the last good one by its own', () => {
+    const said = { sides: ['ahead', 'astern'], most: 89, form: SIDED_ANGLE } as const;
+    const good = withAngleSize(levelRead, FIRST_ANGLE, '10');
+    const typed = withAngleSize(withAngleSide(good, FIRST_ANGLE, true), FIRST_ANGLE, '95');
+    // as the page puts it back while the text stays
+    const put = { ...good, asTyped: typed.asTyped };
+    expect(sidedTrouble(put, FIRST_ANGLE, true, said)).toBe(
+      'This is 95°, astern; it may be 89° at most to either side. Type a smaller angle. The plan still uses 10°, ahead.',
+    );
+    const unread = withAngleSize(withAngleSide(good, FIRST_ANGLE, true), FIRST_ANGLE, '1x.');
+    expect(sidedTrouble(unread, FIRST_ANGLE, false, said)).toBe(
+      'This cannot be read as a number. The plan still uses 10°, astern.',
+    );
+  });
+
   it('takes a minus of one’s own for the second side, letter by letter', () => {
     const letters = ['-', '-0', '0.', '0.8'].reduce((job, text) => withAngleSize(job, FIRST_ANGLE, text), levelRead);
     expect([value(letters), sidedTextAt(letters, FIRST_ANGLE)]).toEqual([-0.8, { negative: true, size: '0.8' }]);
@@ -33,7 +67,7 @@ describe('an angle with a side', () => {
   });
 
   it('shows a number that nobody typed by its size', () => {
-    const set = { ...freshSet('two-levels', NOON), readings: [{ ...freshReadings('two-levels')[0]!, angle: -1.25 }] };
+    const set = { ...freshSet('two-levels'), readings: [{ ...freshReadings('two-levels')[0]!, angle: -1.25 }] };
     expect(sidedTextAt(withSets(set as LevelSet), FIRST_ANGLE)).toEqual({ negative: true, size: '1.25' });
   });
 

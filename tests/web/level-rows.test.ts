@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import type { LevelRow, PlaneReading } from '../../server/plan/site.ts';
 import { LEVEL_SETS } from '../../web/state/level-readings.ts';
-import { isSteep, nearestPlane, residualAt, rowGroups, tellingResiduals } from '../../web/state/level-rows.ts';
+import { isSteep, tellingResiduals } from '../../server/language/site-rules.ts';
+import { nearestPlane, residualAt, rowGroups } from '../../web/state/level-rows.ts';
 import { rowName, setWords, sided, wayWords } from '../../web/state/level-words.ts';
-import { FIRST_ANGLE } from './level-read.ts';
-import { degrees, hoop } from './made-up-site.ts';
+import { uprightLean } from '../../web/state/site-directions.ts';
+import { FIRST_ANGLE, readSet } from './level-read.ts';
+import { degrees, hoop, withSite } from './made-up-site.ts';
 
 const plane = (of: Partial<PlaneReading>): PlaneReading => ({
   plane: 'fore-and-aft',
@@ -45,14 +47,24 @@ describe('what the level must show, in words', () => {
   });
 
   it('has the hinge and legs before what stands there anyway', () => {
-    const rows = (['direction', 'member', 'leg', 'thing', 'hinge'] as const).map((of) => row({ of, name: of }));
+    const rows = (['direction', 'member', 'leg', 'thing', 'hinge'] as const).map((of) =>
+      row({ of, name: of, field: '' }),
+    );
     const { set, asStands } = rowGroups(rows);
     expect([set.map(({ of }) => of), asStands.map(({ of }) => of)]).toEqual([
       ['leg', 'hinge'],
       ['member', 'thing'],
     ]);
-    expect(rows.map(rowName)).toEqual(['direction', 'tube member', 'leg', 'thing', 'hinge']);
-    expect(rowName({ of: 'direction', name: '' })).toBe('no name');
+    expect(rows.map((one) => rowName(hoop.site, one))).toEqual(['direction', 'tube member', 'leg', 'thing', 'hinge']);
+    const { site } = withSite({ directions: [{ name: '', direction: uprightLean }] });
+    expect(rowName(site, { of: 'direction', name: '', field: '/site/directions/0' })).toBe('line 1');
+  });
+
+  it('has many legs apart, so that the hinge is not lost among them', () => {
+    const legs = Array.from({ length: 4 }, () => row({ of: 'leg' }));
+    const groups = rowGroups([...legs, row({ of: 'hinge' })]);
+    expect([groups.legs.length, groups.set.map(({ of }) => of)]).toEqual([4, ['hinge']]);
+    expect(rowGroups(legs.slice(1)).legs).toEqual([]);
   });
 
   it('has a size and the end that is up instead of a sign', () => {
@@ -68,6 +80,6 @@ describe('what the level must show, in words', () => {
     expect(residualAt([residual], `${LEVEL_SETS}/0/readings/01`)).toBeNull();
     const none = { ...residual, residual: degrees(-1e-12) };
     expect([tellingResiduals([none, none]), tellingResiduals([none, residual])]).toEqual([[], [none, residual]]);
-    expect(setWords({ taken: '' }, 1)).toBe('Set 2');
+    expect(setWords({ ...readSet('two-levels'), taken: '' }, 1)).toBe('Set 2');
   });
 });

@@ -5,7 +5,7 @@ import { plan } from '../../server/solver/plan.ts';
 import { freshSet, SET_KINDS } from '../../web/state/level-readings.ts';
 import { isSiteEmpty } from '../../web/state/site-state.ts';
 import { stageFigure, stageOf } from '../../web/state/stages.ts';
-import { FIRST_ANGLE, NOON, withSets } from './level-read.ts';
+import { FIRST_ANGLE, levelBegun, NOON, withSets } from './level-read.ts';
 import { degrees, hoop, millimetres, withSite } from './made-up-site.ts';
 
 describe('the stage in the index', () => {
@@ -16,6 +16,7 @@ describe('the stage in the index', () => {
     list: degrees(1.7),
     tilt: degrees(1.9),
     set: 1,
+    waiting: 0,
     taken: NOON,
     goodFor: 2,
     residuals: [],
@@ -36,16 +37,19 @@ describe('the stage in the index', () => {
   });
   const leg = (cut: number) => ({ cutLength: millimetres(cut) }) as SitePlan['legs'][number];
 
-  it('shows the cut length of the first leg, else how the structure lies', () => {
+  it('shows the length of the leg that is cut first, else how the structure lies', () => {
     expect(stageFigure('level', hoop, withPlan({ legs: [leg(741.26), leg(500)] }))).toBe('741.3 mm');
+    const legs = [leg(741.26), { ...leg(500), order: 1 }];
+    expect(stageFigure('level', hoop, withPlan({ legs }))).toBe('500.0 mm');
     expect(stageFigure('level', hoop, withPlan({}))).toBe('\u22120.8 / 1.7°');
-    expect(stageFigure('level', hoop, withPlan({ level: { ...level, known: false } }))).toBe('');
+    const unknown = withPlan({ level: { ...level, known: false } });
+    expect([stageFigure('level', hoop, unknown), stageFigure('level', levelBegun, unknown)]).toEqual(['', 'not read']);
     expect(stageFigure('level', hoop, { ...plan(hoop), site: null })).toBe('');
     expect(stageOf(FIRST_ANGLE)).toBe('level');
   });
 
   it('is empty until anything of the site is typed', () => {
-    expect(SET_KINDS.map((kind) => isSiteEmpty(withSets(freshSet(kind, '')).site))).toEqual([false, false, false]);
+    expect(SET_KINDS.map((kind) => isSiteEmpty(withSets(freshSet(kind)).site))).toEqual([false, false, false]);
     expect(isSiteEmpty(hoop.site)).toBe(true);
     expect([isSiteEmpty({ ...hoop.site, load: 900 }), isSiteEmpty(withSite({ tapeAccuracy: 3 }).site)]).toEqual([
       false,

@@ -15,7 +15,9 @@ describe('ways to say a direction', () => {
       directionOptions('lean', { site, tubes: withTubes ? tubes : [] }).map(({ value }) => value);
     expect(by(hoop.site, false)).toEqual(['lean', 'axes']);
     expect(by(namedSite.site)).toEqual(['lean', 'plumb', 'points', 'thing', 'tube', 'axes']);
-    expect(thingsWithDirection({ site: namedSite.site, tubes, own: 'post' })).toEqual(['wall']);
+    expect(thingsWithDirection({ site: namedSite.site, tubes, own: 'post' }).map(({ value }) => value)).toEqual([
+      'wall',
+    ]);
   });
 
   it('begin as something that the job takes', () => {

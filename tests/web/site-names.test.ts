@@ -1,8 +1,21 @@
 import { describe, expect, it } from 'vitest';
-import { freshName, placesOfName, withName } from '../../web/state/site-names.ts';
-import { freshSitePoint, nameOptions } from '../../web/state/site-points.ts';
+import type { Job } from '../../server/job/job.ts';
+import {
+  freeName,
+  freshName,
+  isNameWanted,
+  legByName,
+  nameAtField,
+  nameOptions,
+  namesIn,
+  placesOfName,
+  siteName,
+  withName,
+} from '../../web/state/site-names.ts';
+import { freshSitePoint } from '../../web/state/site-points.ts';
 import { withSite } from './made-up-site.ts';
 import { namedSite, typedPoint } from './named-site.ts';
+import { demo } from './planned-stage.ts';
 
 describe('names of the site', () => {
   it('take along what names them, and nothing that only sounds alike', () => {
@@ -30,6 +43,48 @@ describe('names of the site', () => {
   it('are new ones for new rows', () => {
     expect(freshName('point', ['point 1', 'point 3', 'mast'])).toBe('point 2');
     expect(freshSitePoint(namedSite.site).name).toBe('point 1');
-    expect(nameOptions(['A', 'B'], 'gone').map(({ value }) => value)).toEqual(['gone', 'A', 'B']);
+    expect(freeName('port leg', ['leg 1'])).toBe('port leg');
+    expect(freeName('port leg', ['port leg', 'port leg 2'])).toBe('port leg 3');
+    const names = namesIn('points', namedSite.site, (index) => index < 2);
+    expect(nameOptions(names, 'gone').map(({ value }) => value)).toEqual(['gone', 'A', 'B']);
+  });
+
+  it('are the kind and the number of what bears none, wherever it is spoken of', () => {
+    const [leg] = demo.site.legs;
+    const { site } = withSite(
+      {
+        points: [...demo.site.points, { name: '', at: typedPoint(0, 0, 0) }],
+        legs: [leg!, { ...leg!, name: '' }],
+      },
+      demo,
+    );
+    const last = site.points.length;
+    expect([siteName('legs', '', 1), siteName('things', 'pile', 1)]).toEqual(['leg 2', 'pile']);
+    expect(namesIn('points', site).at(-1)).toEqual({ value: '', words: `point ${String(last)}` });
+    expect(nameAtField(site, `/site/points/${String(last - 1)}/at/point/x`)).toBe(`point ${String(last)}`);
+    expect([nameAtField(site, '/site/legs/0/foot/at'), nameAtField(site, '/site/level/sets/0')]).toEqual([
+      leg!.name,
+      '',
+    ]);
+    expect([legByName(site, ''), legByName({ legs: [...site.legs, ...site.legs] }, '')]).toEqual([
+      'leg 2',
+      'a leg without a name',
+    ]);
+    for (const { words } of nameOptions(namesIn('points', site), 'gone')) expect(words).not.toBe('');
+    expect(nameOptions([], '')[0]!.words).toBe('not chosen');
+  });
+
+  it('are asked for where something refers to what has none', () => {
+    const points = [{ name: '', at: typedPoint(0, 0, 0) }];
+    const alone = withSite({ points });
+    const used = withSite({
+      points,
+      placing: { ...alone.site.placing, origin: { named: '' } } as Job['site']['placing'],
+    });
+    expect([isNameWanted(alone, 'point'), isNameWanted(used, 'point'), isNameWanted(used, 'thing')]).toEqual([
+      false,
+      true,
+      false,
+    ]);
   });
 });

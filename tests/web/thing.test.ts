@@ -13,7 +13,7 @@ import {
   isFreshThing,
   SHAPES,
 } from '../../web/state/thing-fresh.ts';
-import { swungWords, thingName } from '../../web/state/thing-words.ts';
+import { swungWords } from '../../web/state/thing-words.ts';
 import { degrees, hoop, millimetres } from './made-up-site.ts';
 import { demo } from './planned-stage.ts';
 
@@ -66,6 +66,7 @@ describe('a fresh thing of the site', () => {
 describe('the room beside a thing, in words', () => {
   const row = (of: Partial<GapRow>): GapRow => ({
     of: 'member',
+    field: '',
     name: 'hoop',
     gap: millimetres(33),
     station: millimetres(100),
@@ -77,11 +78,12 @@ describe('the room beside a thing, in words', () => {
   });
 
   it('says how far what swings has swung, and nothing where nothing does', () => {
-    expect(swungWords(row({}), hoop.units)).toBe('');
-    expect(swungWords(row({ frameSwing: degrees(8) }), hoop.units)).toBe('at 8.00° of the frame’s swing');
-    expect(swungWords(row({ frameSwing: degrees(12), thingSwing: degrees(30) }), hoop.units)).toBe(
-      'at 12.0° of the frame’s swing, at 30.0° of its own swing',
+    expect(swungWords(row({}), hoop.units)).toBe('at rest');
+    expect(swungWords(row({ frameSwing: degrees(8) }), hoop.units)).toBe(
+      'least over the swing: at 8.00° of the frame’s swing',
     );
-    expect([thingName('', 2), thingName('pile', 2)]).toEqual(['thing 3', 'pile']);
+    expect(swungWords(row({ frameSwing: degrees(12), thingSwing: degrees(30) }), hoop.units)).toBe(
+      'least over the swing: at 12.0° of the frame’s swing, at 30.0° of its own swing',
+    );
   });
 });

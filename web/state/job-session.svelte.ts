@@ -175,6 +175,16 @@ export class JobSession {
     this.#fieldOnPage(pointer)?.scrollIntoView({ block: 'center', behavior: 'instant' });
   }
 
+  /** Shows the block of a leg, a point or a thing; the keyboard stands at what opens its fields, and nothing is typed yet. */
+  goToBlock(pointer: string): void {
+    const name = this.#fieldOnPage(`${pointer}/name`);
+    const [block, fold] = [name?.closest('li'), name?.closest('details')];
+    for (let outer = block?.closest('details'); outer; outer = outer.parentElement?.closest('details'))
+      outer.open = true;
+    fold?.querySelector('summary')?.focus({ preventScroll: true });
+    block?.scrollIntoView({ block: 'start', behavior: 'instant' });
+  }
+
   /** Puts the caret into a field wherever it is on the page. */
   goTo(pointer: string): void {
     const field = this.#fieldOnPage(pointer);

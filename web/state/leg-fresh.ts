@@ -9,7 +9,7 @@ import type { StandingPlan } from '../../server/plan/site.ts';
 import { mirrorBetween, mirroredDirection, mirroredPoint } from './leg-mirror.ts';
 import { roughPlace, twinPlace } from './leg-place.ts';
 import { uprightLean } from './site-directions.ts';
-import { freshName } from './site-names.ts';
+import { freeName, freshName } from './site-names.ts';
 import { samePlace } from './tube-places.ts';
 
 export const LEGS = '/site/legs';
@@ -31,11 +31,11 @@ export const footEndAs = (end: FootEnd['end'], before: FootEnd): FootEnd =>
 
 type Motion = Pick<StandingPlan, 'origin' | 'x' | 'y' | 'z'>;
 
-/** The frame's own axes, while it stands nowhere. */
+/** As a new job places it, seen from above with ahead up, while nobody knows how it stands. */
 const UNPLACED: Motion = {
   origin: { x: 0, y: 0, z: 0 },
-  x: { x: 1, y: 0, z: 0 },
-  y: { x: 0, y: 1, z: 0 },
+  x: { x: 0, y: -1, z: 0 },
+  y: { x: 1, y: 0, z: 0 },
   z: { x: 0, y: 0, z: 1 },
 };
 
@@ -71,24 +71,38 @@ export function freshLeg(site: Site, plan: Plan | null): Leg | null {
   const motion = plan?.site?.standing ?? UNPLACED;
   const taken = site.legs.flatMap(({ head }) => ('named' in head.at ? [] : [head.at]));
   const isFree = (place: TubePlace): boolean => !taken.some((one) => samePlace(one, place));
-  const name = freshName(
-    words('leg.fresh'),
-    site.legs.map((one) => one.name),
-  );
   const mirrored = mirroredLeg(site, plan, { motion, isFree });
-  if (mirrored !== null) return { ...mirrored, name };
+  if (mirrored !== null) return mirrored;
   const all = heads(members);
   const at = all.find(isFree) ?? all[0];
   const member = members.find((one) => one.name === at?.member);
   const head = at && member && roughPlace(at, member);
   if (at === undefined || member === undefined || head === undefined) return null;
   return {
-    name,
+    name: freshLegName(site, at, { member, motion }),
     foot: { at: footBelow(at, member, motion), surface: uprightLean, end: MITRED, held: 'pinned' },
     head: { at, end: { end: 'saddle' }, held: 'pinned' },
     tube: null,
     adjust: null,
   };
+}
+
+/** A leg less far from its twin across the structure is on neither side [mm]; our own choice. */
+const MIDDLE = 1;
+
+/** 'port leg' by the side of the frame that its head is on, 'leg 3' where that has no sides across the structure. */
+function freshLegName(
+  { sides, legs }: Site,
+  at: TubePlace,
+  { member, motion }: { member: MemberPlan; motion: Motion },
+): string {
+  const taken = legs.map(({ name }) => name);
+  const twin = twinPlace(at, member);
+  const [here, there] = [roughPlace(at, member), twin === null ? undefined : roughPlace(twin, member)];
+  const port = here && there ? stood(here, motion).y - stood(there, motion).y : 0;
+  if (Math.abs(port) < MIDDLE) return freshName(words('leg.fresh'), taken);
+  const side = words(`side.${sides}.${port > 0 ? 'port' : 'starboard'}`);
+  return freeName(words('leg.freshOn', { side }), taken);
 }
 
 /** A leg shorter than this would be all head and foot [mm]. */
@@ -124,6 +138,7 @@ function mirroredLeg(
     if (mirror === undefined || mirror === null || foot === null) continue;
     return {
       ...leg,
+      name: freshLegName(site, twin, { member, motion }),
       foot: {
         ...leg.foot,
         at: mirroredPoint(foot, mirror),

@@ -1,12 +1,12 @@
 import type { SitePlace } from '../../server/job/direction.ts';
 import { words } from '../../server/language/words.ts';
 import type { SitePlan } from '../../server/plan/site.ts';
-import { nameOptions } from './site-points.ts';
+import { nameOptions, type NameOption } from './site-names.ts';
 
 /** Coordinates first, then the points by name; one that is gone stays, so that it is seen which was meant. */
-export const placeOptions = (names: readonly string[], named: string | null) => [
+export const placeOptions = (names: readonly NameOption[], named: string | null) => [
   { value: null, words: words('sitePlace.byCoordinates') },
-  ...(named === null ? names.map((name) => ({ value: name, words: name })) : nameOptions(names, named)),
+  ...(named === null ? names : nameOptions(names, named)),
 ];
 
 /** To whole tenths, as a tape is read [mm]. */

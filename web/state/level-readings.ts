@@ -1,5 +1,6 @@
 import type { Job } from '../../server/job/job.ts';
 import type { LevelReading, LevelSet } from '../../server/job/level.ts';
+import { withValue } from './pointer.ts';
 
 export const LEVEL_SETS = '/site/level/sets';
 
@@ -12,14 +13,19 @@ type Vector = Extract<LevelReading, { reading: 'incline' }>['along'];
 export const AHEAD: Vector = { x: 1, y: 0, z: 0 };
 export const PORT: Vector = { x: 0, y: 1, z: 0 };
 
-/** A level laid along a line; 0 is a place to type over. */
-export const freshIncline = (along: Vector): LevelReading => ({ reading: 'incline', along, angle: 0, accuracy: null });
+/** A level laid along a line, not read yet. */
+export const freshIncline = (along: Vector): LevelReading => ({
+  reading: 'incline',
+  along,
+  angle: null,
+  accuracy: null,
+});
 
-/** A mark and its height; where it stands is to be typed over. */
+/** A mark, its height not read yet; where it stands is to be typed over. */
 export const freshHeight = (x: number, y: number): LevelReading => ({
   reading: 'height',
   at: { x, y, z: 0 },
-  height: 0,
+  height: null,
   accuracy: null,
 });
 
@@ -33,15 +39,41 @@ export function freshReadings(kind: SetKind): LevelReading[] {
   return kind === 'three-heights' ? [first, ahead, port] : [first, ahead, freshIncline(PORT)];
 }
 
-/** @param taken what the clock on the wall shows */
-export const freshSet = (kind: SetKind, taken: string): LevelSet => ({
-  taken,
-  note: '',
-  readings: freshReadings(kind),
-});
+/** A set that is begun: when it is read is noted with its first number. */
+export const freshSet = (kind: SetKind): LevelSet => ({ taken: '', note: '', readings: freshReadings(kind) });
 
-/** The same lines and marks once more, with the last numbers to be typed over. */
-export const setAgain = ({ readings }: LevelSet, taken: string): LevelSet => ({ taken, note: '', readings });
+const unread = (reading: LevelReading): LevelReading =>
+  reading.reading === 'incline' ? { ...reading, angle: null } : { ...reading, height: null };
+
+/** The same lines and marks once more, to be read again. */
+export const setAgain = ({ readings }: LevelSet): LevelSet => ({ taken: '', note: '', readings: readings.map(unread) });
+
+const valueOf = (reading: LevelReading): number | null =>
+  reading.reading === 'incline' ? reading.angle : reading.height;
+
+/** Pointer within a set to the number that is read first. */
+export const firstToRead = ({ readings }: LevelSet): string =>
+  readings[0]?.reading === 'height' ? 'readings/0/height' : 'readings/0/angle';
+
+/** Whether every reading of a set is typed: until then it counts for nothing. */
+export const isRead = ({ readings }: LevelSet): boolean => readings.every((reading) => valueOf(reading) !== null);
+
+/** The set that counts now, counted from 1: the last that is read; 0: none. */
+export const setInUse = (sets: readonly LevelSet[]): number => sets.findLastIndex(isRead) + 1;
+
+const hasNumber = ({ readings }: LevelSet): boolean => readings.some((reading) => valueOf(reading) !== null);
+
+/**
+ * The job after a number of a set was typed; with its first number the time is noted, where nobody has done so.
+ *
+ * @param now what the clock on the wall shows
+ */
+export function withTimeNoted(before: Job, after: Job, set: number, now: string): Job {
+  const [was, is] = [before.site.level.sets[set], after.site.level.sets[set]];
+  if (was === undefined || is === undefined) return after;
+  const isFirst = !hasNumber(was) && hasNumber(is) && is.taken === '';
+  return isFirst ? withValue(after, `${LEVEL_SETS}/${String(set)}/taken`, now) : after;
+}
 
 /** Which way of reading rows are still untouched of; null once anything was typed. */
 export function untouchedKind(job: Job, set: number): SetKind | null {

@@ -6,6 +6,8 @@ import type { Units } from '../../server/job/job.ts';
 import type { Figure } from '../../server/plan/figure.ts';
 import type { LevelRow, PlaneReading, Side } from '../../server/plan/site.ts';
 import { clock } from './clock.ts';
+import { isRead } from './level-readings.ts';
+import { nameAtField } from './site-names.ts';
 
 type Sides = Site['sides'];
 type Plane = PlaneReading['plane'];
@@ -21,11 +23,14 @@ export const planeWords = (sides: Sides, plane: Plane): string => words(`plane.$
 export const endsOf = (plane: Plane): readonly [Side, Side] =>
   plane === 'fore-and-aft' ? ['ahead', 'back'] : ['port', 'starboard'];
 
-/** 'Set 2, 09:40', with its day where that is not today; without a time where none was noted. */
-export const setWords = ({ taken }: Pick<LevelSet, 'taken'>, index: number): string =>
-  taken === ''
-    ? words('level.set', { number: index + 1 })
-    : words('level.setTaken', { number: index + 1, time: clock(taken) });
+/** 'Set 2, 09:40', with its day where that is not today; without a time where none was noted, and whether it is read. */
+export function setWords(set: LevelSet, index: number): string {
+  const number = index + 1;
+  if (!isRead(set)) return words('level.setNotRead', { number });
+  return set.taken === ''
+    ? words('level.set', { number })
+    : words('level.setTaken', { number, time: clock(set.taken) });
+}
 
 /** 'held fore and aft' */
 export const heldWords = (sides: Sides, { plane }: Pick<PlaneReading, 'plane'>): string =>
@@ -39,9 +44,9 @@ export function wayWords(sides: Sides, { rises, leans }: PlaneReading, steep: bo
 }
 
 /** A row by the name of what it is for. */
-export function rowName({ of, name }: Pick<LevelRow, 'of' | 'name'>): string {
+export function rowName(site: Site, { of, name, field }: Pick<LevelRow, 'of' | 'name' | 'field'>): string {
   if (of === 'hinge') return words('must.of.hinge');
-  return words(`must.of.${of}`, { name: name === '' ? words('must.unnamed') : name });
+  return of === 'member' ? words('must.of.member', { name }) : nameAtField(site, field) || name;
 }
 
 /** A signed figure as a size and the side that is up; the side is null where the size is shown as nothing. */

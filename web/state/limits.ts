@@ -17,5 +17,10 @@ export const MOST_THINGS = 60;
 export const MOST_PAIRS = 20;
 export const MOST_SLOPES = 2;
 export const MOST_LEGS = 24;
+/** The longest name of a point, a thing, a leg or a line of the site [characters]. */
+export const LONGEST_SITE_NAME = 40;
+/** The most that a level may show, and that a line may lean or rise [degrees]. */
+export const MOST_SHOWN = 180;
+export const MOST_LEAN = 89;
 /** The longest length that a tape may have found [mm]. */
 export const LONGEST_READING = 50_000;

@@ -1,6 +1,8 @@
 import type { Direction } from '../../server/job/direction.ts';
 import type { Site } from '../../server/job/site.ts';
 import { words } from '../../server/language/words.ts';
+import { setInUse } from './level-readings.ts';
+import { namesIn, type NameOption } from './site-names.ts';
 import type { Tube } from './tubes.ts';
 
 export type DirectionBy = Direction['by'];
@@ -19,17 +21,21 @@ export type DirectionKnown = {
 export const uprightLean: Direction = { by: 'lean', ahead: 0, port: 0 };
 
 /** Things that have a direction: the axis of a cylinder, the way out of a plane. */
-export const thingsWithDirection = ({ site, own }: DirectionKnown): readonly string[] =>
-  site.things.filter(({ name, shape }) => shape.shape !== 'point' && name !== own).map(({ name }) => name);
+export const thingsWithDirection = ({ site, own }: DirectionKnown): readonly NameOption[] =>
+  namesIn('things', site, (index) => {
+    const thing = site.things[index];
+    return thing !== undefined && thing.shape.shape !== 'point' && thing.name !== own;
+  });
 
 /** A direction to begin with; null where there is nothing yet that it could be said by. */
 export function freshDirection(by: DirectionBy, known: DirectionKnown): Direction | null {
   const { site, tubes } = known;
+  const set = setInUse(site.level.sets);
   switch (by) {
     case 'lean':
       return uprightLean;
     case 'plumb':
-      return site.level.sets.length === 0 ? null : { by, ahead: 0, port: 0, set: site.level.sets.length };
+      return set === 0 ? null : { by, ahead: 0, port: 0, set };
     case 'axes':
       return { by, vector: { x: 0, y: 0, z: 1 } };
     case 'tube': {
@@ -38,7 +44,7 @@ export function freshDirection(by: DirectionBy, known: DirectionKnown): Directio
     }
     case 'thing': {
       const [thing] = thingsWithDirection(known);
-      return thing === undefined ? null : { by, thing };
+      return thing === undefined ? null : { by, thing: thing.value };
     }
     case 'points': {
       const [from, to] = site.points;

@@ -1,97 +1,47 @@
 import type { SiteView } from '../../server/plan/site-view.ts';
 import type { FlatPoint } from '../../server/plan/view.ts';
-import { onScreen, type Screen, type Size } from './screen.ts';
+import { CROWDED, placeLabels, textWidth, type Area, type Label, type Placed } from './label-places.ts';
+import { onScreen, type Screen } from './screen.ts';
+import { levelAcross } from './site-lines.ts';
 
 export type LabelKind = 'gap' | 'level' | 'hinge' | 'leg' | 'point' | 'thing';
 
-/** A text that belongs to a place on the screen [px]. */
-export type SiteLabel = { readonly kind: LabelKind; readonly text: string; readonly at: FlatPoint };
+/** A text of the drawing of the site; its field is what it belongs to, empty for what has none. */
+export type SiteLabel = Label & { readonly kind: LabelKind; readonly field: string };
 
-/** Where a text stands: the left end of its foot [px]. */
-export type PlacedLabel = SiteLabel & { readonly left: number; readonly foot: number };
+/** What is said on the drawing. */
+export type LabelWords = {
+  readonly level: string;
+  readonly hinge: string;
+  readonly gap: (value: number) => string;
+  readonly swung: (name: string) => string;
+  /** What a leg, a point or a thing is called, by its field and the name that the plan has for it. */
+  readonly called: (field: string, name: string) => string;
+};
 
-/** About how large a sign of these texts is [px]; wider than most, so that estimates err on the clear side. */
-const SIGN = { width: 7.4, height: 16 };
-
-/** From a place to its text [px], near first. */
-const STEPS = [7, 16, 28];
-
-/** Right, left, above, below, then the four corners between. */
-const WAYS: readonly FlatPoint[] = [
-  [1, 0],
-  [-1, 0],
-  [0, -1],
-  [0, 1],
-  [1, -1],
-  [1, 1],
-  [-1, -1],
-  [-1, 1],
-];
-
-type Box = { readonly left: number; readonly top: number; readonly right: number; readonly bottom: number };
-
-const meet = (one: Box, other: Box): boolean =>
-  one.left < other.right && other.left < one.right && one.top < other.bottom && other.top < one.bottom;
-
-function boxBeside({ text, at }: SiteLabel, [right, down]: FlatPoint, step: number): Box {
-  const wide = SIGN.width * text.length;
-  const left = at[0] + right * step - (right === 0 ? wide / 2 : right < 0 ? wide : 0);
-  const middle = at[1] + down * (step + SIGN.height / 2);
-  return { left, top: middle - SIGN.height / 2, right: left + wide, bottom: middle + SIGN.height / 2 };
-}
-
-/** What a line under a text costs beside standing further off, or on a worse side. */
-const COST = { crossed: 2, step: 1, way: 0.1 };
-
-/** Whether any of a line comes into a box, looked at every few pixels. */
-function crosses(line: readonly FlatPoint[], { left, top, right, bottom }: Box): boolean {
-  return line.slice(1).some((end, index) => {
-    const start = line[index] ?? end;
-    const looks = Math.ceil(Math.hypot(end[0] - start[0], end[1] - start[1]) / (SIGN.height / 4)) || 1;
-    return Array.from({ length: looks + 1 }, (_, look) => look / looks).some((share) => {
-      const [x, y] = [start[0] + (end[0] - start[0]) * share, start[1] + (end[1] - start[1]) * share];
-      return x > left && x < right && y > top && y < bottom;
-    });
-  });
-}
-
-type Candidate = { readonly box: Box; readonly cost: number };
+/** What is written on a drawing, where, and what there is no room for. */
+export type Written = {
+  readonly placed: readonly Placed<SiteLabel>[];
+  /** Legs bear their numbers: there is no room for their names. */
+  readonly numbered: boolean;
+  /** Names that have no room. */
+  readonly leftOut: readonly string[];
+};
 
 /**
- * Each text beside its place, clear of those before it and of every place that is named, within the picture, and on as
- * few lines as can be. One that finds no room is left out: what matters most must come first.
- *
- * @param lines what is drawn, on the screen [px]
+ * Where along a leg its name may point, best first: a name at the middle, a number at the foot, because many legs run
+ * together at the frame and apart on what they stand on.
  */
-export function placeLabels(
-  labels: readonly SiteLabel[],
-  { width, height }: Size,
-  lines: readonly (readonly FlatPoint[])[],
-): readonly PlacedLabel[] {
-  const places: readonly Box[] = labels.map(({ at: [x, y] }) => ({
-    left: x - 3,
-    top: y - 3,
-    right: x + 3,
-    bottom: y + 3,
-  }));
-  const taken: Box[] = [];
-  const isInside = (box: Box): boolean => box.left >= 0 && box.right <= width && box.top >= 0 && box.bottom <= height;
-  return labels.flatMap((label, index) => {
-    const others = [...taken, ...places.filter((_, place) => place !== index)];
-    const candidates = STEPS.flatMap((step, far) =>
-      WAYS.flatMap((way, worse): Candidate[] => {
-        const box = boxBeside(label, way, step);
-        if (!isInside(box) || others.some((other) => meet(box, other))) return [];
-        const crossed = lines.filter((line) => crosses(line, box)).length;
-        return [{ box, cost: COST.crossed * crossed + COST.step * far + COST.way * worse }];
-      }),
-    );
-    const [best] = candidates.toSorted((a, b) => a.cost - b.cost);
-    if (best === undefined) return [];
-    taken.push(best.box);
-    return [{ ...label, left: best.box.left, foot: best.box.bottom - 4 }];
-  });
-}
+const ALONG = { name: [0.5, 0.3, 0.7, 0.12, 0.88], number: [0, 0.1, 0.25, 0.4, 0.6] };
+
+/** Names of points and things that would cover more lines than three are given up: the drawing matters more. */
+const MOST = 8;
+
+/** Above what is level, and below. */
+const OFF_LEVEL: readonly FlatPoint[] = [
+  [0, -1],
+  [0, 1],
+];
 
 /** Every line of a view, on the screen [px]. */
 export const linesOf = (view: SiteView, screen: Screen): readonly (readonly FlatPoint[])[] =>
@@ -100,57 +50,134 @@ export const linesOf = (view: SiteView, screen: Screen): readonly (readonly Flat
     ...view.things.flatMap(({ lines }) => lines),
     ...view.gaps.map(({ from, to }) => [from, to]),
     ...view.feet.map(({ surface }) => surface),
-    ...[view.level, view.hinge].filter((line) => line !== null),
+    ...(view.hinge === null ? [] : [view.hinge]),
   ].map((line) => line.map((point) => onScreen(point, screen)));
 
-const between = ([a, b]: FlatPoint, [c, d]: FlatPoint): FlatPoint => [(a + c) / 2, (b + d) / 2];
+const between = ([a, b]: FlatPoint, [c, d]: FlatPoint, share = 0.5): FlatPoint => [
+  a + (c - a) * share,
+  b + (d - b) * share,
+];
 
 /** The middle of everything that a thing is drawn by; undefined for one that is not seen. */
 function middleOf(lines: SiteView['things'][number]['lines']): FlatPoint | undefined {
   const points = lines.flat();
-  const [first] = points;
-  if (first === undefined) return undefined;
+  if (points.length === 0) return undefined;
   const [x, y] = [points.map((point) => point[0]), points.map((point) => point[1])];
   return [(Math.min(...x) + Math.max(...x)) / 2, (Math.min(...y) + Math.max(...y)) / 2];
 }
 
-export type LabelWords = {
-  readonly level: string;
-  readonly hinge: string;
-  readonly gap: (value: number) => string;
-  readonly swung: (name: string) => string;
-};
+/** Where a thing's name may point: its middle, then the middles of its longest lines. */
+function anchorsOf(lines: SiteView['things'][number]['lines']): FlatPoint[] {
+  const middle = middleOf(lines);
+  if (middle === undefined) return [];
+  const [longest = []] = lines;
+  const sides = longest.slice(1).flatMap((end, index) => {
+    const start = longest[index] ?? end;
+    return [between(start, end), between(start, end, 0.2), between(start, end, 0.8)];
+  });
+  return [middle, ...sides.slice(0, 12)];
+}
 
-/** What is written on a view of the site, most important first. */
-export function labelsOf(view: SiteView, screen: Screen, said: LabelWords): readonly SiteLabel[] {
+/** The number of a leg among those of the job, from 1. */
+export const numberOf = (field: string): number => Number(/\d+$/.exec(field)?.[0] ?? -1) + 1;
+
+/** Where the word at the line that is level may stand: at its right end, else at its left one [px]. */
+function levelAnchors(text: string, line: readonly [FlatPoint, FlatPoint]): FlatPoint[] {
+  const [left, right] = line[0][0] < line[1][0] ? line : [line[1], line[0]];
+  const length = Math.hypot(right[0] - left[0], right[1] - left[1]);
+  const share = Math.min(0.5, (textWidth(text) / 2 + 6) / Math.max(length, 1));
+  return [between(right, left, share), between(left, right, share)];
+}
+
+/**
+ * What is written on a view of the site, most important first.
+ *
+ * @param numbered legs bear their numbers
+ */
+export function labelsOf(
+  view: SiteView,
+  screen: Screen,
+  said: LabelWords,
+  { area, numbered }: { readonly area: Area; readonly numbered: boolean },
+): readonly SiteLabel[] {
   const on = (point: FlatPoint): FlatPoint => onScreen(point, screen);
-  const { level, hinge } = view;
+  const { hinge } = view;
+  const level = levelAcross(view, screen, area);
   return [
-    ...view.gaps.map(({ from, to, value }) => ({
+    ...view.gaps.map(({ field, from, to, value }) => ({
       kind: 'gap' as const,
+      field,
       text: said.gap(value),
-      at: on(between(from, to)),
+      anchors: [on(between(from, to))],
     })),
     ...(level === null
       ? []
-      : [{ kind: 'level' as const, text: said.level, at: on(level[0][0] > level[1][0] ? level[0] : level[1]) }]),
-    ...view.legs.flatMap(({ member, centreline }) => {
+      : [
+          {
+            kind: 'level' as const,
+            field: '',
+            text: said.level,
+            anchors: levelAnchors(said.level, level),
+            ways: OFF_LEVEL,
+          },
+        ]),
+    ...view.legs.flatMap(({ member, field, centreline }): SiteLabel[] => {
       const [first, last] = [centreline[0], centreline.at(-1)];
       if (first === undefined || last === undefined) return [];
-      return [{ kind: 'leg' as const, text: member, at: on(between(first, last)) }];
+      const along = numbered ? ALONG.number : ALONG.name;
+      const text = numbered ? String(numberOf(field)) : said.called(field, member);
+      return [{ kind: 'leg', field, text, anchors: along.map((share) => on(between(first, last, share))) }];
     }),
-    ...view.points.map(({ name, at }) => ({ kind: 'point' as const, text: name, at: on(at) })),
-    ...(hinge === null ? [] : [{ kind: 'hinge' as const, text: said.hinge, at: on(between(hinge[0], hinge[1])) }]),
-    ...view.things.flatMap(({ name, swung, lines }) => {
-      const at = middleOf(lines);
-      return at === undefined ? [] : [{ kind: 'thing' as const, text: swung ? said.swung(name) : name, at: on(at) }];
+    ...(hinge === null
+      ? []
+      : [
+          {
+            kind: 'hinge' as const,
+            field: '',
+            text: said.hinge,
+            anchors: [0.5, 0.25, 0.75].map((share) => on(between(hinge[0], hinge[1], share))),
+          },
+        ]),
+    ...view.points.map(({ name, field, at }) => ({
+      kind: 'point' as const,
+      field,
+      text: said.called(field, name),
+      anchors: [on(at)],
+      most: MOST,
+    })),
+    ...view.things.flatMap(({ name, field, swung, lines }): SiteLabel[] => {
+      const anchors = anchorsOf(lines).map(on);
+      const called = field === '' ? name : said.called(field, name);
+      return anchors.length === 0
+        ? []
+        : [{ kind: 'thing', field, text: swung ? said.swung(called) : called, anchors, most: MOST }];
     }),
   ];
 }
 
-/** How high a picture of the site is for its width: as the view is, within what a screen can show well. */
-export function pictureHeight([left, bottom, right, top]: SiteView['bounds'], width: number): number {
-  const [least, most] = [0.45, 1.05];
-  const wide = Math.max(right - left, 1e-6);
-  return Math.round(width * Math.min(most, Math.max(least, (top - bottom) / wide)));
+/**
+ * What is written on a view of the site. Legs bear their names where every one of them can stand beside its leg, else
+ * their numbers.
+ *
+ * @param few a small picture has room for the numbers of its legs, what is level and the gaps alone
+ */
+export function writtenOn(
+  view: SiteView,
+  screen: Screen,
+  said: LabelWords,
+  { area, taken, few }: { readonly area: Area; readonly taken: readonly Area[]; readonly few: boolean },
+): Written {
+  const level = levelAcross(view, screen, area);
+  const lines = [...linesOf(view, screen), ...(level === null ? [] : [level])];
+  const write = (numbered: boolean): Written => {
+    const wanted = labelsOf(view, screen, said, { area, numbered });
+    const written = few ? wanted.filter(({ kind }) => kind === 'gap' || kind === 'level' || kind === 'leg') : wanted;
+    const placed = placeLabels(written, area, { lines, taken });
+    const shown = new Set(placed.map(({ label }) => label));
+    const leftOut = wanted.filter((label) => !shown.has(label)).map(({ text }) => text);
+    return { placed, numbered, leftOut: [...new Set(leftOut)] };
+  };
+  const named = write(false);
+  const beside = named.placed.filter(({ label, cost }) => label.kind === 'leg' && cost < CROWDED).length;
+  return view.legs.length === 0 || beside === view.legs.length ? named : write(true);
 }

@@ -1,7 +1,8 @@
 import type { SiteDistance, SitePoint } from '../../server/job/site-point.ts';
 import type { Site } from '../../server/job/site.ts';
 import { words } from '../../server/language/words.ts';
-import { freshName } from './site-names.ts';
+import { setInUse } from './level-readings.ts';
+import { freshName, namesIn, type NameOption } from './site-names.ts';
 
 export const SITE_POINTS = '/site/points';
 
@@ -24,8 +25,8 @@ export const freshSitePoint = ({ points }: Site): SitePoint => ({
 export const isFreshPoint = ({ at }: SitePoint): boolean => JSON.stringify(at) === JSON.stringify(typed);
 
 /** Names of the other points, which one can be measured from. */
-export const otherPoints = (site: Site, index: number): readonly string[] =>
-  site.points.filter((_, place) => place !== index).map(({ name }) => name);
+export const otherPoints = (site: Site, index: number): readonly NameOption[] =>
+  namesIn('points', site, (place) => place !== index);
 
 /** A tape is laid over something; a place to type over [mm], our own choice. */
 const FIRST_DISTANCE = 1000;
@@ -34,10 +35,10 @@ export const freshDistance = (from: string): SiteDistance => ({ from, distance: 
 
 /** A way of finding a point to begin with; null where nothing is there to measure from, or no level was read. */
 export function freshFound(by: FoundBy, site: Site, index: number): Found | null {
-  const [first, second, third] = otherPoints(site, index);
+  const [first, second, third] = otherPoints(site, index).map(({ value }) => value);
   if (by === 'typed') return typed;
   if (by === 'plumb') {
-    const set = site.level.sets.length;
+    const set = setInUse(site.level.sets);
     return first === undefined || set === 0 ? null : { by, from: first, ahead: 0, port: 0, up: 0, set, accuracy: null };
   }
   if (first === undefined || second === undefined) return null;
@@ -50,10 +51,6 @@ export const foundOptions = (current: FoundBy, site: Site, index: number) =>
     value,
     words: words(`point.by.${value}`),
   }));
-
-/** A name to choose from, and one that is gone, so that it is seen which was meant. */
-export const nameOptions = (names: readonly string[], current: string) =>
-  (names.includes(current) ? names : [current, ...names]).map((value) => ({ value, words: value }));
 
 /** Of two places that fit, the one further this way; up first, as most points hang above what they are measured from. */
 export const TOWARDS_WAYS = ['up', 'down', 'ahead', 'back', 'port', 'starboard'] as const satisfies readonly Extract<

@@ -90,7 +90,7 @@ export function stageFigure(stage: StageKey, job: Job, plan: Plan | null): strin
     const longest = plan.purge?.setups.map(({ wait }) => wait).sort((a, b) => b.value - a.value)[0];
     return longest === undefined ? '' : joined(figureParts(longest, units));
   }
-  if (stage === 'level') return plan.site === null ? '' : siteFigure(plan.site, units);
+  if (stage === 'level') return plan.site === null ? '' : siteFigure(plan.site, job);
   if (stage === 'price' && plan.quote !== null) {
     const { open, subtotal } = plan.quote;
     if (subtotal === 0 && open.length > 0) return words('stage.open', { count: open.length });
@@ -99,12 +99,13 @@ export function stageFigure(stage: StageKey, job: Job, plan: Plan | null): strin
   return '';
 }
 
-/** What is sawn first, the first leg; where there is none, how the structure lies: lengthwise / sideways. */
-function siteFigure({ legs, level }: SitePlan, units: Job['units']): string {
-  const [leg] = legs;
+/** What is sawn first; where there is no leg, how the structure lies: lengthwise / sideways. */
+function siteFigure({ legs, level }: SitePlan, { units, site }: Job): string {
+  const leg = legs.find(({ order }) => order === 1) ?? legs[0];
   if (leg !== undefined) return joined(figureParts(leg.cutLength, units));
+  if (!level.known) return site.level.sets.length > 0 ? words('level.notRead') : '';
   // both stand in the width of one figure: the stage itself says them closer
-  return level.known ? `${fixed(level.trim.value, 1)} / ${fixed(level.list.value, 1)}°` : '';
+  return `${fixed(level.trim.value, 1)} / ${fixed(level.list.value, 1)}°`;
 }
 
 /** What came back wrong: the width, which is what most frames are asked for by; where a frame has none, the largest. */

@@ -2,6 +2,7 @@ import { words } from '../../server/language/words.ts';
 import type { Site } from '../../server/job/site.ts';
 import type { Point } from '../../server/plan/figure.ts';
 import type { Side } from '../../server/plan/site.ts';
+import { alongKey } from './level-readings.ts';
 
 /** Ways that an axis of the frame runs in most jobs. */
 const WAYS = ['ahead', 'port', 'back', 'starboard', 'up', 'down'] as const satisfies readonly Side[];
@@ -43,8 +44,7 @@ export type SlopeAlong = 'x' | 'y' | typeof OTHER_WAY;
 
 export const ALONG: Readonly<Record<'x' | 'y', Point>> = { x: { x: 1, y: 0, z: 0 }, y: { x: 0, y: 1, z: 0 } };
 
-export function alongOf({ x, y, z }: Point): SlopeAlong {
-  if (z !== 0) return OTHER_WAY;
-  if (y === 0 && x > 0) return 'x';
-  return x === 0 && y > 0 ? 'y' : OTHER_WAY;
+export function alongOf(line: Point): SlopeAlong {
+  const key = alongKey(line);
+  return key === null ? OTHER_WAY : key === 'ahead' ? 'x' : 'y';
 }

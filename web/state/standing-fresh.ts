@@ -1,7 +1,7 @@
 import type { Site } from '../../server/job/site.ts';
 import type { Placing, Slope, Standing } from '../../server/job/standing.ts';
 import type { Point } from '../../server/plan/figure.ts';
-import { ALONG } from './standing-axes.ts';
+import { ALONG, directionOfSide } from './standing-axes.ts';
 import { cornersInOrder, firstPlace, lastPlace } from './tube-places.ts';
 import type { Tube } from './tubes.ts';
 
@@ -23,7 +23,7 @@ export function freshPair(tubes: readonly Tube[], { points }: Site, index: numbe
   return at === undefined || point === undefined ? null : { at, point: point.name };
 }
 
-/** The other way of placing; null for points where there are not three of them, or no frame to lay on them. */
+/** The other way of placing, by axes as a new job has it, seen from above with ahead up; null for points where there are not three of them, or no frame to lay on them. */
 export function freshPlacing(
   by: Placing['by'],
   tubes: readonly Tube[],
@@ -31,7 +31,7 @@ export function freshPlacing(
   origin: Point | null,
 ): Placing | null {
   if (by === 'axes') {
-    return { by, origin: origin ?? { x: 0, y: 0, z: 0 }, x: { ...ALONG.x }, y: { ...ALONG.y } };
+    return { by, origin: origin ?? { x: 0, y: 0, z: 0 }, x: directionOfSide('starboard'), y: directionOfSide('ahead') };
   }
   if (site.points.length < LEAST_PAIRS) return null;
   const pairs = Array.from({ length: LEAST_PAIRS }, (_, index) => freshPair(tubes, site, index));

@@ -20,11 +20,23 @@ export const findingsLegs = {
     'Move its foot or its head, use a thinner tube, or leave out the fitting.',
     'What is left is',
   ),
+  'leg-stubby': about(
+    'mm',
+    'One side of this leg is shorter than the leg is wide[ ({name})], so that it is hard to mark and to hold.[ Its adjustment takes {adds:mm} of it.]',
+    'Move its foot or its head, choose a shorter adjustment or a fitting in its place.',
+    'That side is',
+  ),
   'leg-adjust-long': about(
     'mm',
     'The adjustment takes more than the leg has[ ({name})].',
     'Choose a shorter one.',
     'It takes',
+  ),
+  'leg-adjust-travel': about(
+    'mm',
+    'The adjustment is to go further in than it is long[ ({name})]: in its middle it adds less than that.',
+    'Type how far it goes either way from its middle, or what it adds there.',
+    'Its travel either way is',
   ),
   'leg-along-surface': about(
     'deg',
@@ -44,6 +56,11 @@ export const findingsLegs = {
     'Use a thinner tube or a fitting.',
     'Its diameter is',
   ),
+  'leg-no-saddle': about(
+    'mm',
+    'No saddle fits where this leg meets its tube[ ({name} on {member})]: the tube bends back into the leg there, or away from it.',
+    'Move the head along the tube, bring the leg to it less flatly, or use a fitting.',
+  ),
   'leg-over-end': about(
     'mm',
     'The saddle of this leg hangs over the end of the tube that it carries[ ({name}, {member})].',
@@ -58,7 +75,7 @@ export const findingsLegs = {
   ),
   'leg-measure-again': about(
     'mm',
-    '[Cut {name} at {cut:mm}, ± {band:mm}; {doubt}][ ({which})][ accounts for {part:mm} of it. ]Most of what is in doubt comes from one thing.',
+    '[Cut {name} at {cut:mm}, ± {band:mm}; {doubt} accounts for {part:mm} of it. ]Most of what is in doubt comes from one thing.',
     'Measure that again before you cut.',
     'The ± is',
   ),
@@ -67,6 +84,18 @@ export const findingsLegs = {
     'The length of this leg is in doubt by more than its adjustment can take up[ ({name})].',
     'Measure again, or choose one with more travel.',
     'The doubt is ±',
+  ),
+  'leg-strikes': about(
+    'mm',
+    'This leg runs into another tube[: {name} into {other}].',
+    'Move its foot or its head.',
+    'They overlap by',
+  ),
+  'leg-near': about(
+    'mm',
+    'This leg passes close by another tube[: {name} by {other}].',
+    'See that both can be fitted and welded, or move its foot or its head.',
+    'Between the two are',
   ),
   'leg-slender': about(
     'ratio',
@@ -78,7 +107,7 @@ export const findingsLegs = {
     'count',
     'Tube, cuts and welds of the legs are not in the price.',
     'Add them by hand.',
-    'There are',
+    'Number of legs:',
   ),
   'load-over-proof': about(
     'MPa',
@@ -96,6 +125,11 @@ export const findingsLegs = {
     'count',
     'Nothing that is typed here keeps the heads of these legs from going sideways[: {names}]. They are reckoned as struts that sway.',
     'Hinge the frame, brace the legs, or have it looked at by a qualified person.',
+  ),
+  'strut-adjusted': about(
+    'count',
+    'A leg with a thread or a slip piece in it[ ({name})] bends and gives where its parts meet. Its Euler load is that of a plain tube; what it carries is not told.',
+    'A qualified person decides what it may carry, by what the maker says of the fitting.',
   ),
   'legs-hold-nothing': about(
     'count',

@@ -9,14 +9,14 @@ export const findingsSite = {
   ),
   'level-set-not-read': about(
     'count',
-    'This set is begun and not read to its end: everything still goes by the set before, or by the structure’s own axes.',
+    'This set is begun and not read to its end, and nothing goes by it[: how the structure lies is taken from set {now}].',
     'Read the level and type what it shows, or take the set out.',
     'It is set',
   ),
   'level-reading-over-45': about(
     'deg',
-    'A level on a surface that is level in the structure cannot read so much: it was read from the upright, or the surface is another one.',
-    'Type the angle from the horizontal, or the direction that the level really lay along.',
+    'A level on a surface that is level in the structure cannot read so much: it was read from the upright, or the surface is another one[. From the horizontal that is {flat}°, to one side or the other].',
+    'Type the angle from the horizontal with the sign of the side that rises, or the direction that the level really lay along.',
     'It reads',
   ),
   'level-readings-too-few': about(
@@ -60,15 +60,32 @@ export const findingsSite = {
   ),
   'level-set-missing': about(
     'count',
-    'There is no such set of level readings, or it does not tell how the structure lay.',
-    'Name a set that tells.',
+    'There is no such set of level readings, it is not read to its end, or it does not tell how the structure lay.',
+    'Name a set that tells, or read that one to its end.',
     'It is set',
+  ),
+  'level-sets-order': about(
+    'count',
+    'These sets of readings are not in the order of their times: the last of the list that is read is taken for how the structure lies now[, which is set {now}], but one before it in the list was taken later.',
+    'Put the readings of now last, or mend the time.',
+    'Taken later is set',
+  ),
+  'band-left-out': about(
+    'count',
+    'With this measured value off by its accuracy, up or down, the site cannot be laid as it is: something stands at the very end of what it can reach. What the value adds to the ± of other numbers is left out of them.',
+    'Place the frame, or ask for a slope or a height, further from the end of what it can reach.',
+    'Values left out are',
   ),
   'site-name-twice': about('count', 'Two of them have the same name[: {name}].', 'Give each a name of its own.'),
   'site-name-missing': about(
     'count',
     'Nothing that can be used here has that name[: {name}].',
     'Choose one from the list, add it, or mend what is typed about it.',
+  ),
+  'site-name-no-place': about(
+    'count',
+    'What is named here is there, but where it lies cannot be told[: {name}].',
+    'Mend what is said about it, or choose another.',
   ),
   'site-point-circle': about(
     'count',
@@ -188,13 +205,13 @@ export const findingsSite = {
   'swing-without-hinge': about('deg', 'A frame without a hinge does not swing.', 'Choose a hinge.'),
   'gap-struck': about(
     'mm',
-    'A tube runs into something that must stay clear[: {name} into {thing}][, {swung}° round the swing].',
+    'A tube runs into something that must stay clear, at its nearest over all that swings[: {name} into {thing}][, {swung}° round the swing].',
     'Move the tube or the thing, or make the frame around it.',
     'They overlap by',
   ),
   'gap-under': about(
     'mm',
-    'A tube comes nearer to something than is asked for[: {name} to {thing}][, {swung}° round the swing].',
+    'A tube comes nearer to something than is asked for, at its nearest over all that swings[: {name} to {thing}][, {swung}° round the swing].',
     'Make room, or ask for less.',
     'The gap is',
   ),

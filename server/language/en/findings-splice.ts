@@ -26,9 +26,9 @@ export const findingsSplice = {
   ),
   'post-struck': about(
     'mm',
-    'The wanted frame itself has too little room for this post[: {name}].',
-    'Look at where the post stands, or change the frame.',
-    'It lacks',
+    'Where it stands, the wanted frame itself has too little room beside this[: {name}].',
+    'Look at where it stands, or change the frame.',
+    'At rest it lacks',
   ),
   'cut-parts-nothing': about(
     'count',

@@ -14,10 +14,14 @@ export const bands: Readonly<Record<string, string>> = {
   'tube-tolerance': 'tolerance of the tube',
   'site-level': 'the level',
   'site-point': 'points of the site',
+  'site-foot': 'where the legs stand',
+  'site-surface': 'surfaces under the legs',
   'site-placing': 'where the frame is placed',
   'site-thing': 'things of the site',
   'site-frame': 'marks on the frame',
+  'site-made': 'the frame as it is made',
   'site-cutting': 'sawing and welding',
+  'site-left-out': 'less what cannot be told',
 };
 
 const readable = (name: string): string => name.replaceAll('-', ' ');

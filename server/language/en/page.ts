@@ -18,6 +18,7 @@ export const page = {
   'stage.open': '{count} open',
   'stage.findings': '{count} to look at',
 
+  'drawing.place': 'Drawing',
   'drawing.label': 'Drawing of the frame',
   'drawing.none': 'There is no drawing yet: these sizes do not make a frame.',
   'drawing.kept': 'Last possible frame',

@@ -12,6 +12,7 @@ export const unitWords: Readonly<Record<Unit, string>> = {
   kg: 'kg',
   g: 'g',
   'kg/m': 'kg/m',
+  'N/m': 'N/m',
   'kg/m3': 'kg/m³',
   N: 'N',
   'N.m': 'N·m',

@@ -1,7 +1,7 @@
 import type { Check, Spot } from '../frame/frame-geometry.ts';
 import type { Centreline } from '../geometry/centreline.ts';
 import type { RigidMotion } from '../geometry/rigid-motion.ts';
-import type { RoundBar } from '../geometry/solid.ts';
+import type { Solid } from '../geometry/solid.ts';
 import type { Vector3 } from '../geometry/vector.ts';
 
 /** A point that a correction must bring somewhere: a foot, a corner, a hole in a pad. */
@@ -22,16 +22,18 @@ export type CorrectionTarget = {
   readonly fixing: 'foot' | 'pad' | 'hole';
 };
 
-/** A round post that no tube of the corrected frame may come near [mm], in the frame's axes. */
+/** A post, a ball or a wall that no tube of the corrected frame may come near [mm], in the frame's axes. */
 export type Post = {
   /** The thing of the site; one that swings, or that the frame swings past, stands at several places. */
   readonly field: string;
   readonly name: string;
-  readonly bar: RoundBar;
+  readonly solid: Solid;
   /** Between its surface and a tube's centreline, at the least. */
   readonly keep: number;
   /** Where it stands as typed, and not only where it comes nearest. */
   readonly atRest: boolean;
+  /** Room that the wanted frame leaves beyond that, where it was measured. */
+  readonly spare?: number;
 };
 
 /** A frame after a correction, in the axes of the wanted frame but not yet laid on it. */

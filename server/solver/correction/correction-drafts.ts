@@ -16,6 +16,7 @@ import { leaveWay } from './leave-way.ts';
 import type { Misreading } from './misreadings.ts';
 import { newFrameWay } from './new-frame-way.ts';
 import type { Effort, WayDraft } from './outcome.ts';
+import { isOutOfReach } from './post-room.ts';
 import { rebendWay } from './rebend-way.ts';
 import { scoreSlips } from './slips.ts';
 import type { SplicedWay } from './splice/splice-way.ts';
@@ -86,7 +87,8 @@ export function correctionDrafts(
     leave.packing.length === 0;
   if (asWanted) findings.push(finding('came-back-as-wanted', 'note', '/cameBack/readings', { tape }));
   const rebend = rebendWay(work, { machine, fromFinish: source.fromFinish });
-  const splices = spliceWays({ job, machine, work, fromFinish: source.fromFinish });
+  const posts = work.posts.filter((post) => !isOutOfReach(post, worstOf(leave), outsideDiameter));
+  const splices = spliceWays({ job, machine, work, posts, fromFinish: source.fromFinish });
   const { law, checks, fromFinish, newFrame } = source;
   // what half a tape tells is no gain
   const leastGain = Math.max(tape, LEAST_TAPE) / 2;

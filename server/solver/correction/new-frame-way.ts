@@ -11,8 +11,18 @@ import type { ArcPiece } from '../geometry/centreline.ts';
 import { correctionTargets } from './correction-targets.ts';
 import type { CorrectionWork } from './correction-work.ts';
 import { drawnMembers, unjoined } from './leave-way.ts';
-import { countFigure, judge, type Effort, type Outcome, type WayDraft } from './outcome.ts';
-import { CORNER_WIDTHS, END_WIDTHS, outcomeFigures, type Doubt } from './outcome-figures.ts';
+import type { CorrectedFrame } from './corrected.ts';
+import {
+  countFigure,
+  judge,
+  layOn,
+  type Doubt,
+  type Effort,
+  type LaidDoubt,
+  type Outcome,
+  type WayDraft,
+} from './outcome.ts';
+import { CORNER_WIDTHS, END_WIDTHS, outcomeFigures } from './outcome-figures.ts';
 import { asCorrected, relaidFrame } from './relaid-frame.ts';
 import type { ArcChange, MemberChange } from './relaid-member.ts';
 import { workSteps } from './work-steps.ts';
@@ -31,26 +41,38 @@ export type NewFrame = {
   readonly checks: readonly CheckDimension[];
 };
 
+/** The frame made anew as planned, and with everything about its bends off one after the other. */
+function anewOf(
+  work: Pick<CorrectionWork, 'wanted' | 'outsideDiameter' | 'tape' | 'posts'>,
+  made: Omit<NewFrame, 'effort' | 'checks'>,
+) {
+  const { wanted, outsideDiameter, tape, posts } = work;
+  const { fixing, tolerance } = made;
+  const { targets } = correctionTargets({ fixing, wanted, actual: wanted, outsideDiameter, tape, tolerance });
+  const anew = (members: Change): CorrectedFrame =>
+    asCorrected(wanted, relaidFrame(wanted, { members, fromFinish: made.fromFinish }), { wanted, outsideDiameter });
+  return {
+    context: { wanted, actual: wanted, targets, posts },
+    asPlanned: anew(new Map()),
+    off: singleErrors(wanted, made).map(({ from, changes }) => ({ from, frames: changes.map(anew) })),
+  };
+}
+
+/** A new frame with everything about its bends off one after the other, each laid on the wanted one. */
+export function newFramesOff(...source: Parameters<typeof anewOf>): LaidDoubt[] {
+  const { context, off } = anewOf(...source);
+  const { wanted, targets } = context;
+  return off.map(({ from, frames }) => ({
+    from,
+    outcomes: frames.map((corrected) => ({ corrected, lay: layOn(wanted, wanted, targets, corrected) })),
+  }));
+}
+
 /** Make the frame anew: what is left over is what bending scatters. */
 export function newFrameWay(work: CorrectionWork, made: NewFrame): WayDraft {
-  const { wanted, outsideDiameter } = work;
-  const { targets } = correctionTargets({
-    fixing: made.fixing,
-    wanted,
-    actual: wanted,
-    outsideDiameter,
-    tape: work.tape,
-    tolerance: made.tolerance,
-  });
-  const context = { wanted, actual: wanted, targets, posts: work.posts };
-  const anew = (members: ReadonlyMap<string, MemberChange>) =>
-    asCorrected(wanted, relaidFrame(wanted, { members, fromFinish: made.fromFinish }), { wanted, outsideDiameter });
-  const asPlanned = anew(new Map());
+  const { context, asPlanned, off } = anewOf(work, made);
   const base = judge(context, asPlanned);
-  const doubts = singleErrors(wanted, made).map(({ from, changes }): Doubt => ({
-    from,
-    outcomes: changes.map((change) => judge(context, anew(change))),
-  }));
+  const doubts = off.map(({ from, frames }): Doubt => ({ from, outcomes: frames.map((one) => judge(context, one)) }));
   const figures = outcomeFigures(base, [], doubts);
   return {
     key: 'new-frame',
@@ -64,7 +86,7 @@ export function newFrameWay(work: CorrectionWork, made: NewFrame): WayDraft {
     trims: [],
     packing: [],
     steps: workSteps([{ key: 'bend-new-frame' }, { key: 'check-sizes' }]),
-    members: drawnMembers(asPlanned, base.lay),
+    members: drawnMembers(base.corrected, base.lay),
     effort: made.effort,
   };
 }
@@ -77,7 +99,7 @@ type Change = ReadonlyMap<string, MemberChange>;
  */
 function singleErrors(
   wanted: FrameGeometry,
-  { machine, law, fromFinish }: NewFrame,
+  { machine, law, fromFinish }: Pick<NewFrame, 'machine' | 'law' | 'fromFinish'>,
 ): { from: string; changes: Change[] }[] {
   const radians = (degrees: number) => degrees * RADIANS;
   const bends = wanted.members.flatMap(({ name, centreline: { pieces } }) =>

@@ -5,18 +5,14 @@ import { band, figure, input } from '../figure.ts';
 import { DEGREES } from '../geometry/angle.ts';
 import { length, subtract } from '../geometry/vector.ts';
 import { sizeDifference } from '../returned/differences.ts';
-import type { Outcome } from './outcome.ts';
+import type { Post } from './corrected.ts';
+import { partsOf, type Doubt, type Outcome, type WayDraft } from './outcome.ts';
+import { roomAt } from './post-room.ts';
 
-/**
- * One more thing that is not known, with what comes out where it is one standard deviation (or one ±) off, once for
- * each independent direction. Everything is taken to be independent of everything else.
- */
-export type Doubt = { readonly from: string; readonly outcomes: readonly Outcome[] };
-
-/** The figures of a way that say what the frame is like after it. */
+/** The figures of a way that say what the frame is like after it, and what their bands come from. */
 type OutcomeFigures = Pick<
-  Way,
-  'fixingMisfit' | 'fixings' | 'cornerMisfit' | 'cornerWidth' | 'endWidth' | 'toe' | 'after'
+  WayDraft,
+  'fixingMisfit' | 'fixings' | 'cornerMisfit' | 'cornerWidth' | 'endWidth' | 'toe' | 'after' | 'doubts'
 >;
 
 /** Widths by which a shape is known: across its corners, and across its far end. */
@@ -47,10 +43,13 @@ export function outcomeFigures(
     });
     return { ...one, distance: length(one.off), spread };
   });
-  const rooms = base.rooms.map(({ post, room }, index) => ({
+  const rooms = base.rooms().map(({ post, ...found }) => ({
     post,
-    room,
-    spread: bandOf(doubts, (outcome) => (outcome.rooms[index]?.room ?? room) - room),
+    room: found.room,
+    spread: bandOf(
+      doubts,
+      ({ corrected, lay }) => (roomAt(post, found, partsOf(corrected), lay) ?? found.room) - found.room,
+    ),
   }));
   const ofKind = (kind: Misfit['target']['kind']) => misfits.filter(({ target }) => target.kind === kind);
   const shortfalls = rooms.map(({ room, spread }) => ({ distance: Math.max(0, -room), spread }));
@@ -77,6 +76,7 @@ export function outcomeFigures(
       bandOf(doubts, (outcome) => (outcome.toe - toe) * DEGREES),
     ),
     after,
+    doubts,
   };
 }
 
@@ -125,15 +125,7 @@ function landed({ target, distance, spread }: Misfit): FixingResult {
 }
 
 /** A post, and the room that is left round it beyond what it asks for: at least nothing must be. */
-function passed({
-  post,
-  room,
-  spread,
-}: {
-  post: Outcome['rooms'][number]['post'];
-  room: number;
-  spread: Band | null;
-}): FixingResult {
+function passed({ post, room, spread }: { post: Post; room: number; spread: Band | null }): FixingResult {
   const keep = input('a', 'least-distance', post.keep, 'mm');
   return {
     field: post.field,

@@ -3,12 +3,13 @@ import type { Joint } from '../../plan/joint.ts';
 import type { Figure } from '../../plan/figure.ts';
 import { figure, input } from '../figure.ts';
 import { extraFor, measureCheck, type Check, type FrameGeometry, type Spot } from '../frame/frame-geometry.ts';
-import { placeAt } from '../geometry/centreline.ts';
+import { withinHalfTurn } from '../geometry/angle.ts';
+import { placeAt, type Centreline } from '../geometry/centreline.ts';
 import { bestMotion, moved, turned, type RigidMotion } from '../geometry/rigid-motion.ts';
 import { add, cross, length, scale, subtract, type Vector3 } from '../geometry/vector.ts';
 import type { WeldPlace } from '../welding/weld-sites.ts';
 import type { CorrectedFrame, CorrectionTarget, Post } from './corrected.ts';
-import { postRoom } from './post-room.ts';
+import { postRoom, type PostRoom } from './post-room.ts';
 import { toeOf } from './toe.ts';
 
 /** What a way needs of the shop: welds, cuts, bends, saddles to be made anew, and metres of new tube. */
@@ -27,7 +28,18 @@ export type WayDraft = Omit<
   'purgeSetups' | 'purgeGas' | 'minutes' | 'cost' | 'costAtLeast' | 'days' | 'unbeaten' | 'risks'
 > & {
   readonly effort: Effort;
+  /** What its bands come from. */
+  readonly doubts: readonly Doubt[];
 };
+
+/**
+ * One more thing that is not known, with what comes out where it is one standard deviation (or one ±) off, once for
+ * each independent direction. Everything is taken to be independent of everything else.
+ */
+export type Doubt = { readonly from: string; readonly outcomes: readonly Outcome[] };
+
+/** The same of which no more is known than how the frame then lies. */
+export type LaidDoubt = { readonly from: string; readonly outcomes: readonly Pick<Outcome, 'corrected' | 'lay'>[] };
 
 /** What a corrected frame is measured against. Targets stand on `actual`. */
 export type JudgeContext = {
@@ -39,12 +51,13 @@ export type JudgeContext = {
 
 /** A corrected frame in numbers [mm, rad]; lists are in the order of the context's targets, posts and wanted checks. */
 export type Outcome = {
+  readonly corrected: CorrectedFrame;
   /** Lays the corrected frame on the wanted one: least sum of (distance / tolerance)², guides left out. */
   readonly lay: RigidMotion;
   /** From where a target must be to where it is. */
   readonly targets: readonly { readonly target: CorrectionTarget; readonly off: Vector3 }[];
-  /** Room left beyond what a post asks for; negative where a tube comes too near. */
-  readonly rooms: readonly { readonly post: Post; readonly room: number }[];
+  /** Room left beyond what a post asks for; negative where a tube comes too near. Found for those who look at it. */
+  readonly rooms: () => readonly ({ readonly post: Post } & PostRoom)[];
   /** How much more the first two feet turn towards each other than on the wanted frame; `wantedToe` is that one's. */
   readonly toe: number;
   readonly wantedToe: number;
@@ -66,7 +79,6 @@ export function judge(context: JudgeContext, corrected: CorrectedFrame): Outcome
   const { wanted, actual, targets, posts } = context;
   const lay = layOn(wanted, actual, targets, corrected);
   const placed = ({ member, station, point }: Spot) => moved(corrected.motionAt(member, station), point);
-  const parts = posts.length === 0 ? [] : corrected.members.flatMap((member) => member.parts);
   const outward = (foot: Spot) =>
     turned(lay, turned(corrected.motionAt(foot.member, foot.station), outwardAt(actual, foot)));
   const wantedToe = toeOf(
@@ -74,17 +86,21 @@ export function judge(context: JudgeContext, corrected: CorrectedFrame): Outcome
     wanted.feet.map((foot) => outwardAt(wanted, foot)),
   );
   return {
+    corrected,
     lay,
     targets: targets.map((target) => ({
       target,
       off: subtract(moved(lay, targetPoint(target, corrected)), target.wanted),
     })),
-    rooms: leastRooms(
-      posts.flatMap((post) => {
-        const room = postRoom(post, parts, lay);
-        return room === undefined ? [] : [{ post, room }];
-      }),
-    ),
+    rooms: () => {
+      const parts = posts.length === 0 ? [] : partsOf(corrected);
+      return leastRooms(
+        posts.flatMap((post) => {
+          const room = postRoom(post, parts, lay);
+          return room === undefined ? [] : [{ post, ...room }];
+        }),
+      );
+    },
     toe: withinHalfTurn(toeOf(wanted, actual.feet.map(outward)) - wantedToe),
     wantedToe,
     sizes: wanted.checks.flatMap((check) => {
@@ -99,9 +115,14 @@ export function judge(context: JudgeContext, corrected: CorrectedFrame): Outcome
   };
 }
 
+/** The centrelines of a corrected frame, member after member. */
+export const partsOf = ({ members }: CorrectedFrame): Centreline[] => members.flatMap(({ parts }) => parts);
+
+type Rooms = ReturnType<Outcome['rooms']>;
+
 /** Of a post that stands at several places, the one with the least room. */
-function leastRooms(rooms: Outcome['rooms']): Outcome['rooms'] {
-  const least = new Map<string, Outcome['rooms'][number]>();
+function leastRooms(rooms: Rooms): Rooms {
+  const least = new Map<string, Rooms[number]>();
   for (const one of rooms) if (one.room < (least.get(one.post.field)?.room ?? Infinity)) least.set(one.post.field, one);
   return [...least.values()];
 }
@@ -143,8 +164,6 @@ export function outwardAt(frame: FrameGeometry, foot: Pick<Spot, 'member' | 'sta
   if (line === undefined || tangent === undefined) return { x: 0, y: -1, z: 0 };
   return foot.station > line.length / 2 ? tangent : scale(tangent, -1);
 }
-
-const withinHalfTurn = (angle: number): number => angle - 2 * Math.PI * Math.round(angle / (2 * Math.PI));
 
 /** The largest of some figures of the joints, as one figure. */
 export function largest(joints: readonly Joint[], pick: (joint: Joint) => Figure, unit: 'deg' | 'mm'): Figure {

@@ -47,7 +47,7 @@ export function planCorrection(drafted: CorrectionDrafts, setting: CorrectionSet
   });
   const ways = markUnbeaten(
     drafts.map((draft) => {
-      const { effort, ...way } = draft;
+      const { effort, doubts: _doubts, ...way } = draft;
       const priced = price(workOf(draft));
       const risks = risksOf(way, {
         outsideDiameter: job.tube.outsideDiameter,

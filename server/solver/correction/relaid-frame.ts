@@ -82,11 +82,16 @@ export function asCorrected(
     betweenFeet(frame, member, members[index]?.centreline ?? member.centreline),
   );
   // places of the wanted frame: its members end at their feet, as these lines do
-  const make = frameMaker(sized.wanted, sizesOf(sized.wanted, sized.outsideDiameter));
+  const sizes = (): readonly Check[] =>
+    frameMaker(sized.wanted, sizesOf(sized.wanted, sized.outsideDiameter))(lines, frame.planeNormal !== null).checks;
+  let checks: readonly Check[] | undefined;
   return {
     motionAt,
     members: lines.map((line, index) => ({ name: members[index]?.name ?? '', parts: [line] })),
-    checks: make(lines, frame.planeNormal !== null).checks,
+    // measured only for those who look at it: where tubes lie is often all that is asked
+    get checks() {
+      return (checks ??= sizes());
+    },
   };
 }
 

@@ -6,13 +6,6 @@ import { postRoom } from './post-room.ts';
 /** Less room missing than this is rounding [mm]. */
 const NOTHING = 1e-6;
 
-/** Room that the wanted frame itself lacks beside a post [mm]; 0: it has enough. */
-function lacking(post: Post, wanted: Pick<FrameGeometry, 'members'>): number {
-  const lines = wanted.members.map(({ centreline }) => centreline);
-  const room = postRoom(post, lines, UNMOVED) ?? 0;
-  return room < -NOTHING ? -room : 0;
-}
-
 /**
  * Posts that a correction keeps clear of, and what there is to say of those that none can keep clear of since the wanted
  * frame runs into them: no correction is bent out of shape for these. Said is where a post stands as typed; what swings
@@ -22,11 +15,13 @@ export function sortedPosts(
   posts: readonly Post[],
   wanted: Pick<FrameGeometry, 'members'>,
 ): { clear: Post[]; struck: { readonly field: string; readonly name: string; readonly lacks: number }[] } {
-  const lacks = posts.map((post) => ({ post, lacks: lacking(post, wanted) }));
+  const lines = wanted.members.map(({ centreline }) => centreline);
+  const rooms = posts.map((post) => ({ ...post, spare: postRoom(post, lines, UNMOVED)?.room ?? 0 }));
+  const isStruck = ({ spare }: { readonly spare: number }): boolean => spare < -NOTHING;
   return {
-    clear: lacks.flatMap(({ post, lacks: lack }) => (lack === 0 ? [post] : [])),
-    struck: lacks.flatMap(({ post, lacks: lack }) =>
-      lack > 0 && post.atRest ? [{ field: post.field, name: post.name, lacks: lack }] : [],
+    clear: rooms.filter((post) => !isStruck(post)),
+    struck: rooms.flatMap((post) =>
+      isStruck(post) && post.atRest ? [{ field: post.field, name: post.name, lacks: -post.spare }] : [],
     ),
   };
 }

@@ -24,6 +24,18 @@ export type LeastGap = {
 };
 
 type Found = Omit<LeastGap, 'atLeast'>;
+
+/** How far a search goes. */
+export type Search = {
+  /** Told apart down to this [mm]. */
+  readonly fine: number;
+  /** Boxes that are parted at the most; beyond that `atLeast` lies further below `distance` than `fine`. */
+  readonly most?: number;
+  /** Told apart down to this share of the distance, where that is more; 0: no. */
+  readonly share?: number;
+  /** What is nowhere nearer than this is not looked at any closer [mm]. */
+  readonly within?: number;
+};
 type Range = { readonly middle: number; readonly half: number };
 
 /**
@@ -49,47 +61,52 @@ const WIDEST = Math.PI / 2;
  * slope there times the way that the stretch can go against it, and an end of the chord goes furthest. What that leaves
  * out is of second order, so that few boxes remain at the end. Derived, checked against sampling.
  *
- * @param fine told apart down to this [mm]
- * @param most boxes that are parted at the most; beyond that `atLeast` lies further below `distance` than `fine`
  * @returns undefined for a line without pieces
  */
-export function leastGap(
-  source: GapSource,
-  { fine, most = MOST }: { readonly fine: number; readonly most?: number },
-): LeastGap | undefined {
-  const [first, ...others] = firstBoxes(source).map((box) => measured(source, box));
+export function leastGap(source: GapSource, search: Search): LeastGap | undefined {
+  const { most = MOST, within = Infinity } = search;
+  const [first, ...others] = firstBoxes(source, search).map((box) => measured(source, box));
   if (first === undefined) return undefined;
   const open = new Lowest<Measured>();
   const floor = -deepest(source.solid);
   let best = first.found;
-  const isOpen = (low: number): boolean => Math.max(floor, low) < enough(source, best, fine);
+  let leftOut = Infinity;
+  const isOpen = (low: number): boolean => Math.max(floor, low) < enough(source, best, search);
   const keep = (one: Measured): void => {
     if (one.found.distance < best.distance) best = one.found;
     if (isOpen(one.low)) open.add(one.low, one);
+    else leftOut = Math.min(leftOut, one.low);
   };
+  const ended = (low: number): LeastGap => ({
+    ...best,
+    atLeast: Math.max(floor, Math.min(best.distance, leftOut, low)),
+  });
   for (const one of [first, ...others]) keep(one);
   for (let parted = 0; ; parted += 1) {
     const next = open.take();
-    if (next === undefined || !isOpen(next.low))
-      return { ...best, atLeast: Math.max(floor, enough(source, best, fine)) };
-    if (parted >= most) return { ...best, atLeast: Math.max(floor, next.low) };
+    if (next === undefined) return ended(Infinity);
+    if (!isOpen(next.low) || parted >= most || next.low >= within) return ended(next.low);
     for (const box of PARTS[next.thing.part](next.thing.box)) keep(measured(source, box));
   }
 }
 
 /** What a box must be able to fall below to be worth a look [mm]. */
-function enough({ solid, lineTurns, solidTurns }: GapSource, { distance }: Found, fine: number): number {
+function enough(
+  { solid, lineTurns, solidTurns }: GapSource,
+  { distance }: Found,
+  { fine, share = 0 }: Pick<Search, 'fine' | 'share'>,
+): number {
   const isDeep = lineTurns !== null && solidTurns !== null && solid.shape !== 'plane';
-  return distance - (isDeep ? Math.max(fine, -INSIDE * distance) : fine);
+  return distance - Math.max(fine, isDeep ? -INSIDE * distance : 0, share * distance);
 }
 
-function firstBoxes({ line, lineTurns, solidTurns }: GapSource): Box[] {
+function firstBoxes({ line, lineTurns, solidTurns }: GapSource, { share = 0 }: Search): Box[] {
   let station = 0;
   const boxes: Box[] = [];
+  const [lines, solids] = [ranges(lineTurns, share === 0), ranges(solidTurns, share === 0)];
   for (const piece of line.pieces)
     for (const stretch of stretches(piece)) {
-      for (const turn of ranges(lineTurns))
-        for (const solid of ranges(solidTurns)) boxes.push({ stretch, station, line: turn, solid });
+      for (const turn of lines) for (const solid of solids) boxes.push({ stretch, station, line: turn, solid });
       station += stretch.piece.length;
     }
   return boxes;
@@ -98,11 +115,14 @@ function firstBoxes({ line, lineTurns, solidTurns }: GapSource): Box[] {
 /**
  * A turn in ranges that are narrow enough; after a whole turn everything is where it was. Its ends and where it stands
  * as drawn are looked at first: where nothing comes nearer these are told as they are.
+ *
+ * @param withEnds false: a rough answer does without the ends
  */
-function ranges(turns: Turning | null): Range[] {
+function ranges(turns: Turning | null, withEnds: boolean): Range[] {
   if (turns === null) return [STILL];
   const { from, to } = turns;
-  const ends = [...new Set([from <= 0 && to >= 0 ? 0 : from, from, to])];
+  const rest = from <= 0 && to >= 0 ? 0 : from;
+  const ends = withEnds ? [...new Set([rest, from, to])] : [rest];
   const width = Math.min(to - from, 2 * Math.PI);
   const count = Math.max(1, Math.ceil(width / WIDEST));
   const half = width / count / 2;

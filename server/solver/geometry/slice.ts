@@ -5,6 +5,10 @@ import { add, cross, scale, type Vector3 } from './vector.ts';
 /** The end of a piece: where it stops and which way it goes there. */
 export const pieceEnd = (piece: Piece): Place => placeOn(piece, piece.length);
 
+/** Where each piece begins and where it stops. */
+export const pieceEnds = ({ pieces }: Pick<Centreline, 'pieces'>): Vector3[] =>
+  pieces.flatMap((piece) => [piece.start, pieceEnd(piece).point]);
+
 /** Centre of an arc. */
 export const arcCentre = (arc: Extract<Piece, { kind: 'arc' }>): Vector3 =>
   add(arc.start, scale(cross(arc.normal, arc.direction), arc.radius));

@@ -57,6 +57,16 @@ export function clearOf(solid: Solid, point: Vector3): Clear {
   return { distance, out: add(scale(outward(), side / distance), scale(axis, (isLow ? -end : end) / distance)) };
 }
 
+/** The place of a solid's centre, plane or axis, between its ends, that is nearest to a point [mm]. */
+export function heartOf(solid: Solid, point: Vector3): Vector3 {
+  const away = subtract(point, solid.at);
+  if (solid.shape === 'point') return solid.at;
+  if (solid.shape === 'plane') return subtract(point, scale(solid.normal, dot(away, solid.normal)));
+  const along = dot(away, solid.axis);
+  const { from = along, to = along } = solid.ends ?? {};
+  return add(solid.at, scale(solid.axis, Math.min(to, Math.max(from, along))));
+}
+
 /** No point is deeper in a solid than this [mm]; endless for what lies behind a plane. */
 export function deepest(solid: Solid): number {
   if (solid.shape === 'plane') return Infinity;
@@ -142,9 +152,15 @@ function halvedTo(bar: RoundBar, stretch: Stretch): Nearest {
   }
 }
 
-/** A bar that was moved: places by one function, directions by another. */
-export const movedBar = (
-  bar: RoundBar,
+/** A solid that was moved: places by one function, directions by another. */
+export function movedSolid(
+  solid: Solid,
   place: (point: Vector3) => Vector3,
   direction: (way: Vector3) => Vector3,
-): RoundBar => ({ ...bar, at: place(bar.at), axis: unit(direction(bar.axis)) ?? bar.axis });
+): Solid {
+  const at = place(solid.at);
+  if (solid.shape === 'point') return { ...solid, at };
+  return solid.shape === 'plane'
+    ? { ...solid, at, normal: unit(direction(solid.normal)) ?? solid.normal }
+    : { ...solid, at, axis: unit(direction(solid.axis)) ?? solid.axis };
+}

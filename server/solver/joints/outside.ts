@@ -1,6 +1,7 @@
 import type { FrameGeometry, MemberGeometry } from '../frame/frame-geometry.ts';
+import { middleOf as middleOfPoints } from '../geometry/box.ts';
 import { placeAt, type Piece } from '../geometry/centreline.ts';
-import { pieceEnd } from '../geometry/slice.ts';
+import { pieceEnds } from '../geometry/slice.ts';
 import { cross, dot, scale, subtract, unit, type Vector3 } from '../geometry/vector.ts';
 
 /** The way from an arc's centre outwards, where the tube runs along `tangent`. */
@@ -8,17 +9,8 @@ const outOfArc = (piece: Extract<Piece, { kind: 'arc' }>, tangent: Vector3): Vec
   scale(cross(piece.normal, tangent), -1);
 
 /** Middle of the box round the ends of all pieces of a frame's members; null where there are none. */
-export function middleOf(members: Iterable<MemberGeometry>): Vector3 | null {
-  const points = [...members].flatMap((member) =>
-    member.centreline.pieces.flatMap((piece) => [piece.start, pieceEnd(piece).point]),
-  );
-  if (points.length === 0) return null;
-  const mid = (pick: (point: Vector3) => number) => {
-    const values = points.map(pick);
-    return (Math.min(...values) + Math.max(...values)) / 2;
-  };
-  return { x: mid((point) => point.x), y: mid((point) => point.y), z: mid((point) => point.z) };
-}
+export const middleOf = (members: Iterable<MemberGeometry>): Vector3 | null =>
+  middleOfPoints([...members].flatMap(({ centreline }) => pieceEnds(centreline))) ?? null;
 
 /**
  * The outside generator's direction at a station: on an arc away from its centre, on a straight away from the middle

@@ -3,23 +3,29 @@ import type { EndGeometry, MemberGeometry } from '../frame/frame-geometry.ts';
 import { placeAt, type ArcPiece } from '../geometry/centreline.ts';
 import { arcCentre } from '../geometry/slice.ts';
 import { add, angleBetween, cross, dot, length, scale, subtract, unit, type Vector3 } from '../geometry/vector.ts';
+import { contactNear, firstContact, type Clearance } from './first-contact.ts';
 import { outsideAt } from './outside.ts';
 import { LEAST_AXIS_ANGLE, saddleOrdinate } from './saddle-cut.ts';
 import { wrapTemplate, type Ordinates, type WrapFrame } from './wrap.ts';
 
-/** A point by the branch: along it from its end, towards the saddle's acute side, and a quarter turn on [mm]. */
-export type BranchPoint = { readonly along: number; readonly acute: number; readonly quarter: number };
+/** A line beside the branch's axis: off it towards the saddle's acute side, and a quarter turn on [mm]. */
+export type BranchLine = { readonly acute: number; readonly quarter: number };
 
 /**
  * How a member's end meets its partner: angle between the axes, offset of the member's axis along the quarter-turn
  * generator of the saddle [mm], and the member's generator (from its outside) that is the saddle's acute side [rad].
- * `distance` from the axis of a partner that is curved there [mm]; null where the partner is straight.
+ * `distance` from the axis of a partner that is curved there [mm], for a place along a line beside the branch; null where
+ * the partner is straight.
  */
 export type SaddleSeat = {
   readonly axisAngle: number;
   readonly offset: number;
   readonly acute: number;
-  readonly distance: ((point: BranchPoint) => number) | null;
+  readonly distance: ((line: BranchLine) => Clearance) | null;
+  /** How far along the branch it comes from towards a curved partner [mm]: it is clear of it there. Infinity: from anywhere. */
+  readonly far: number;
+  /** Where a line is known to come out, near enough to be mended by secant steps; left out: nobody knows. */
+  readonly known?: (radius: number, turned: number) => number | undefined;
 };
 
 /** A seat as read from two members, with its acute side: a unit vector square to the member. */
@@ -54,65 +60,107 @@ export function saddleSeat(
   const offset = dot(subtract(here.point, there.point), cross(away, acuteSide));
   const outside = outsideAt(member, station, middle) ?? acuteSide;
   const quarter = cross(here.tangent, outside);
+  const { piece } = there;
+  const branch = { point: here.point, away, acuteSide, quarter: cross(away, acuteSide) };
   return {
     axisAngle,
     offset: Math.abs(offset) < NO_OFFSET ? 0 : offset,
     acute: Math.atan2(dot(acuteSide, quarter), dot(acuteSide, outside)),
     acuteSide,
-    distance:
-      there.piece.kind === 'arc'
-        ? distanceToArc(there.piece, { point: here.point, away, acuteSide, quarter: cross(away, acuteSide) })
-        : null,
+    distance: piece.kind === 'arc' ? distanceToArc(piece, branch) : null,
+    far: piece.kind === 'arc' ? halfwayAcross(piece, branch) : Infinity,
   };
 }
 
-/** Distance from an arc's centreline, carried on round its circle, for points given by the branch. */
-function distanceToArc(
-  arc: ArcPiece,
-  branch: { point: Vector3; away: Vector3; acuteSide: Vector3; quarter: Vector3 },
-): (point: BranchPoint) => number {
+type Branch = {
+  readonly point: Vector3;
+  readonly away: Vector3;
+  readonly acuteSide: Vector3;
+  readonly quarter: Vector3;
+};
+
+/** Distance from an arc's centreline, carried on round its circle, along lines beside the branch. */
+function distanceToArc(arc: ArcPiece, branch: Branch): (line: BranchLine) => Clearance {
   const centre = arcCentre(arc);
-  return ({ along, acute, quarter }) => {
+  return ({ acute, quarter }) => {
     const across = add(scale(branch.acuteSide, acute), scale(branch.quarter, quarter));
-    const from = subtract(add(add(branch.point, scale(branch.away, along)), across), centre);
-    const height = dot(from, arc.normal);
-    return Math.hypot(length(subtract(from, scale(arc.normal, height))) - arc.radius, height);
+    const begin = subtract(add(branch.point, across), centre);
+    return (along) => {
+      const from = add(begin, scale(branch.away, along));
+      const height = dot(from, arc.normal);
+      return Math.hypot(length(subtract(from, scale(arc.normal, height))) - arc.radius, height);
+    };
   };
 }
-
-/** Where a generator comes out of a curved partner: the straight partner's ordinate, mended by secant steps. */
-function ordinateOnArc(first: number, clearance: (along: number) => number): number | undefined {
-  let [before, here] = [first + 1, first];
-  let clearBefore = clearance(before);
-  // 40 steps: a saddle that is not found by then grazes the partner or misses it
-  for (let step = 0; step < 40; step += 1) {
-    const clear = clearance(here);
-    if (Math.abs(clear) < 1e-9) return here;
-    const next = here - (clear * (here - before)) / (clear - clearBefore);
-    if (!Number.isFinite(next)) return undefined;
-    [before, clearBefore, here] = [here, clear, next];
-  }
-  return undefined;
-}
-
-/** Ordinate of one generator of the member's surface [mm]; undefined where it misses the partner. */
-const reach = (seat: Seated, radius: number, generator: number): number | undefined =>
-  // at a finish the branch runs against the member, so angles round it run the other way
-  saddleReach(seat, radius, (seat.end === 'start' ? 1 : -1) * (generator - seat.acute));
 
 /**
- * How far along the branch, from its end on its axis, a line beside its axis comes out of the partner [mm].
+ * Where a branch on the inner side of a bend is nearest to the middle of its circle [mm along it]: further out it comes to
+ * the other side of it. Infinity on the outer side, from which the bend goes away.
+ */
+function halfwayAcross(arc: ArcPiece, { point, away }: Branch): number {
+  const inPlane = subtract(away, scale(arc.normal, dot(away, arc.normal)));
+  const halfway = dot(subtract(arcCentre(arc), point), inPlane) / dot(inPlane, inPlane);
+  return halfway > 0 ? halfway : Infinity;
+}
+
+/**
+ * Ordinates of generators of one of the member's surfaces [mm], one after the other: the one before tells about where the
+ * next is. Undefined where one misses the partner.
+ */
+function follower(seat: Seated, radius: number): (generator: number) => number | undefined {
+  // at a finish the branch runs against the member, so angles round it run the other way
+  const sign = seat.end === 'start' ? 1 : -1;
+  let before: number | undefined;
+  return (generator) => {
+    const turned = sign * (generator - seat.acute);
+    before = saddleReach(seat, radius, turned, seat.known?.(radius, turned) ?? before);
+    return before;
+  };
+}
+
+/** A curve that is further open than this where it comes round to its beginning is none [mm]: rounding is far below. */
+const OPEN = 1e-3;
+
+/**
+ * A saddle's lines come out of a partner that bends towards the branch no further than this many times (r + R) / sin β from
+ * where the axes meet: at the turning point of a parabola twice as far as out of a straight one. Derived, a tenth to spare.
+ */
+const FURTHEST = 2.2;
+
+/** Shares of the partner's radius [–]: the shortest step towards it, and how far off a known contact may be; our own choice. */
+export const LEAST_STEP = 1 / 200;
+const KNOWN_WITHIN = 1 / 4;
+
+/**
+ * How far along the branch, from its end on its axis, a line beside its axis first meets the partner that comes from the
+ * branch's far side [mm].
  *
  * @param radius of the line from the axis [mm]
  * @param turned its angle from the acute side, a quarter turn at (away × acute side) [rad]
+ * @param known about where that is, so that it is found sooner
+ * @returns undefined where the line misses the partner, or is not clear of it where it comes from
  */
-export function saddleReach(seat: Omit<Seated, 'acute' | 'end'>, radius: number, turned: number): number | undefined {
+export function saddleReach(
+  seat: Omit<Seated, 'acute' | 'end'>,
+  radius: number,
+  turned: number,
+  known = seat.known?.(radius, turned),
+): number | undefined {
   const { mainRadius, offset, axisAngle, distance } = seat;
-  const straight = saddleOrdinate({ mainRadius, offset, axisAngle, radius, generator: turned });
-  if (distance === null) return straight;
-  const [acute, quarter] = [radius * Math.cos(turned), radius * Math.sin(turned)];
-  const side = (acute * Math.cos(axisAngle)) / Math.sin(axisAngle);
-  return ordinateOnArc(straight ?? side, (along) => distance({ along, acute, quarter }) - mainRadius);
+  if (distance === null) return saddleOrdinate({ mainRadius, offset, axisAngle, radius, generator: turned });
+  const from = distance({ acute: radius * Math.cos(turned), quarter: radius * Math.sin(turned) });
+  const clearance = (along: number): number => from(along) - mainRadius;
+  const near = known === undefined ? undefined : contactNear(clearance, known, KNOWN_WITHIN * mainRadius);
+  return near ?? firstContact(clearance, { ...rangeOf(seat, radius), least: LEAST_STEP * mainRadius });
+}
+
+/** Between which places along the branch its saddle lies [mm]. */
+export function rangeOf(
+  { axisAngle, mainRadius, far }: Pick<Seated, 'axisAngle' | 'mainRadius' | 'far'>,
+  radius: number,
+): { readonly far: number; readonly near: number } {
+  const furthest = (FURTHEST * (radius + mainRadius)) / Math.sin(axisAngle);
+  return { far: Math.min(far, furthest), near: -furthest };
 }
 
 /** A seat with the end of the member that it is at, and the partner's outer radius [mm]. */
@@ -124,22 +172,24 @@ export type Seated = SaddleSeat & { readonly end: 'start' | 'finish'; readonly m
  * partner, so the line to cut to is the further of the outer and the inner one; where the outer surface misses the
  * partner, the inner one alone.
  *
- * @returns undefined where the inner surface misses the partner somewhere
+ * @returns undefined where the inner surface misses the partner somewhere, or the cut does not come round to its beginning
  */
 export function saddleWrap(frame: WrapFrame, seat: Seated): SaddleWrap | undefined {
   const outside = frame.tube.outsideDiameter / 2;
-  const inside = outside - frame.tube.wall;
+  const reach = { outer: follower(seat, outside), inner: follower(seat, outside - frame.tube.wall) };
   const sign = seat.end === 'start' ? 1 : -1;
   let missed = false;
   const template = wrapTemplate(frame, 'saddle', (generator): Ordinates => {
-    const inner = reach(seat, inside, generator);
+    const inner = reach.inner(generator);
     if (inner === undefined) missed = true;
-    const outer = reach(seat, outside, generator) ?? inner ?? 0;
+    const outer = reach.outer(generator) ?? inner ?? 0;
     return { outer: sign * outer, inner: sign * (inner ?? 0), cut: sign * Math.max(outer, inner ?? 0), second: null };
   });
-  if (missed) return undefined;
+  const { curve } = template;
+  const open = Math.abs((curve[0]?.[1] ?? 0) - (curve.at(-1)?.[1] ?? 0));
+  if (missed || open > OPEN) return undefined;
   // the first point of the curve is the last one again
-  const round = template.curve.slice(1).map(([, ordinate]) => sign * ordinate);
+  const round = curve.slice(1).map(([, ordinate]) => sign * ordinate);
   const mean = round.reduce((sum, ordinate) => sum + ordinate, 0) / round.length;
   return { template, throat: seat.end === 'start' ? template.low : -template.high, mean };
 }

@@ -25,10 +25,27 @@ export type SiteDoubt = {
   readonly from: DoubtSource;
   /** Of the point or the thing that it belongs to; empty for the others. */
   readonly name: string;
+  /** Of its ±; left out: mm. */
+  readonly unit?: 'deg';
+  /** Job field to go back to, where it is none of its own. */
+  readonly goBackTo?: string;
 };
 
 /** One tube of the frame as it will be: its centreline in the frame's own axes. */
-export type MadeLine = { readonly name: string; readonly closed: boolean; readonly centreline: Centreline };
+export type MadeLine = {
+  readonly name: string;
+  readonly closed: boolean;
+  readonly centreline: Centreline;
+  /** Of a line that is off: the one that it is off from, in the frame's own axes, on which places are found. */
+  readonly offFrom?: Centreline;
+};
+
+/** The frame as it will be where one thing that nobody knows of it is off by its ±, laid as the made one is. */
+export type MadeVariation = {
+  /** Job field of what would tell it: readings of the frame, or the frame that is still to be made. */
+  readonly goBackTo: string;
+  readonly lines: readonly MadeLine[];
+};
 
 /** What the site is worked out from [mm]. */
 export type SiteSource = {
@@ -36,6 +53,8 @@ export type SiteSource = {
   readonly wanted: FrameGeometry;
   /** The frame as the chosen way leaves it; of the same names as the wanted one, not always of the same pieces. */
   readonly made: readonly MadeLine[];
+  /** What is in doubt of `made`, once for each independent thing; left out: nothing. */
+  readonly madeOff?: readonly MadeVariation[];
   readonly tube: Tube;
   readonly grade: ResolvedGrade;
   /** Fixing points of the frame, as typed; left out: none. */
@@ -86,6 +105,8 @@ export type LaidHinge = { readonly at: Vector3; readonly axis: Vector3 };
 export type LaidFrame = {
   /** From the frame's axes to the structure's. */
   readonly motion: RigidMotion;
+  /** The same as it was placed, before it was turned and lifted to what is asked for. */
+  readonly placed: RigidMotion;
   readonly hinge: LaidHinge | null;
   /** Turn from how it was placed to how it stands [rad]: about the hinge, right-handed, or by the least turn. */
   readonly turn: number;
@@ -114,7 +135,7 @@ export type LaidLeg = {
 /** The whole site in the structure's axes; what cannot be told is null or not there. */
 export type LaidSite = {
   readonly levels: readonly (SolvedLevel | null)[];
-  /** Up by the last set, or the structure's own z where it does not tell. */
+  /** Up by the last set that is read, or the structure's own z where it does not tell or none is read. */
   readonly up: Vector3;
   readonly points: ReadonlyMap<string, Vector3>;
   readonly frame: LaidFrame | null;

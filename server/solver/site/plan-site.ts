@@ -1,16 +1,18 @@
 import type { Finding } from '../../plan/finding.ts';
 import type { SitePlan } from '../../plan/site.ts';
 import { planGaps } from './gaps/plan-gaps.ts';
-import { EXACT, type LaidSite, type SiteDoubt, type SiteSource } from './laid-site.ts';
+import { EXACT, type SiteSource } from './laid-site.ts';
 import { laySite } from './lay-site.ts';
 import { levelRows } from './level/level-rows.ts';
 import { planLevel } from './level/plan-level.ts';
 import { planLegs } from './legs/plan-legs.ts';
+import { namedHere } from './points/name-no-place.ts';
 import { planPoints } from './points/plan-points.ts';
 import { siteDoubts } from './site-doubts.ts';
 import type { SiteStudy } from './site-study.ts';
 import { planStanding } from './standing/plan-standing.ts';
 import { planStrength } from './strength/plan-strength.ts';
+import { variedSites } from './varied-sites.ts';
 import { siteViews } from './views/site-views.ts';
 
 /** What there is to say of the site. */
@@ -18,9 +20,9 @@ export type PlannedSite = { readonly site: SitePlan; readonly findings: readonly
 
 /** What the level must show, where points are, legs and the room around tubes, with bands; what stops any of it. */
 export function planSite(source: SiteSource): PlannedSite {
-  const { laid, findings } = laySite(source, EXACT);
-  const varied = siteDoubts(source).map((doubt) => ({ doubt, laid: laidOff(source, doubt, laid) }));
-  const study: SiteStudy = { source, laid, varied };
+  const exact = laySite(source, EXACT);
+  const off = variedSites((change) => laySite(source, change, exact), siteDoubts(source), exact);
+  const study: SiteStudy = { source, laid: exact.laid, varied: off.varied };
   const level = planLevel(study);
   const points = planPoints(study);
   const standing = planStanding(study);
@@ -38,19 +40,8 @@ export function planSite(source: SiteSource): PlannedSite {
       strength: strength.strength,
       views: siteViews(study, gaps.gaps),
     },
-    findings: [findings, level, points, standing, legs, gaps, strength].flatMap((part) =>
-      'findings' in part ? part.findings : part,
-    ),
+    findings: [exact, off, level, points, standing, legs, gaps, strength]
+      .flatMap((part) => part.findings)
+      .map((one) => namedHere(one, source.site)),
   };
 }
-
-/** The site with one value off by its accuracy; where it cannot be laid that way, off the other way. */
-function laidOff(source: SiteSource, { field, plusMinus }: SiteDoubt, exact: LaidSite): LaidSite {
-  const by = (change: number): LaidSite => laySite(source, (one) => (one === field ? change : 0)).laid;
-  const more = by(plusMinus);
-  return countOf(more) < countOf(exact) ? by(-plusMinus) : more;
-}
-
-/** How much of a site could be told. */
-const countOf = ({ levels, points, frame, things, legs }: LaidSite): number =>
-  points.size + [...levels, frame, ...things, ...legs].filter((part) => part !== null).length;

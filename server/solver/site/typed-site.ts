@@ -5,4 +5,5 @@ export const isTyped = ({ level, points, things, directions, standing, legs, loa
   [level.sets, points, things, directions, standing.slopes, legs].some((list) => list.length > 0) ||
   standing.hinge !== null ||
   standing.height !== null ||
+  standing.swing !== null ||
   load !== null;

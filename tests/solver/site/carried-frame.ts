@@ -138,6 +138,7 @@ export function carried(made: Made = {}): SiteStudy {
     points: new Map(),
     frame: {
       motion: UNMOVED,
+      placed: UNMOVED,
       hinge: hinged ? { at: at(0, 0, 0), axis: at(0, 1, 0) } : null,
       turn: 0,
       misfits: [],
@@ -163,8 +164,12 @@ export function carried(made: Made = {}): SiteStudy {
     source,
     laid: laidWith(0, 0),
     varied: [
-      { doubt: { field: '/site/legs/0/head/at', plusMinus: 2, from: 'frame', name: '' }, laid: laidWith(2, 0) },
-      { doubt: { field: '/site/legs/0/foot/at/z', plusMinus: 2, from: 'point', name: 'leg 1' }, laid: laidWith(0, 2) },
+      { doubt: { field: '/site/legs/0/head/at', plusMinus: 2, from: 'frame', name: '' }, off: 2, laid: laidWith(2, 0) },
+      {
+        doubt: { field: '/site/legs/0/foot/at/z', plusMinus: 2, from: 'point', name: 'leg 1' },
+        off: 2,
+        laid: laidWith(0, 2),
+      },
     ],
   };
 }

@@ -47,6 +47,7 @@ export function madeUp({ things = [], legs = [], frame = {}, site = {}, shape, v
   const motion = frame.motion ?? UNMOVED;
   const laidFrame: LaidFrame = {
     motion,
+    placed: motion,
     hinge: null,
     turn: 0,
     misfits: [],
@@ -68,7 +69,11 @@ export function madeUp({ things = [], legs = [], frame = {}, site = {}, shape, v
   return {
     source,
     laid,
-    varied: varied.map(({ doubt, things: other }) => ({ doubt, laid: { ...laid, things: other } })),
+    varied: varied.map(({ doubt, things: other }) => ({
+      doubt,
+      off: doubt.plusMinus,
+      laid: { ...laid, things: other },
+    })),
   };
 }
 

@@ -102,7 +102,18 @@ describe('legs', () => {
       ['leg', 'leg'],
     ]);
     expect(besidePost![1]!.gap.value).toBeCloseTo(45 - 30 - 15, 9);
-    expect(rowsOf([deck], { legs, ...stands('post') })[0]!.map(({ name }) => name)).toEqual(['leg', 'tube']);
+  });
+
+  it('stand on a plane that their foot lies on, however its surface is typed, and on no other', () => {
+    const deck = thing({ shape: 'plane', at: at(0, 0, -600), normal: at(0, 0, 1) }, { name: 'deck' });
+    const besideDeck = (foot: number, head: number) => {
+      const legs = [leg(at(500, 0, foot), at(500, 0, head))];
+      return rowsOf([deck], { legs, site: { legs: [typedLeg('post')] } })[0]!.map(({ name }) => name);
+    };
+    expect(besideDeck(-600.5, 0)).toEqual(['tube']);
+    expect(besideDeck(-597, 0)).toEqual(['leg', 'tube']);
+    // it goes into the plane that its foot is on
+    expect(besideDeck(-600, -900)).toEqual(['leg', 'tube']);
   });
 
   it('stay where they are while the frame swings', () => {

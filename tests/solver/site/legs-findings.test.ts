@@ -122,13 +122,44 @@ describe('a leg that cannot be cut', () => {
     expect(long.of('leg-adjust-long').data['high']).toBeLessThan(800);
     expect(long.legs).toEqual([]);
   });
+
+  it('its adjustment is to go further in than it adds', () => {
+    const { legs, of } = told({ adjust: { by: 'slip', adds: 20, travel: 30 } });
+    const field = '/site/legs/0/adjust/travel';
+    expect(of('leg-adjust-travel')).toMatchObject({
+      grade: 'stop',
+      field,
+      data: { value: 30, high: 20 },
+      wayOut: { field, value: 20 },
+    });
+    expect(legs).toEqual([]);
+    expect(told({ adjust: { by: 'slip', adds: 0, travel: 1 } }).of('leg-adjust-travel').wayOut).toBeNull();
+    const right = told({ adjust: { by: 'slip', adds: 20, travel: 20 } });
+    expect(right.legs).toHaveLength(1);
+  });
+
+  it('is called as another: both are cut, and it is told at the second’s name', () => {
+    const { legs, of, codes } = told({}, { legs: [legOf(), legOf({ name: 'other' }), legOf()] });
+    expect(of('site-name-twice')).toMatchObject({ field: '/site/legs/2/name', data: { name: 'leg' } });
+    expect(codes.filter((code) => code === 'site-name-twice')).toHaveLength(1);
+    expect(legs).toHaveLength(3);
+  });
 });
 
 describe('a leg that is to be looked at', () => {
   it('shorter than it is wide', () => {
     const { legs, of } = told({ foot: at(-480, 380, -65) });
-    expect(of('leg-short')).toMatchObject({ grade: 'caution', data: { low: 38.1 } });
+    expect(of('leg-stubby')).toMatchObject({ grade: 'caution', field: '/site/legs/0', data: { low: 38.1 } });
+    expect(words(of('leg-stubby'))).not.toContain('adjustment takes');
     expect(legs).toHaveLength(1);
+  });
+
+  it('shorter than it is wide by its adjustment, which is named', () => {
+    const adds = told({}).legs[0]!.shortest.value - 20;
+    const { legs, of } = told({ adjust: { by: 'thread', adds, travel: 10 } });
+    expect(of('leg-stubby')).toMatchObject({ field: '/site/legs/0/adjust/adds', data: { adds, low: 38.1 } });
+    expect(of('leg-stubby').data['value']).toBeCloseTo(legs[0]!.shortest.value, 9);
+    expect(words(of('leg-stubby'))).toMatch(/Its adjustment takes \d+\.\d mm of it\./);
   });
 
   it('rocks on a square foot, and is mended by a mitre', () => {
@@ -161,9 +192,9 @@ describe('a leg that is to be looked at', () => {
     const [leg] = legs;
     expect(of('leg-outside-adjustment').data).toMatchObject({ high: 1, value: leg!.cutLength.band!.plusMinus });
     const again = of('leg-measure-again');
-    expect(again).toMatchObject({ grade: 'caution', data: { doubt: 'point', which: 'pile', high: 1 } });
+    expect(again).toMatchObject({ grade: 'caution', data: { doubt: 'point-named', which: 'pile', high: 1 } });
     expect(leg!.measureAgain).toMatchObject({ from: 'point', name: 'pile', field: '/site/points/0/at/point/z' });
-    expect(words(again)).toMatch(/Cut leg at 7\d\d\.\d mm, ± 5\.06 mm; a point of the site \(pile\) accounts for/);
+    expect(words(again)).toMatch(/Cut leg at 7\d\d\.\d mm, ± 5\.06 mm; the point pile accounts for/);
     expect(words(again)).toContain('The ± is 5.06 mm; at most 1.00 mm.');
     // known well, nothing is said
     expect(told({ adjust }, { tapeAccuracy: 0.01 }).codes).not.toContain('leg-measure-again');

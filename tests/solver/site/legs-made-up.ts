@@ -11,6 +11,7 @@ import { laySite } from '../../../server/solver/site/lay-site.ts';
 import { planLegs } from '../../../server/solver/site/legs/plan-legs.ts';
 import { siteDoubts } from '../../../server/solver/site/site-doubts.ts';
 import type { SiteStudy } from '../../../server/solver/site/site-study.ts';
+import { variedSites } from '../../../server/solver/site/varied-sites.ts';
 import { resolveGrade } from '../../../server/solver/tube/grades.ts';
 
 export const RADIANS = Math.PI / 180;
@@ -72,10 +73,18 @@ export const HINGE = {
   to: { ...along('hinge', 0), spot: 'finish' },
 } as const;
 
+const PLACED: Site['placing'] = {
+  by: 'axes',
+  origin: { x: 0, y: 0, z: 0 },
+  x: { x: 1, y: 0, z: 0 },
+  y: { x: 0, y: 1, z: 0 },
+};
+
 export function sourceOf(wanted: FrameGeometry, site: Partial<Site>, changes: Partial<SiteSource> = {}): SiteSource {
   const job = newJob('hoop');
   return {
-    site: { ...job.site, ...site },
+    // the frame's axes are the structure's
+    site: { ...job.site, placing: PLACED, ...site },
     wanted,
     made: wanted.members.map(({ name, closed, centreline }) => ({ name, closed, centreline })),
     tube: { ...job.tube, outsideDiameter: 38.1, wall: 1.65 },
@@ -89,12 +98,9 @@ export function sourceOf(wanted: FrameGeometry, site: Partial<Site>, changes: Pa
 }
 
 export function studyOf(source: SiteSource): SiteStudy & { readonly findings: readonly { code: string }[] } {
-  const { laid, findings } = laySite(source, EXACT);
-  const varied = siteDoubts(source).map((doubt) => ({
-    doubt,
-    laid: laySite(source, (field) => (field === doubt.field ? doubt.plusMinus : 0)).laid,
-  }));
-  return { source, laid, varied, findings };
+  const exact = laySite(source, EXACT);
+  const { varied } = variedSites((off) => laySite(source, off, exact), siteDoubts(source), exact);
+  return { source, laid: exact.laid, varied, findings: exact.findings };
 }
 
 /** The legs of a site, and the codes of everything that is said of it. */

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import type { Leg } from '../../../server/job/leg.ts';
 import type { Site } from '../../../server/job/site.ts';
+import type { Centreline } from '../../../server/solver/geometry/centreline.ts';
 import { closestStation } from '../../../server/solver/geometry/closest-station.ts';
 import { add, scale, subtract, unit } from '../../../server/solver/geometry/vector.ts';
-import { distanceToTube } from '../../../server/solver/site/legs/head-tube.ts';
+import { distanceToTube, piecesNear } from '../../../server/solver/site/legs/head-tube.ts';
 import { legDoubts } from '../../../server/solver/site/legs/leg-doubts.ts';
 import { along, frameOf, HINGE, hinged, legOf, planned, sourceOf, tubeOf } from './legs-made-up.ts';
 
@@ -63,7 +64,6 @@ describe('the order in which legs are set up', () => {
     const plans = planned(sourceOf(hinged, { legs: [loose, legs[1]!], points })).legs;
     expect(plans.map(({ order }) => order)).toEqual([2, 1]);
     for (const leg of plans) {
-      expect(leg.perDegree).toBeNull();
       expect(leg.bandThen.value).toBeCloseTo(leg.cutLength.band!.plusMinus, 9);
     }
   });
@@ -78,13 +78,20 @@ describe('the order in which legs are set up', () => {
     expect(planned(sourceOf(hinged, site)).legs[0]!.perDegree).toBeNull();
   });
 
-  it('each leg is on one side, or in the middle', () => {
-    const three = [under('a', 100, 0), under('b', 450, 0), under('c', 800, 0)];
-    expect(planned(sourceOf(hinged, { legs: three })).legs.map(({ side }) => side)).toEqual([
-      'starboard',
-      'middle',
-      'port',
-    ]);
+  it('each leg is on one side of the structure, or of the legs where all are on one side, or in the middle', () => {
+    // heads and feet at so much to starboard of port 400
+    const sides = (...at: number[]) => {
+      const legs = at.map((one, index) => under(String(index), one, 0));
+      return planned(sourceOf(hinged, { legs })).legs.map(({ side }) => side);
+    };
+    expect(sides(100, 400.5, 800)).toEqual(['starboard', 'middle', 'port']);
+    // on both sides the structure's middle counts, not that of the legs
+    expect(sides(100, 450, 800)).toEqual(['starboard', 'port', 'port']);
+    expect(sides(500, 600, 700)).toEqual(['starboard', 'middle', 'port']);
+    expect(sides(400, 700)).toEqual(['starboard', 'port']);
+    expect(sides(700, 700.6)).toEqual(['port', 'port']);
+    expect(sides(100)).toEqual(['starboard']);
+    expect(sides(399.5)).toEqual(['middle']);
   });
 });
 
@@ -132,27 +139,43 @@ describe('the tube under a head', () => {
   const line = bent.centreline;
   const none = { x: 0, y: 0, z: 0 };
 
-  it('is straight where no bend is within reach', () => {
-    expect(distanceToTube({ line, closed: false, station: 200, reach: 90 }, none)).toBeNull();
-    expect(distanceToTube({ line, closed: false, station: 200, reach: 110 }, none)).not.toBeNull();
+  const every = (centreline: Centreline) => [...centreline.pieces.keys()];
+
+  it('is the pieces that the leg can touch, those that bend back to it among them', () => {
+    const up = (x: number, to = 500) => ({ from: { x, y: 0, z: -40 }, to: { x, y: 0, z: to } });
+    expect(piecesNear({ line, closed: false }, up(200), 45)).toEqual([0]);
+    expect(piecesNear({ line, closed: false }, up(270), 45)).toEqual([0, 1]);
+    // past an open end the tube is carried on, past one that another piece follows it is not
+    expect(piecesNear({ line, closed: false }, up(-200), 45)).toEqual([0]);
+    expect(piecesNear({ line, closed: true }, up(-200), 45)).toEqual([]);
+    const beyond = line.pieces[2]!;
+    const leg = { from: { x: 200, y: 0, z: 0 }, to: add(beyond.start, scale(beyond.direction, 200)) };
+    expect(piecesNear({ line, closed: false }, leg, 45)).toContain(2);
+  });
+
+  it('is straight where those are one straight', () => {
+    expect(distanceToTube({ line, closed: false }, [0], none)).toBeNull();
+    expect(distanceToTube({ line, closed: false }, [0, 1], none)).not.toBeNull();
+    expect(distanceToTube({ line, closed: false }, [0, 2], none)).not.toBeNull();
   });
 
   it('is straight and bent on the two sides of a tangent point', () => {
-    const distance = distanceToTube({ line, closed: false, station: 300, reach: 60 }, none)!;
+    const distance = distanceToTube({ line, closed: false }, every(line), none)!;
     for (const [x, y, z] of [
       [270, 15, 4],
       [310, -12, 9],
       [330, 3, -16],
       [290, 0, 20],
     ] as const)
-      expect(distance({ x, y, z })).toBeCloseTo(closestStation(line, { x, y, z })!.distance, 9);
+      expect(distance(x, y, z)).toBeCloseTo(closestStation(line, { x, y, z })!.distance, 9);
   });
 
   it('moves with the tube', () => {
     const shift = { x: 0, y: 3, z: -2 };
-    const distance = distanceToTube({ line, closed: false, station: 300, reach: 60 }, shift)!;
+    const distance = distanceToTube({ line, closed: false }, every(line), shift)!;
     const point = { x: 310, y: -12, z: 9 };
-    expect(distance(add(point, shift))).toBeCloseTo(closestStation(line, point)!.distance, 9);
+    const there = add(point, shift);
+    expect(distance(there.x, there.y, there.z)).toBeCloseTo(closestStation(line, point)!.distance, 9);
   });
 
   it('goes round a ring past its closing, and on beyond an open end', () => {
@@ -162,11 +185,12 @@ describe('the tube under a head', () => {
       { kind: 'straight', length: 200 },
       { kind: 'arc', radius: 100, angle: Math.PI, rotation: 0, made: 'die' },
     ]).centreline;
-    const distance = distanceToTube({ line: ring, closed: true, station: 5, reach: 60 }, none)!;
+    const distance = distanceToTube({ line: ring, closed: true }, every(ring), none)!;
     const last = ring.pieces.at(-1)!;
     const behind = add(last.start, scale(unit(subtract({ x: 0, y: 0, z: 0 }, last.start))!, 190));
-    expect(distance(behind)).toBeCloseTo(closestStation(ring, behind)!.distance, 9);
-    expect(distanceToTube({ line: ring, closed: false, station: 5, reach: 60 }, none)).toBeNull();
+    expect(distance(behind.x, behind.y, behind.z)).toBeCloseTo(closestStation(ring, behind)!.distance, 9);
+    const open = distanceToTube({ line, closed: false }, every(line), none)!;
+    expect(open(-50, 3, 4)).toBeCloseTo(5, 9);
   });
 
   it('a head where a bend begins is cut for both, not for the straight alone', () => {

@@ -118,8 +118,8 @@ describe('no direction', () => {
 
 it('only what a level read off plumb is doubtful', () => {
   expect(directionDoubts({ by: 'plumb', ahead: 1, port: 1, set: 1 }, FIELD, 0.2)).toEqual([
-    { field: `${FIELD}/ahead`, plusMinus: 0.2 },
-    { field: `${FIELD}/port`, plusMinus: 0.2 },
+    { field: `${FIELD}/ahead`, plusMinus: 0.2, unit: 'deg' },
+    { field: `${FIELD}/port`, plusMinus: 0.2, unit: 'deg' },
   ]);
   expect(directionDoubts({ by: 'lean', ahead: 1, port: 1 }, FIELD, 0.2)).toEqual([]);
 });

@@ -38,6 +38,7 @@ const bent: MadeLine = {
 describe('rows', () => {
   const frame: LaidFrame = {
     motion: UNMOVED,
+    placed: UNMOVED,
     hinge: { at: start, axis: Y },
     turn: 0,
     misfits: [],

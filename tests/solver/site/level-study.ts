@@ -1,17 +1,13 @@
 import { newJob } from '../../../server/job/default-job.ts';
 import type { Level, LevelReading } from '../../../server/job/level.ts';
 import type { Site } from '../../../server/job/site.ts';
-import {
-  EXACT,
-  type LaidSite,
-  type Off,
-  type SiteDoubt,
-  type SiteSource,
-} from '../../../server/solver/site/laid-site.ts';
+import { EXACT, type LaidSite, type Off, type SiteSource } from '../../../server/solver/site/laid-site.ts';
 import type { DirectionContext } from '../../../server/solver/site/level/directions.ts';
 import { levelDoubts } from '../../../server/solver/site/level/level-doubts.ts';
+import { setInUse } from '../../../server/solver/site/level/sets-read.ts';
 import { solveLevels } from '../../../server/solver/site/level/solve-levels.ts';
 import type { SiteStudy } from '../../../server/solver/site/site-study.ts';
+import { variedSites } from '../../../server/solver/site/varied-sites.ts';
 import type { Vector3 } from '../../../server/solver/geometry/vector.ts';
 
 export const X: Vector3 = { x: 1, y: 0, z: 0 };
@@ -64,13 +60,11 @@ export function levelStudy(changes: Partial<Site> = {}, standing: Partial<LaidSi
   };
   const lay = (off: Off): LaidSite => {
     const { levels } = solveLevels(site.level, off);
-    const up = levels.at(-1)?.up ?? Z;
+    const up = levels[setInUse(site.level)]?.up ?? Z;
     return { levels, up, points: new Map(), frame: null, things: [], legs: [], ...standing };
   };
-  const varied = levelDoubts(site.level).map((doubt: SiteDoubt) => ({
-    doubt,
-    laid: lay((field) => (field === doubt.field ? doubt.plusMinus : 0)),
-  }));
+  const lying = (off: Off) => ({ laid: lay(off), findings: solveLevels(site.level, off).findings });
+  const { varied } = variedSites(lying, levelDoubts(site), lying(EXACT));
   return { source, laid: lay(EXACT), varied };
 }
 

@@ -2,6 +2,8 @@ import { newJob } from '../../../server/job/default-job.ts';
 import type { PointFound, SiteDistance, SitePoint } from '../../../server/job/site-point.ts';
 import type { SiteThing } from '../../../server/job/site-thing.ts';
 import type { Site } from '../../../server/job/site.ts';
+import type { Finding } from '../../../server/plan/finding.ts';
+import { variedSites } from '../../../server/solver/site/varied-sites.ts';
 import type { Vector3 } from '../../../server/solver/geometry/vector.ts';
 import { EXACT, type LaidSite, type Off, type SolvedLevel } from '../../../server/solver/site/laid-site.ts';
 import { layThings } from '../../../server/solver/site/points/lay-things.ts';
@@ -71,14 +73,13 @@ export const laidPoints = (site: Site, off: Off = EXACT, levels: readonly (Solve
 
 /** The plan of the points of a site, whose levels are known exactly. */
 export function plannedPoints(site: Site, levels: readonly (SolvedLevel | null)[] = [levelled()]) {
-  const lay = (off: Off): LaidSite => {
-    const { points } = laidPoints(site, off, levels);
-    const { things } = layThings(site, { levels, points, frame: null, off });
-    return { levels, up: UP, points, frame: null, things, legs: [] };
+  const lay = (off: Off): { laid: LaidSite; findings: Finding[] } => {
+    const { points, findings } = laidPoints(site, off, levels);
+    const things = layThings(site, { levels, points, frame: null, off });
+    const laid = { levels, up: UP, points, frame: null, things: things.things, legs: [] };
+    return { laid, findings: [...findings, ...things.findings] };
   };
-  const varied = [...pointDoubts(site), ...thingDoubts(site)].map((doubt) => ({
-    doubt,
-    laid: lay((field) => (field === doubt.field ? doubt.plusMinus : 0)),
-  }));
-  return planPoints({ source: { site } as SiteStudy['source'], laid: lay(EXACT), varied });
+  const exact = lay(EXACT);
+  const { varied } = variedSites(lay, [...pointDoubts(site), ...thingDoubts(site)], exact);
+  return planPoints({ source: { site } as SiteStudy['source'], laid: exact.laid, varied });
 }

@@ -76,7 +76,7 @@ describe('the views of a site', () => {
       [-300, 0],
       [-430.95, 600],
     ]);
-    expect(feet).toEqual([{ leg: 'leg', at: [-300, 0], surface: expect.anything() as unknown }]);
+    expect(feet).toEqual([{ field: '/site/legs/0', at: [-300, 0], surface: expect.anything() as unknown }]);
     expect(feet[0]!.surface.map(([, y]) => y)).toEqual([0, 0]);
     expect(Math.abs(feet[0]!.surface[1][0] - feet[0]!.surface[0][0])).toBe(60);
   });
@@ -148,6 +148,7 @@ describe('the views of a site', () => {
     const row = {
       of: 'leg' as const,
       name: 'leg',
+      field: '/site/legs/0',
       gap: made(25),
       station: made(0),
       thingSwing: null,
@@ -163,7 +164,7 @@ describe('the views of a site', () => {
     };
     const { gaps } = views(source, AROUND, [gap])['from-starboard']!;
     // 80 mm between the axes, half of 30 and 40 mm off: from 635 to 660
-    expect(gaps).toEqual([{ thing: 'post', from: [635, 500], to: [660, 500], value: 25 }]);
+    expect(gaps).toEqual([{ thing: 'post', field: POST.field, from: [635, 500], to: [660, 500], value: 25 }]);
   });
 
   it('draw the tube, and the thing, as they have swung where the gap is least', () => {
@@ -173,7 +174,7 @@ describe('the views of a site', () => {
       band: null,
       working: { formula: '', inputs: [], sources: [] },
     });
-    const frame = { of: 'member' as const, name: 'hoop', gap: made(9, 'mm'), station: made(0, 'mm') };
+    const frame = { of: 'member' as const, name: 'hoop', field: '', gap: made(9, 'mm'), station: made(0, 'mm') };
     const row = { ...frame, thingSwing: made(-45, 'deg'), frameSwing: made(-90, 'deg') };
     const gap: GapPlan = {
       thing: 'rudder',

@@ -82,10 +82,12 @@ describe('what is in doubt', () => {
       varied: [
         {
           doubt: { field: '/site/level/sets/0/readings/0', plusMinus: 0.1, from: 'level' as const, name: '' },
+          off: 0.1,
           laid: tilted,
         },
         {
           doubt: { field: '/site/placing/origin/z', plusMinus: 2, from: 'placing' as const, name: '' },
+          off: 2,
           laid: { ...laid, frame: lifted },
         },
       ],
@@ -98,7 +100,7 @@ describe('what is in doubt', () => {
     const doubt = { field: '/site/standing/height/over/z', plusMinus: 2, from: 'placing' as const, name: '' };
     const asked = sourceOf({ ...standing({ height, hinge: HINGE, slopes: [slope(at(0, 1, 0), 5)] }) });
     const known = studyOf(asked);
-    const follows = planStanding({ ...known, varied: [{ doubt, laid: { ...known.laid } }] });
+    const follows = planStanding({ ...known, varied: [{ doubt, off: 2, laid: { ...known.laid } }] });
     expect(follows.standing!.height!.band!.plusMinus).toBeCloseTo(2, 9);
   });
 

@@ -29,7 +29,7 @@ export function sourceOf(change: Partial<Site> = {}, frame?: Frame): SiteSource 
   const { geometry } = drawFrame(frame ?? job.frame, context);
   if (geometry === null) throw new Error('the frame of a test is not drawn');
   return {
-    site: { ...job.site, ...change },
+    site: { ...job.site, placing: AXES, ...change },
     wanted: geometry,
     made: geometry.members.map(({ name, closed, centreline }) => ({ name, closed, centreline })),
     tube: job.tube,

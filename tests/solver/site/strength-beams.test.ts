@@ -6,6 +6,7 @@ import {
   loadAtProof,
   type Beam,
   type BeamCase,
+  type BeamLoad,
 } from '../../../server/solver/site/strength/beam.ts';
 import { eulerLoad, reducedStrut } from '../../../server/solver/site/strength/strut.ts';
 import { sectionProperties } from '../../../server/solver/tube/section.ts';
@@ -15,12 +16,21 @@ const beamOf = (kind: BeamCase, length: number, size = { outsideDiameter: 25.4, 
   return { case: kind, length, elasticModulus: 193_000, sectionModulus, secondMoment };
 };
 
-/** Bending moment at a place [N mm]: half the load from the nearer support; the load from the free end. */
-const moment = (kind: BeamCase, load: number, length: number, x: number): number =>
-  kind === 'beam' ? (load / 2) * Math.min(x, length - x) : load * (length - x);
+const point = (whole: number): BeamLoad => ({ kind: 'point', whole });
+const along = (whole: number): BeamLoad => ({ kind: 'along', whole });
+
+/**
+ * Bending moment at a place [N mm]. Of a point load: half of it from the nearer support; all of it from the free end. Of one
+ * along the beam: what a support bears less what stands before the place; what stands beyond it at half its way.
+ */
+function moment(held: BeamCase, { kind, whole }: BeamLoad, length: number, x: number): number {
+  if (kind === 'point') return held === 'beam' ? (whole / 2) * Math.min(x, length - x) : whole * (length - x);
+  const each = whole / length;
+  return held === 'beam' ? (whole / 2) * x - (each * x * x) / 2 : (each * (length - x) ** 2) / 2;
+}
 
 /** The loaded place's sag by integrating the curvature twice, in small steps, without any of the formulas. */
-function integrated({ case: kind, length, elasticModulus, secondMoment }: Beam, load: number): number {
+function integrated({ case: kind, length, elasticModulus, secondMoment }: Beam, load: BeamLoad): number {
   const steps = 20_000;
   const step = length / steps;
   let slope = 0;
@@ -39,9 +49,11 @@ function integrated({ case: kind, length, elasticModulus, secondMoment }: Beam, 
 describe('a simple beam', () => {
   it.each(['beam', 'cantilever'] as const)('%s: sags as its bending line does', (kind) => {
     for (const [length, load] of [
-      [600, 890],
-      [1350, 300],
-      [140, 1500],
+      [600, point(890)],
+      [1350, point(300)],
+      [140, point(1500)],
+      [600, along(438)],
+      [2500, along(1825)],
     ] as const) {
       const beam = beamOf(kind, length);
       const sag = beamSag(beam, load);
@@ -55,8 +67,19 @@ describe('a simple beam', () => {
     // I = π/64 (25.4⁴ − 22.1⁴) = 8722.2 mm⁴, W = 686.8 mm³
     const beam = beamOf('beam', 600);
     expect(beam.secondMoment.toFixed(1)).toBe('8722.2');
-    expect(beamStress(beam, 890).toFixed(1)).toBe('194.4');
-    expect(beamSag(beam, 890).toFixed(2)).toBe('2.38');
+    expect(beamStress(beam, point(890)).toFixed(1)).toBe('194.4');
+    expect(beamSag(beam, point(890)).toFixed(2)).toBe('2.38');
+  });
+
+  it('of a load along a rail and one at its middle the first governs from 2.44 m on, by hand', () => {
+    // P L/4 = w L²/8 at L = 2 P/w = 2 × 890/730 m
+    const stresses = (length: number) => [
+      beamStress(beamOf('beam', length), along(0.73 * length)),
+      beamStress(beamOf('beam', length), point(890)),
+    ];
+    const [less, more] = [stresses(2400), stresses(2480)];
+    expect(less[0]!).toBeLessThan(less[1]!);
+    expect(more[0]!).toBeGreaterThan(more[1]!);
   });
 
   it('is at its proof stress under the load that is told for it', () => {
@@ -67,7 +90,7 @@ describe('a simple beam', () => {
         fc.double({ min: 50, max: 900, noNaN: true }),
         (kind, length, proof) => {
           const beam = beamOf(kind, length);
-          expect(beamStress(beam, loadAtProof(beam, proof)) / proof).toBeCloseTo(1, 12);
+          expect(beamStress(beam, point(loadAtProof(beam, proof))) / proof).toBeCloseTo(1, 12);
         },
       ),
       { numRuns: 100 },
@@ -80,8 +103,8 @@ describe('a simple beam', () => {
       for (const kind of ['beam', 'cantilever'] as const) {
         const small = beamOf(kind, 600);
         const large = beamOf(kind, 600 * times, { outsideDiameter: 25.4 * times, wall: 1.65 * times });
-        expect(beamStress(large, 890 * times ** 2) / beamStress(small, 890)).toBeCloseTo(1, 9);
-        expect(beamSag(large, 890 * times ** 2) / (times * beamSag(small, 890))).toBeCloseTo(1, 9);
+        expect(beamStress(large, point(890 * times ** 2)) / beamStress(small, point(890))).toBeCloseTo(1, 9);
+        expect(beamSag(large, point(890 * times ** 2)) / (times * beamSag(small, point(890)))).toBeCloseTo(1, 9);
       }
     },
   );

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { at, TWO, type Under } from './carried-frame.ts';
+import type { Leg } from '../../../server/job/leg.ts';
+import { planStrength } from '../../../server/solver/site/strength/plan-strength.ts';
+import { at, carried, TWO, type Under } from './carried-frame.ts';
 import { codes, planned } from './planned-strength.ts';
 
 describe('a leg as a strut', () => {
@@ -32,7 +34,7 @@ describe('a leg as a strut', () => {
     const { bucklingLength, euler } = planned().strength.struts[0]!;
     // 2 mm along: 3/5 of it; 2 mm down: 4/5 of it
     expect(bucklingLength.band!.plusMinus).toBeCloseTo(Math.hypot(1.2, 1.6), 2);
-    expect(bucklingLength.band!.from).toEqual(['site-point', 'site-frame']);
+    expect(bucklingLength.band!.from).toEqual(['site-foot', 'site-frame']);
     expect(euler.band!.plusMinus / euler.value).toBeCloseTo((2 * 2) / 500, 3);
   });
 
@@ -44,6 +46,24 @@ describe('a leg as a strut', () => {
     const [share, area, proof, safety] = ['χ', 'A', 'f', 'γ'].map((symbol) => inputs.get(symbol)!);
     expect((share! * area! * proof!) / safety!).toBeCloseTo(reduced!.value, 6);
     expect(inputs.get('λ')).toBeCloseTo(Math.sqrt((area! * proof!) / inputs.get('N_cr')!), 12);
+  });
+
+  it('carries nothing that is told where it is adjusted by a thread, and says so', () => {
+    const study = carried();
+    const [first, second] = study.source.site.legs as [Leg, Leg];
+    const threaded: Leg = { ...first, adjust: { by: 'thread', adds: 60, travel: 15 } };
+    const site = { ...study.source.site, legs: [threaded, second] };
+    const { strength, findings } = planStrength({ ...study, source: { ...study.source, site } });
+    expect(strength.struts.map(({ adjusted, reduced }) => [adjusted, reduced === null])).toEqual([
+      ['thread', true],
+      [null, false],
+    ]);
+    for (const { legs } of strength.loads.filter(({ load }) => load.unit === 'N'))
+      expect(legs.map(({ overReduced }) => overReduced)).toEqual([null, expect.any(Boolean)]);
+    expect(findings.filter(({ code }) => code === 'strut-adjusted')).toMatchObject([
+      { grade: 'caution', field: '/site/legs/0/adjust', data: { name: 'leg 1' } },
+    ]);
+    expect(codes()).not.toContain('strut-adjusted');
   });
 
   it('is told as slender from 200 on', () => {

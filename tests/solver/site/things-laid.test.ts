@@ -188,6 +188,7 @@ describe('what is doubtful of things', () => {
     expect(doubts.find(({ field }) => field === '/site/things/1/shape/axis/port')).toEqual({
       field: '/site/things/1/shape/axis/port',
       plusMinus: 0.1,
+      unit: 'deg',
       from: 'thing',
       name: 'post',
     });

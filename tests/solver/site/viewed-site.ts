@@ -1,4 +1,5 @@
 import { expect } from 'vitest';
+import type { Site } from '../../../server/job/site.ts';
 import type { GapPlan } from '../../../server/plan/gap.ts';
 import type { SiteView } from '../../../server/plan/site-view.ts';
 import type { FlatPoint } from '../../../server/plan/view.ts';
@@ -27,12 +28,18 @@ export const leg = (foot: Vector3, head: Vector3): LaidLeg => ({
   outsideDiameter: 30,
   wall: 2,
 });
-export const views = (
+export function views(
   source: SiteSource,
   around: Around = {},
   gaps: readonly GapPlan[] = [],
-): Record<string, SiteView> =>
-  Object.fromEntries(siteViews(studyOf(source, around), gaps).map((view) => [view.key, view]));
+): Record<string, SiteView> {
+  const points: Site['points'] = Object.entries(around.points ?? {}).map(([name, point]) => ({
+    name,
+    at: { by: 'typed', point: { ...point }, accuracy: null },
+  }));
+  const typed = { ...source, site: { ...source.site, points } };
+  return Object.fromEntries(siteViews(studyOf(typed, around), gaps).map((view) => [view.key, view]));
+}
 
 /** Every point that a view draws. */
 const drawn = ({ members, legs, things, points, feet, hinge, level, gaps }: SiteView): FlatPoint[] => [

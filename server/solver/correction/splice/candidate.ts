@@ -44,7 +44,8 @@ export function candidateOf(splice: SolvedSplice, wall: number): Candidate {
   }
   for (const { body, point, post } of problem.keepAways) {
     const motion = motions[body];
-    const short = motion === undefined ? 0 : Math.max(0, post.keep - clearOf(post.bar, moved(motion, point)).distance);
+    const short =
+      motion === undefined ? 0 : Math.max(0, post.keep - clearOf(post.solid, moved(motion, point)).distance);
     fixingMisfit = Math.max(fixingMisfit, short);
     if (short > NO_ROOM) outOfTolerance = Math.max(outOfTolerance, 1 + short);
   }

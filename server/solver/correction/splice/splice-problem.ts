@@ -5,7 +5,7 @@ import { moved, type RigidMotion } from '../../geometry/rigid-motion.ts';
 import { clearOf } from '../../geometry/solid.ts';
 import { add, scale, subtract, unit, type Vector3 } from '../../geometry/vector.ts';
 import type { CorrectionTarget, Post } from '../corrected.ts';
-import { isFarFrom } from '../post-room.ts';
+import { farFrom } from '../post-room.ts';
 import { clearOfWeld } from './free-stretches.ts';
 import type { Hinge } from './hinges.ts';
 import { freeMotions, targetsOfBodies, type BodyTarget } from './body-targets.ts';
@@ -162,12 +162,12 @@ function nearestTo(
       const body = bodies.at(member, station);
       const [point, start] = [placeAt(centreline, station)?.point, starts[body]];
       if (point === undefined || start === undefined) continue;
-      const away = clearOf(post.bar, moved(start, point)).distance;
+      const away = clearOf(post.solid, moved(start, point)).distance;
       if (away < (nearest.get(body)?.away ?? Infinity)) nearest.set(body, { point, away });
     }
   }
   // a body that is far from the post stays clear of it however it is moved
-  return [...nearest].flatMap(([body, { point, away }]) => (isFarFrom(post, away) ? [] : [{ body, point, post }]));
+  return [...nearest].flatMap(([body, { point, away }]) => (away >= farFrom(post) ? [] : [{ body, point, post }]));
 }
 
 /** Samples of one member at the most; our own choice. */

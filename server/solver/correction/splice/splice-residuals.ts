@@ -89,7 +89,7 @@ export function residualsOf({ problem, freedoms }: Search, state: State, values:
   }
   for (const { body, point, post } of problem.keepAways) {
     const motion = state.motions[body];
-    const away = clearOf(post.bar, motion === undefined ? point : moved(motion, point)).distance;
+    const away = clearOf(post.solid, motion === undefined ? point : moved(motion, point)).distance;
     rows.push(Math.max(0, post.keep + POST_MARGIN - away) / POST_SCALE);
   }
   for (const [column, { kind }] of freedoms.entries()) rows.push((values[column] ?? 0) / FAR_OF[kind]);
@@ -196,7 +196,7 @@ export function derivativesOf({ problem, freedoms }: Search, state: State): numb
     const row = empty();
     const motion = state.motions[body];
     const at = motion === undefined ? point : moved(motion, point);
-    const { distance, out } = clearOf(post.bar, at);
+    const { distance, out } = clearOf(post.solid, at);
     if (distance < post.keep + POST_MARGIN)
       for (const column of ofBody[body] ?? []) row[column] = -dot(velocity(column, at), out) / POST_SCALE;
     rows.push(row);

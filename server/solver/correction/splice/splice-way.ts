@@ -9,11 +9,12 @@ import type { CutJoint } from '../cut-joint.ts';
 import type { FaceContext } from '../joint-face.ts';
 import { planJoints } from '../joint-plan.ts';
 import { drawnMembers } from '../leave-way.ts';
-import { outcomeFigures, type Doubt } from '../outcome-figures.ts';
+import { outcomeFigures } from '../outcome-figures.ts';
 import {
   countFigure,
   judge,
   largest,
+  type Doubt,
   type Effort,
   type JudgeContext,
   type Outcome,

@@ -9,6 +9,7 @@ import { moved, UNMOVED } from '../../geometry/rigid-motion.ts';
 import { subtract } from '../../geometry/vector.ts';
 import { commonPlane, judge, type Effort } from '../outcome.ts';
 import { trimsOf } from '../trims.ts';
+import type { Post } from '../corrected.ts';
 import type { CorrectionWork } from '../correction-work.ts';
 import { turnLimits } from '../turn-limits.ts';
 import type { Candidate } from './candidate.ts';
@@ -25,6 +26,8 @@ export type SpliceInput = {
   readonly job: Pick<BentFrom, 'closing' | 'tube' | 'print' | 'quality'>;
   readonly machine: SetUp;
   readonly work: CorrectionWork;
+  /** Posts that the search keeps clear of; those of the work that are out of reach are left out. */
+  readonly posts: readonly Post[];
   readonly fromFinish: ReadonlySet<string>;
 };
 
@@ -49,7 +52,7 @@ export function spliceWays(source: SpliceInput): SpliceWays {
   const task: SpliceTask = {
     frame: work.actual,
     targets: work.targets,
-    posts: work.posts,
+    posts: source.posts,
     planeNormal: commonPlane(work.wanted, work.actual),
     closing,
     sizes: {

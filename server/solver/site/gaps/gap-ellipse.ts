@@ -6,12 +6,13 @@ import { cross, dot, length, subtract } from '../../geometry/vector.ts';
 import type { LaidSite } from '../laid-site.ts';
 import { siteBand, type SiteStudy } from '../site-study.ts';
 
-/** An axis that is nearer to lying in the plane than this makes no ellipse there: cosine of its tilt. */
+/** An axis that is nearer to lying in the plane than this makes no ellipse there: cosine of its tilt; rounding. */
 const ALONG = 1e-6;
 
 /**
  * The ellipse that a cylinder makes in the plane of the frame as it stands: as wide as it is thick, and longer by the
- * tilt of its axis off the plane's normal, d / cos(tilt).
+ * tilt of its axis off the plane's normal, d / cos(tilt). Cosine and sine of the tilt are those parts of the axis that lie along
+ * the normal and across it.
  *
  * @param index of the thing
  * @returns null for a frame in space, for other things, and where the cylinder ends before the plane or runs along it
@@ -21,7 +22,8 @@ export function gapEllipse(study: SiteStudy, index: number): GapPlan['ellipse'] 
   if (crossing === null) return null;
   const { diameter, cosine, sine } = crossing;
   const tilt = Math.atan2(sine, cosine) * DEGREES;
-  const inputs = [input('d', 'diameter', diameter, 'mm'), input('τ', 'tilt-off-square', tilt, 'deg')];
+  const d = input('d', 'diameter', diameter, 'mm');
+  const c = input('c', 'axis-along-normal', cosine, 'ratio');
   const bandOf = (pick: (of: Crossing) => number) =>
     siteBand(study, (laid) => {
       const own = crossingIn(study, laid, index);
@@ -31,17 +33,17 @@ export function gapEllipse(study: SiteStudy, index: number): GapPlan['ellipse'] 
     long: figure(
       diameter / cosine,
       'mm',
-      'l = d / cos τ',
-      inputs,
+      'l = d / c',
+      [d, c],
       ['geometry', 'first-order'],
       bandOf((of) => of.diameter / of.cosine),
     ),
-    short: figure(diameter, 'mm', 'd', inputs.slice(0, 1), ['geometry']),
+    short: figure(diameter, 'mm', 'd', [d], ['geometry']),
     tilt: figure(
       tilt,
       'deg',
-      'τ = ∠(axis, n)',
-      inputs.slice(1),
+      'τ = arctan (s / c)',
+      [input('s', 'axis-across-normal', sine, 'ratio'), c],
       ['geometry', 'first-order'],
       // measured straight, so that it is right near square as well
       bandOf((of) => Math.atan2(of.sine, of.cosine) * DEGREES),

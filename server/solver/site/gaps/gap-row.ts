@@ -3,23 +3,16 @@ import type { GapRow } from '../../../plan/gap.ts';
 import { band, figure, input } from '../../figure.ts';
 import { DEGREES } from '../../geometry/angle.ts';
 import { placeAt, type Centreline } from '../../geometry/centreline.ts';
+import { keptPlace, keptStation } from '../../geometry/kept-place.ts';
 import type { LeastGap } from '../../geometry/least-gap.ts';
-import { clearOf } from '../../geometry/solid.ts';
+import { clearOf, heartOf } from '../../geometry/solid.ts';
 import { turnedAbout, type Turning } from '../../geometry/turning.ts';
-import { add, dot, scale, subtract, type Vector3 } from '../../geometry/vector.ts';
-import type { LaidSite, LaidThing } from '../laid-site.ts';
+import type { Vector3 } from '../../geometry/vector.ts';
+import type { LaidThing } from '../laid-site.ts';
 import { siteBand, type SiteStudy } from '../site-study.ts';
-import { frameTravel } from './frame-travel.ts';
-import { FINE, swingOf, thingGap } from './thing-gap.ts';
-
-/** A tube of the frame, or a leg, as a laid site has it [mm]. */
-export type GapTube = {
-  readonly of: GapRow['of'];
-  readonly name: string;
-  readonly outsideDiameter: number;
-  /** Its centreline; undefined where that site has none. */
-  readonly lineIn: (laid: LaidSite) => Centreline | undefined;
-};
+import type { Beside } from './gap-search.ts';
+import { tubeTravel } from './gap-tubes.ts';
+import { FINE, swingOf } from './thing-gap.ts';
 
 /** A row, and how far the thing and the frame have swung there [rad]. */
 export type FoundGap = { readonly row: GapRow; readonly thingTurn: number; readonly frameTurn: number };
@@ -27,23 +20,28 @@ export type FoundGap = { readonly row: GapRow; readonly thingTurn: number; reado
 /**
  * Room between a thing and one tube where it is least over all that swings, with its place and its band: what the
  * accuracies of the site change it by while the tube's place and the turns stay as found, which is all of it at a least
- * value. Legs stay where they are: they carry the frame only where it stands.
+ * value.
  *
+ * @param study with the doubts that move the two
  * @param index of the thing
  */
-export function gapRow(study: SiteStudy, index: number, tube: GapTube): FoundGap | null {
+export function gapRow(study: SiteStudy, index: number, { tube, found }: Beside): FoundGap | null {
   const thing = study.laid.things[index];
   const line = tube.lineIn(study.laid);
   if (thing === undefined || thing === null || line === undefined) return null;
   const travel = tubeTravel(tube, study, study.laid);
-  const found = thingGap(line, thing, travel);
-  const at = found === undefined ? undefined : placesAt(line, thing, travel, found);
-  if (found === undefined || at === undefined) return null;
+  const at = placesAt(line, thing, travel, found);
+  if (at === undefined) return null;
   const radius = tube.outsideDiameter / 2;
+  const place = keptPlace(line, found.station);
   const doubt = siteBand(study, (laid) => {
     const [own, tubeLine] = [laid.things[index], tube.lineIn(laid)];
     if (own === undefined || own === null || tubeLine === undefined) return undefined;
-    const seen = placesAt(tubeLine, own, tubeTravel(tube, study, laid), found)?.seen;
+    const station =
+      place === undefined || tubeLine.pieces.length !== line.pieces.length
+        ? found.station
+        : keptStation(place, tubeLine);
+    const seen = placesAt(tubeLine, own, tubeTravel(tube, study, laid), { ...found, station })?.seen;
     return seen === undefined ? undefined : clearOf(own.body, seen).distance;
   });
   // where the search ended early the least that it can be is told, with what is open as its doubt
@@ -56,6 +54,7 @@ export function gapRow(study: SiteStudy, index: number, tube: GapTube): FoundGap
     row: {
       of: tube.of,
       name: tube.name,
+      field: tube.field,
       gap: figure(
         distance - radius,
         'mm',
@@ -75,9 +74,6 @@ export function gapRow(study: SiteStudy, index: number, tube: GapTube): FoundGap
   };
 }
 
-const tubeTravel = ({ of }: GapTube, { source }: SiteStudy, { frame }: LaidSite): Turning | null =>
-  of === 'leg' || frame === null ? null : frameTravel(frame, source.site);
-
 const swung = (turn: number): Figure =>
   figure(turn * DEGREES, 'deg', 'φ', [input('φ', 'swung-by', turn * DEGREES, 'deg')], ['gap-search']);
 
@@ -94,16 +90,6 @@ function placesAt(
   if (point === undefined) return undefined;
   const onTube = travel === null ? point : turnedAbout(point, travel, lineTurn);
   const seen = swing === null ? onTube : turnedAbout(onTube, swing, -solidTurn);
-  const onThing = placeOnBody(body, seen);
+  const onThing = heartOf(body, seen);
   return { seen, onTube, onThing: swing === null ? onThing : turnedAbout(onThing, swing, solidTurn) };
-}
-
-/** The nearest place of a thing's axis, centre or plane. */
-function placeOnBody(body: LaidThing['body'], point: Vector3): Vector3 {
-  const away = subtract(point, body.at);
-  if (body.shape === 'point') return body.at;
-  if (body.shape === 'plane') return subtract(point, scale(body.normal, dot(away, body.normal)));
-  const along = dot(away, body.axis);
-  const { from = along, to = along } = body.ends ?? {};
-  return add(body.at, scale(body.axis, Math.min(to, Math.max(from, along))));
 }

@@ -1,16 +1,19 @@
 import type { Centreline } from '../../geometry/centreline.ts';
-import { leastGap, type LeastGap } from '../../geometry/least-gap.ts';
+import { leastGap, type LeastGap, type Search } from '../../geometry/least-gap.ts';
 import type { Turning } from '../../geometry/turning.ts';
 import { cross, dot, length, subtract } from '../../geometry/vector.ts';
 import type { LaidThing } from '../laid-site.ts';
 
 /** Gaps are told apart down to this [mm]. */
-export const FINE = 0.005;
+export const FINE = 0.005; // our own choice: far below a tape
 
-/** So many parts of one pair of tube and thing are looked at; what is not known then is said with the gap. */
+/**
+ * So many parts of one pair of tube and thing are looked at; what is not known then is said with the gap. Our own choice:
+ * no pair tried that was not inside the other came near it.
+ */
 const MOST = 4000;
 
-/** A turn over less than this is none [rad]; as much off an axis changes nothing [mm]. */
+/** A turn over less than this is none [rad]; as much off an axis changes nothing [mm]; rounding. */
 const NOTHING = 1e-9;
 
 /**
@@ -42,6 +45,12 @@ export function swingOf({ body, swing }: Pick<LaidThing, 'body' | 'swing'>): Tur
  * Where the centreline of a tube comes nearest to a thing over all that both swing through.
  *
  * @param lineTurns how the tube turns, null: it stays
+ * @param search as finely as gaps are told apart where nothing else is asked for
  */
-export const thingGap = (line: Centreline, thing: LaidThing, lineTurns: Turning | null): LeastGap | undefined =>
-  leastGap({ line, solid: thing.body, lineTurns, solidTurns: swingOf(thing) }, { fine: FINE, most: MOST });
+export const thingGap = (
+  line: Centreline,
+  thing: Pick<LaidThing, 'body' | 'swing'>,
+  lineTurns: Turning | null,
+  search: Partial<Search> = {},
+): LeastGap | undefined =>
+  leastGap({ line, solid: thing.body, lineTurns, solidTurns: swingOf(thing) }, { fine: FINE, most: MOST, ...search });

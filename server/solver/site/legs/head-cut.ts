@@ -1,13 +1,17 @@
 import type { HeadEnd } from '../../../job/leg.ts';
 import { placeAt } from '../../geometry/centreline.ts';
 import { add, angleBetween, cross, dot, scale, subtract, unit, type Vector3 } from '../../geometry/vector.ts';
-import { saddleReach, type BranchPoint, type Seated } from '../../joints/saddle-wrap.ts';
-import type { LaidFrame, LaidLeg } from '../laid-site.ts';
-import { distanceToTube } from './head-tube.ts';
+import { rangeOf, saddleReach, type BranchLine, type Seated } from '../../joints/saddle-wrap.ts';
+import type { LaidFrame, LaidLeg, MadeLine } from '../laid-site.ts';
+import { distanceToTube, piecesNear, type Distance } from './head-tube.ts';
+import type { LegWay } from './leg-way.ts';
+
+/** What the tubes of leg and frame may be off from each other before another piece comes within reach [of both radii]: our own choice. */
+const ROOM = 1.5;
 
 /**
  * What a head takes off its leg. A saddle's `acute` side is a unit vector square to the leg, in the plane of both axes,
- * where the two tubes close in on each other and the saddle is cut deepest.
+ * where the two tubes close in on each other; on a straight tube the saddle is cut deepest there.
  */
 export type HeadCut =
   | { readonly end: 'eye'; readonly axisAngle: number; readonly takes: number }
@@ -16,16 +20,32 @@ export type HeadCut =
       /** Between the two axes, acute or right [rad]. */
       readonly axisAngle: number;
       readonly seat: Seated;
+      /** Pieces of the tube that the leg can touch, by their numbers. */
+      readonly pieces: readonly number[];
       readonly acuteSide: Vector3;
       /** Root gap, along the leg [mm]. */
       readonly gap: number;
       /** Of the leg's outer and inner surface [mm]. */
       readonly outer: number;
       readonly inner: number;
+      /** What was asked of it before, so that it is worked out once, by the angle. */
+      readonly taken: Map<number, number | undefined>;
     };
+export type SaddleCut = Extract<HeadCut, { end: 'saddle' }>;
 
-/** A leg seen from its foot: unit direction and the unit direction of its generator 0. */
-type Seen = { readonly along: Vector3; readonly zero: Vector3 };
+/** What is known of a saddle from the leg as typed. */
+export type KnownSaddle = Pick<SaddleCut, 'pieces'> & { readonly known: Seated['known'] };
+
+/** How a head is cut: its end, gap and tube that it sits on [mm]; what is known of the saddle, null: nothing. */
+export type HeadSetting = {
+  readonly head: HeadEnd;
+  readonly gap: number;
+  readonly mainRadius: number;
+  readonly saddle: KnownSaddle | null;
+};
+
+/** A leg from its foot with the unit direction of its generator 0. */
+type Seen = LegWay & { readonly zero: Vector3 };
 
 /**
  * How a leg's head is cut. The leg comes from the far end of its tube, so its saddle is one at a finish; the tube that it
@@ -33,15 +53,11 @@ type Seen = { readonly along: Vector3; readonly zero: Vector3 };
  *
  * @returns undefined where the leg runs along the tube or the frame has no such tube
  */
-export function headCut(
-  leg: LaidLeg,
-  { along, zero }: Seen,
-  frame: LaidFrame,
-  setting: { readonly head: HeadEnd; readonly gap: number; readonly mainRadius: number },
-): HeadCut | undefined {
+export function headCut(leg: LaidLeg, seen: Seen, frame: LaidFrame, setting: HeadSetting): HeadCut | undefined {
   const made = frame.lines.find(({ name }) => name === leg.member);
   const there = made === undefined ? undefined : placeAt(made.centreline, leg.station);
   if (made === undefined || there === undefined) return undefined;
+  const { along, zero } = seen;
   const away = scale(along, -1);
   const main = dot(away, there.tangent) < 0 ? scale(there.tangent, -1) : there.tangent;
   const axisAngle = angleBetween(away, main);
@@ -50,14 +66,17 @@ export function headCut(
   if (acuteSide === undefined) return undefined;
   const outer = leg.outsideDiameter / 2;
   const { mainRadius } = setting;
-  const reach = saddleFootprint({ axisAngle, radius: outer, mainRadius }).acute;
-  const distance = distanceToTube(
-    { line: made.centreline, closed: made.closed, station: leg.station, reach },
-    subtract(leg.head, there.point),
-  );
-  const side = cross(away, acuteSide);
-  const pointOf = ({ along: off, acute, quarter }: BranchPoint): Vector3 =>
-    add(add(leg.head, scale(away, off)), add(scale(acuteSide, acute), scale(side, quarter)));
+  const { far, near } = rangeOf({ axisAngle, mainRadius, far: Infinity }, outer);
+  const known = fits(setting.saddle, made) ? setting.saddle : null;
+  const pieces =
+    known?.pieces ??
+    piecesNear(
+      { line: made.centreline, closed: made.closed },
+      { from: add(leg.head, scale(away, near)), to: add(leg.head, scale(away, Math.max(far, seen.length))) },
+      ROOM * (outer + mainRadius),
+    );
+  const shift = subtract(leg.head, there.point);
+  const distance = distanceToTube({ line: made.centreline, closed: made.closed }, pieces, shift);
   return {
     end: 'saddle',
     axisAngle,
@@ -65,14 +84,34 @@ export function headCut(
       axisAngle,
       offset: 0,
       acute: Math.atan2(dot(acuteSide, cross(along, zero)), dot(acuteSide, zero)),
-      distance: distance === null ? null : (point) => distance(pointOf(point)),
+      distance: distance && beside(distance, { head: leg.head, away, acuteSide }),
+      far: Infinity,
       end: 'finish',
       mainRadius,
+      ...(known?.known === undefined ? {} : { known: known.known }),
     },
+    pieces,
     acuteSide,
     gap: setting.gap,
     outer,
     inner: outer - leg.wall,
+    taken: new Map(),
+  };
+}
+
+/** Whether what is known speaks of the pieces that a tube has. */
+const fits = (known: KnownSaddle | null, { centreline: { pieces } }: MadeLine): boolean =>
+  known !== null && known.pieces.every((index) => index < pieces.length);
+
+/** A distance along lines beside the leg, from its head away from the tube. */
+function beside(
+  distance: Distance,
+  { head, away, acuteSide }: { readonly head: Vector3; readonly away: Vector3; readonly acuteSide: Vector3 },
+): NonNullable<Seated['distance']> {
+  const side = cross(away, acuteSide);
+  return ({ acute, quarter }: BranchLine) => {
+    const begin = add(head, add(scale(acuteSide, acute), scale(side, quarter)));
+    return (along) => distance(begin.x + along * away.x, begin.y + along * away.y, begin.z + along * away.z);
   };
 }
 
@@ -111,7 +150,11 @@ export function headTakes(head: HeadCut, generator: number): number | undefined 
  */
 export function takesAt(head: HeadCut, turned: number): number | undefined {
   if (head.end === 'eye') return head.takes;
-  const inner = saddleReach(head.seat, head.inner, turned);
-  if (inner === undefined) return undefined;
-  return Math.max(saddleReach(head.seat, head.outer, turned) ?? inner, inner) + head.gap;
+  if (!head.taken.has(turned)) head.taken.set(turned, saddleTakes(head, turned));
+  return head.taken.get(turned);
+}
+
+function saddleTakes({ seat, inner, outer, gap }: SaddleCut, turned: number): number | undefined {
+  const within = saddleReach(seat, inner, turned);
+  return within === undefined ? undefined : Math.max(saddleReach(seat, outer, turned) ?? within, within) + gap;
 }

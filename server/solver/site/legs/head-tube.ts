@@ -1,83 +1,143 @@
+import { placeOn, type ArcPiece, type Centreline, type Piece } from '../../geometry/centreline.ts';
 import { arcCentre } from '../../geometry/slice.ts';
-import type { Centreline, Piece } from '../../geometry/centreline.ts';
 import { add, angleBetween, cross, dot, length, scale, subtract, type Vector3 } from '../../geometry/vector.ts';
 
-/** A piece of the tube under a head; at an end that is carried on, the piece goes on beyond it. */
-type Stretch = { readonly piece: Piece; readonly before: boolean; readonly after: boolean };
+/** How far a place is from something [mm]. It is asked thousands of times, so that nothing is made for an answer. */
+export type Distance = (x: number, y: number, z: number) => number;
 
-/** Directions nearer than this are one [rad]. */
+/** Directions nearer than this are one [rad]: rounding. */
 const SAME_WAY = 1e-9;
 
+/** Steps round an arc in which it is held against a leg [rad]: between two places it bulges by 0.1 % of its radius. */
+const STEP = Math.PI / 36;
+
+/** A bend at the end of a tube is carried on round its circle by no more than this [rad]; our own choice. */
+const CARRIED = Math.PI / 2;
+
+/** The axis of a leg, and on past its head, between two places [mm]. */
+export type LegLine = { readonly from: Vector3; readonly to: Vector3 };
+
+type Tube = { readonly line: Centreline; readonly closed: boolean };
+
 /**
- * Distance from the axis of the tube that a head sits on, as far as its saddle reaches: the pieces on both sides of it,
- * so that a head at a tangent point has the straight on one side and the bend on the other. The outermost pieces are
- * carried on.
+ * Which pieces of a tube a leg can touch that sits on it: those with a place of their axis nearer to the leg's than both
+ * radii together. So a head at a tangent point has the straight on one side and the bend on the other, and a tube that
+ * bends back to the leg is seen as well.
  *
- * @param at the tube's centreline, closed or not, the station of the head and how far the saddle reaches each way [mm]
- * @param shift how far the tube lies from that line [mm]
- * @returns null where the tube is straight there
+ * @param within both radii, and what the doubt of where they are may add [mm]
+ * @returns the numbers of the pieces in the tube's list
  */
-export function distanceToTube(
-  at: { readonly line: Centreline; readonly closed: boolean; readonly station: number; readonly reach: number },
-  shift: Vector3,
-): ((point: Vector3) => number) | null {
-  const pieces = piecesNear(at);
-  const [first] = pieces;
-  const straight = pieces.every(
-    ({ kind, direction }) =>
-      kind === 'straight' && first !== undefined && angleBetween(direction, first.direction) < SAME_WAY,
-  );
-  if (straight) return null;
-  const stretches = pieces.map((piece, index): Stretch => ({
-    piece,
-    before: index === 0,
-    after: index === pieces.length - 1,
-  }));
-  return (point) => {
-    const from = subtract(point, shift);
+export function piecesNear({ line, closed }: Tube, leg: LegLine, within: number): number[] {
+  const last = line.pieces.length - 1;
+  return [...line.pieces.keys()].filter((index) => {
+    const piece = line.pieces[index];
+    if (piece === undefined) return false;
+    const carried = { before: !closed && index === 0, after: !closed && index === last };
+    return piece.kind === 'straight'
+      ? betweenStraights(piece, carried, leg) < within
+      : betweenArc(piece, leg) < within + piece.radius / 1000;
+  });
+}
+
+type Carried = { readonly before: boolean; readonly after: boolean };
+
+/** Least distance of a straight, carried on where it is an end of its tube, from a stretch of a leg; it is convex along it. */
+function betweenStraights(piece: Piece, carried: Carried, { from, to }: LegLine): number {
+  const distance = toStraight(piece, carried);
+  const at = (share: number): number => {
+    const { x, y, z } = add(from, scale(subtract(to, from), share));
+    return distance(x, y, z);
+  };
+  let [low, high] = [0, 1];
+  // thirds: 40 steps leave a ten-millionth of the leg
+  for (let step = 0; step < 40; step += 1) {
+    const third = (high - low) / 3;
+    if (at(low + third) < at(high - third)) high -= third;
+    else low += third;
+  }
+  return at((low + high) / 2);
+}
+
+function betweenArc(piece: ArcPiece, { from, to }: LegLine): number {
+  const way = subtract(to, from);
+  const steps = Math.max(1, Math.ceil(piece.angle / STEP));
+  let least = Infinity;
+  for (let step = 0; step <= steps; step += 1) {
+    const away = subtract(placeOn(piece, (piece.length * step) / steps).point, from);
+    const share = Math.min(1, Math.max(0, dot(away, way) / dot(way, way)));
+    least = Math.min(least, length(subtract(away, scale(way, share))));
+  }
+  return least;
+}
+
+/**
+ * Distance from the axis of a tube, of some of its pieces; the ends of an open tube are carried on.
+ *
+ * @param shift how far the tube lies from that line [mm]
+ * @returns null where those pieces are one straight
+ */
+export function distanceToTube({ line, closed }: Tube, pieces: readonly number[], shift: Vector3): Distance | null {
+  const chosen = pieces.flatMap((index) => line.pieces[index] ?? []);
+  const [first] = chosen;
+  const isStraight = ({ kind, direction, start }: Piece): boolean =>
+    kind === 'straight' &&
+    first !== undefined &&
+    angleBetween(direction, first.direction) < SAME_WAY &&
+    length(cross(subtract(start, first.start), first.direction)) < SAME_WAY * (1 + line.length);
+  if (chosen.every(isStraight)) return null;
+  const last = line.pieces.length - 1;
+  const distances = pieces.flatMap((index): Distance[] => {
+    const piece = line.pieces[index];
+    if (piece === undefined) return [];
+    const carried = { before: !closed && index === 0, after: !closed && index === last };
+    const shifted = { ...piece, start: add(piece.start, shift) };
+    return [shifted.kind === 'straight' ? toStraight(shifted, carried) : toArc(shifted, carried)];
+  });
+  const [one, two] = distances;
+  if (one !== undefined && two === undefined) return one;
+  return (x, y, z) => {
     let least = Infinity;
-    for (const stretch of stretches) least = Math.min(least, distanceToStretch(stretch, from));
+    for (const distance of distances) least = Math.min(least, distance(x, y, z));
     return least;
   };
 }
 
-/** The pieces that have a part within reach of a station, in order; round the closing of a ring, too. */
-function piecesNear({ line, closed, station, reach }: Parameters<typeof distanceToTube>[0]): Piece[] {
-  const near: Piece[] = [];
-  // a saddle is far shorter than a ring: one more round each way is enough
-  for (const round of closed ? [-line.length, 0, line.length] : [0]) {
-    let begin = round;
-    for (const [index, piece] of line.pieces.entries()) {
-      const end = begin + piece.length;
-      const open = !closed && (index === 0 ? station < begin : index === line.pieces.length - 1 && station > end);
-      if (open || (begin < station + reach && end > station - reach)) near.push(piece);
-      begin = end;
-    }
-  }
-  return near;
+function toStraight({ start, direction, length: long }: Piece, { before, after }: Carried): Distance {
+  const [low, high] = [before ? -Infinity : 0, after ? Infinity : long];
+  return (x, y, z) => {
+    const ax = x - start.x;
+    const ay = y - start.y;
+    const az = z - start.z;
+    const along = Math.min(high, Math.max(low, ax * direction.x + ay * direction.y + az * direction.z));
+    const bx = ax - along * direction.x;
+    const by = ay - along * direction.y;
+    const bz = az - along * direction.z;
+    return Math.sqrt(bx * bx + by * by + bz * bz);
+  };
 }
 
-function distanceToStretch({ piece, before, after }: Stretch, point: Vector3): number {
-  if (piece.kind === 'straight') {
-    const from = subtract(point, piece.start);
-    const along = within(dot(from, piece.direction), 0, piece.length, { before, after });
-    return length(subtract(from, scale(piece.direction, along)));
-  }
+function toArc(piece: ArcPiece, { before, after }: Carried): Distance {
+  const { direction, normal, radius } = piece;
   const centre = arcCentre(piece);
-  const from = subtract(point, centre);
-  const height = dot(from, piece.normal);
-  const out = cross(piece.direction, piece.normal);
-  const [ahead, outward] = [dot(from, piece.direction), dot(from, out)];
+  const out = cross(direction, normal);
   // counted from the arc's middle, so that the jump of the angle lies opposite
   const half = piece.angle / 2;
-  const turn = Math.atan2(ahead, outward) - half;
-  const fromMiddle = turn < -Math.PI ? turn + 2 * Math.PI : turn;
-  const kept = within(fromMiddle, -half, half, { before, after });
-  if (kept === fromMiddle) return Math.hypot(Math.hypot(ahead, outward) - piece.radius, height);
-  const rim = kept + half;
-  const end = add(scale(out, piece.radius * Math.cos(rim)), scale(piece.direction, piece.radius * Math.sin(rim)));
-  return length(subtract(from, end));
+  const spare = Math.max(0, Math.min(CARRIED, Math.PI - half));
+  const [low, high] = [-half - (before ? spare : 0), half + (after ? spare : 0)];
+  return (x, y, z) => {
+    const ax = x - centre.x;
+    const ay = y - centre.y;
+    const az = z - centre.z;
+    const height = ax * normal.x + ay * normal.y + az * normal.z;
+    const ahead = ax * direction.x + ay * direction.y + az * direction.z;
+    const outward = ax * out.x + ay * out.y + az * out.z;
+    const turn = Math.atan2(ahead, outward) - half;
+    const fromMiddle = turn < -Math.PI ? turn + 2 * Math.PI : turn;
+    if (fromMiddle >= low && fromMiddle <= high) {
+      const off = Math.sqrt(ahead * ahead + outward * outward) - radius;
+      return Math.sqrt(off * off + height * height);
+    }
+    const rim = (fromMiddle < low ? low : high) + half;
+    return Math.hypot(ahead - radius * Math.sin(rim), outward - radius * Math.cos(rim), height);
+  };
 }
-
-const within = (value: number, low: number, high: number, open: { before: boolean; after: boolean }): number =>
-  value < low && !open.before ? low : value > high && !open.after ? high : value;

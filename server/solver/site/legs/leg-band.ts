@@ -1,5 +1,3 @@
-import type { Band } from '../../../plan/figure.ts';
-import { band } from '../../figure.ts';
 import { doubtParts, type DoubtPart, type Pick, type SiteStudy } from '../site-study.ts';
 import type { LegCut } from './leg-cut.ts';
 
@@ -18,7 +16,3 @@ export const lengthParts = (study: SiteStudy, pick: Pick, cut: LegCut): DoubtPar
   [...doubtParts(study, pick), { from: 'cutting' as const, name: '', field: '', plusMinus: cuttingDoubt(cut) }].sort(
     (a, b) => b.plusMinus - a.plusMinus,
   );
-
-/** The ± of all parts together. */
-export const bandOfParts = (parts: readonly DoubtPart[]): Band =>
-  band(Math.hypot(...parts.map(({ plusMinus }) => plusMinus)), ...new Set(parts.map(({ from }) => `site-${from}`)));

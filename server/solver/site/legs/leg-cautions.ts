@@ -4,6 +4,7 @@ import { placeAt } from '../../geometry/centreline.ts';
 import { dot } from '../../geometry/vector.ts';
 import { saddleFootprint } from './head-cut.ts';
 import { lengthAlong } from './leg-cut.ts';
+import { headField } from './leg-stops.ts';
 import type { LegStudy } from './leg-study.ts';
 
 /** A square foot that stands off further than this is told of [mm]: our own choice; less is lost in the weld. */
@@ -13,7 +14,7 @@ const STANDS_OFF = 0.5;
 const NOTHING = 1e-6;
 
 /** What to look at before a leg is cut that can be cut. */
-export const cutCautions = (leg: LegStudy): Finding[] => [...squareFoot(leg), ...shortLeg(leg), ...overEnd(leg)];
+export const cutCautions = (leg: LegStudy): Finding[] => [...squareFoot(leg), ...stubbyLeg(leg), ...overEnd(leg)];
 
 /** A square end on a slanting surface: its high side stands off by D sin τ, square out of the surface. */
 function squareFoot({ cut: { foot }, laid: { field, name, outsideDiameter } }: LegStudy): Finding[] {
@@ -25,10 +26,16 @@ function squareFoot({ cut: { foot }, laid: { field, name, outsideDiameter } }: L
   ];
 }
 
-/** A leg that is shorter on one side than it is wide is hard to mark and to hold: our own choice. */
-function shortLeg({ cut, at, laid: { field, name, outsideDiameter: low } }: LegStudy): Finding[] {
+/**
+ * A leg that is shorter on one side than it is wide is hard to mark and to hold: our own choice. Where it were not without
+ * its adjustment, that is named.
+ */
+function stubbyLeg({ cut, at, laid: { field, name, outsideDiameter: low } }: LegStudy): Finding[] {
   const value = lengthAlong(cut, at.shortest) ?? 0;
-  return value < low ? [finding('leg-short', 'caution', field, { name, value, low })] : [];
+  if (value >= low) return [];
+  const taken = value + cut.adds >= low;
+  const data = { name, value, low, ...(taken ? { adds: cut.adds } : {}) };
+  return [finding('leg-stubby', 'caution', taken ? `${field}/adjust/adds` : field, data)];
 }
 
 /** A saddle near an open end of its tube hangs over it. */
@@ -51,6 +58,3 @@ function overEnd({ cut, laid, frame, leg }: LegStudy): Finding[] {
     ? [finding('leg-over-end', 'caution', headField(laid.field, leg), { name, member, value })]
     : [];
 }
-
-const headField = (field: string, { head }: LegStudy['leg']): string =>
-  'named' in head.at ? `${field}/head/at/named` : `${field}/head/at`;

@@ -1,18 +1,17 @@
-import type { FootEnd, HeadEnd } from '../../../job/leg.ts';
-import { cross, dot, length, squareTo, subtract, unit, type Vector3 } from '../../geometry/vector.ts';
+import type { FootEnd } from '../../../job/leg.ts';
+import { cross, dot, squareTo, type Vector3 } from '../../geometry/vector.ts';
 import type { LaidFrame, LaidLeg } from '../laid-site.ts';
+import { AHEAD, UPRIGHT } from '../structure-axes.ts';
 import { footCut, type FootCut } from './foot-cut.ts';
-import { headCut, headTakes, takesAt, type HeadCut } from './head-cut.ts';
+import { headCut, headTakes, takesAt, type HeadCut, type HeadSetting } from './head-cut.ts';
+import { legWay } from './leg-way.ts';
 
 /** How a leg is cut, whatever was measured: its ends, gap and shrinkage of a weld, the tube that it sits on [mm]. */
-export type CutSetting = {
+export type CutSetting = HeadSetting & {
   readonly foot: FootEnd;
-  readonly head: HeadEnd;
-  readonly gap: number;
   readonly shrinkage: number;
   /** What an adjustment adds in its middle. */
   readonly adds: number;
-  readonly mainRadius: number;
   /** What generator 0 points to, as near as it can. */
   readonly zeroTo: Vector3;
 };
@@ -36,16 +35,13 @@ export type LegCut = {
   readonly adds: number;
 };
 
-const UP: Vector3 = { x: 0, y: 0, z: 1 };
-const AHEAD: Vector3 = { x: 1, y: 0, z: 0 };
-
 /** Legs that stand straighter than this have no upper side: 5°, our own choice. */
-const UPRIGHT = Math.cos((5 * Math.PI) / 180);
+const STRAIGHT_UP = Math.cos((5 * Math.PI) / 180);
 
 /** Generator 0 of a leg looks up, as the structure has it; that of an upright leg looks ahead. */
 export const zeroToward = ({ foot, head }: Pick<LaidLeg, 'foot' | 'head'>): Vector3 => {
-  const along = unit(subtract(head, foot));
-  return along === undefined || Math.abs(along.z) > UPRIGHT ? AHEAD : UP;
+  const along = legWay({ foot, head })?.along;
+  return along === undefined || Math.abs(along.z) > STRAIGHT_UP ? AHEAD : UPRIGHT;
 };
 
 /**
@@ -57,15 +53,15 @@ export const zeroToward = ({ foot, head }: Pick<LaidLeg, 'foot' | 'head'>): Vect
  * @returns undefined where the leg has no length or runs along the tube that it is to sit on
  */
 export function legCut(leg: LaidLeg, frame: LaidFrame, setting: CutSetting): LegCut | undefined {
-  const way = subtract(leg.head, leg.foot);
-  const along = unit(way);
-  if (along === undefined) return undefined;
+  const way = legWay(leg);
+  if (way === undefined) return undefined;
+  const { along } = way;
   const zero = squareTo(along, setting.zeroTo);
-  const head = headCut(leg, { along, zero }, frame, setting);
+  const head = headCut(leg, { ...way, zero }, frame, setting);
   if (head === undefined) return undefined;
   const foot = footCut(leg, along, setting.foot, setting.gap);
   return {
-    length: length(way),
+    length: way.length,
     along,
     zero,
     foot,

@@ -1,6 +1,7 @@
 import type { Site } from '../../../job/site.ts';
 import type { SiteDoubt } from '../laid-site.ts';
 import { directionDoubts } from '../level/directions.ts';
+import { placeFields } from '../points/site-places.ts';
 
 /**
  * Measured values of the legs themselves: a foot that is typed as coordinates, the lean of a surface read by a level, and
@@ -9,7 +10,7 @@ import { directionDoubts } from '../level/directions.ts';
 export const legDoubts = ({ legs, tapeAccuracy, level }: Site): SiteDoubt[] =>
   legs.flatMap(({ name, foot, head }, index) => {
     const field = `/site/legs/${String(index)}`;
-    const typed = 'named' in foot.at ? [] : ['x', 'y', 'z'].map((axis) => `${field}/foot/at/${axis}`);
+    const typed = placeFields(foot.at, `${field}/foot/at`);
     const marked = 'named' in head.at ? [] : [`${field}/head/at`, `${field}/head/at/across`];
     const plusMinus = tapeAccuracy;
     return [

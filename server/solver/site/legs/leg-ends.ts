@@ -1,15 +1,17 @@
 import type { Figure } from '../../../plan/figure.ts';
 import type { LegPlan } from '../../../plan/leg.ts';
 import { figure, input } from '../../figure.ts';
-import { DEGREES } from '../../geometry/angle.ts';
+import { DEGREES, withinHalfTurn } from '../../geometry/angle.ts';
 import { siteBand, type SiteStudy } from '../site-study.ts';
 import { takesAt } from './head-cut.ts';
+import { mitreLongSide } from './leg-roll.ts';
 import type { LegStudy } from './leg-study.ts';
 
 /** The foot of a leg as it is cut; a root gap g stands before each weld. */
 export function footPlan(study: SiteStudy, leg: LegStudy, gap: number): LegPlan['foot'] {
   const { cut, pick, laid } = leg;
   const { tilt, reach, end } = cut.foot;
+  const { end: typed } = leg.leg.foot;
   return {
     end,
     tilt: figure(
@@ -41,7 +43,31 @@ export function footPlan(study: SiteStudy, leg: LegStudy, gap: number): LegPlan[
               pick((one) => 2 * one.foot.reach),
             ),
           ),
+    longSide: longSideOf(study, leg),
+    plate: typed.end === 'socket' ? 0 : typed.plate,
   };
+}
+
+/** Where the mitre is longest, round from the scribed line; the ± is counted on from there, so that it never jumps a turn. */
+function longSideOf(study: SiteStudy, { cut, pick }: LegStudy): Figure | null {
+  const longSide = mitreLongSide(cut);
+  if (longSide === undefined) return null;
+  // what rounds to no turn at all is none, instead of a whole one
+  const turn = Math.round(longSide * DEGREES * 1e9) / 1e9;
+  return figure(
+    turn < 0 ? turn + 360 : turn,
+    'deg',
+    'φ = atan2(n · q, n · z), modulo 360°',
+    [
+      input('n · q', 'surface-a-quarter-turn-on', Math.sin(longSide) * Math.sin(cut.foot.tilt), 'ratio'),
+      input('n · z', 'surface-along-the-line', Math.cos(longSide) * Math.sin(cut.foot.tilt), 'ratio'),
+    ],
+    ['leg-roll'],
+    siteBand(
+      study,
+      pick((one) => one.longSide && withinHalfTurn(one.longSide - longSide) * DEGREES),
+    ),
+  );
 }
 
 function footTakes(study: SiteStudy, { leg, cut, laid, pick }: LegStudy, gap: number): Figure {

@@ -1,4 +1,4 @@
-import { headTip, lengthAlong, type LegCut } from './leg-cut.ts';
+import { footStation, headTip, lengthAlong, type LegCut } from './leg-cut.ts';
 
 /** Where something is longest or shortest [rad]. */
 export type LegExtremes = {
@@ -7,9 +7,11 @@ export type LegExtremes = {
   /** Generators on which the leg is shortest and longest, from generator 0. */
   readonly shortest: number;
   readonly longest: number;
+  /** Length of the leg in the mean of its generators [mm]. */
+  readonly mean: number;
 };
 
-/** Generators that are tried first: every 5 degrees. */
+/** Generators that are tried first: every 5 degrees, our own choice. */
 const TRIED = 72;
 const STEP = (2 * Math.PI) / TRIED;
 
@@ -18,36 +20,46 @@ const EQUAL = 1e-9;
 
 /** @returns undefined where the leg's inner surface misses the tube that it sits on */
 export function legExtremes(cut: LegCut): LegExtremes | undefined {
-  const tip = longestAt((turned) => headTip(cut, turned));
-  const shortest = longestAt((generator) => negative(lengthAlong(cut, generator)));
-  const longest = longestAt((generator) => lengthAlong(cut, generator));
-  return tip === undefined || shortest === undefined || longest === undefined
-    ? undefined
-    : { headTip: tip, shortest, longest };
+  const acute = cut.head.end === 'saddle' ? cut.head.seat.acute : 0;
+  const tips: number[] = [];
+  const lengths: number[] = [];
+  for (let index = 0; index < TRIED; index += 1) {
+    const tip = headTip(cut, index * STEP);
+    if (tip === undefined) return undefined;
+    tips.push(tip);
+    lengths.push(tip - footStation(cut, acute - index * STEP));
+  }
+  const along = (turned: number): number | undefined => lengthAlong(cut, acute - turned);
+  return {
+    headTip: longestAt(tips, (turned) => headTip(cut, turned)),
+    shortest: acute - longestAt(lengths.map(negative), (turned) => negative(along(turned))),
+    longest: acute - longestAt(lengths, along),
+    mean: lengths.reduce((sum, one) => sum + one, 0) / TRIED,
+  };
 }
 
-const negative = (value: number | undefined): number | undefined => (value === undefined ? undefined : -value);
+const negative = (value: number | undefined): number => (value === undefined ? -Infinity : -value);
 
-/** Where a length round the tube is most [rad]; undefined where it is not known all round. */
-function longestAt(lengthOf: (generator: number) => number | undefined): number | undefined {
+/** Where a length round the tube is most [rad], from what was tried of it. */
+function longestAt(tried: readonly number[], lengthOf: (turned: number) => number | undefined): number {
   let best = { at: 0, value: -Infinity };
-  for (let index = 0; index < TRIED; index += 1) {
-    const value = lengthOf(index * STEP);
-    if (value === undefined) return undefined;
-    if (value > best.value + EQUAL) best = { at: index * STEP, value };
-  }
-  return bestNear(best.at, (generator) => lengthOf(generator) ?? -Infinity);
+  for (const [index, value] of tried.entries()) if (value > best.value + EQUAL) best = { at: index * STEP, value };
+  return bestNear(best.at, (turned) => lengthOf(turned) ?? -Infinity);
 }
 
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
 
+/** Rounds after which a smooth length no longer changes, and after which one with a corner does not. */
+const SMOOTH = 14;
+const CORNERED = 40;
+
 /** Golden section search one step either side, down to where a length no longer changes. */
-function bestNear(middle: number, valueAt: (generator: number) => number): number {
+function bestNear(middle: number, valueAt: (turned: number) => number): number {
   let [low, high] = [middle - STEP, middle + STEP];
   let [left, right] = [high - GOLDEN * (high - low), low + GOLDEN * (high - low)];
   let [leftValue, rightValue] = [valueAt(left), valueAt(right)];
-  // 0.618⁴⁰ of 10 degrees
-  for (let round = 0; round < 40; round += 1) {
+  for (let round = 0; round < CORNERED; round += 1) {
+    if (round >= SMOOTH && Math.abs(leftValue - rightValue) < EQUAL) break;
     if (leftValue >= rightValue) {
       [high, right, rightValue] = [right, left, leftValue];
       left = high - GOLDEN * (high - low);

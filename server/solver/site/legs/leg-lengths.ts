@@ -4,8 +4,8 @@ import { figure, input } from '../../figure.ts';
 import { DEGREES } from '../../geometry/angle.ts';
 import { subtract } from '../../geometry/vector.ts';
 import { massPerMetre } from '../../tube/section.ts';
-import { siteBand, type DoubtPart, type SiteStudy } from '../site-study.ts';
-import { bandOfParts, lengthParts } from './leg-band.ts';
+import { bandOfParts, siteBand, type DoubtPart, type SiteStudy } from '../site-study.ts';
+import { lengthParts } from './leg-band.ts';
 import { takesAt } from './head-cut.ts';
 import { cutLength, footStation, headStation, headTip, lengthAlong, type LegCut } from './leg-cut.ts';
 import type { LegStudy } from './leg-study.ts';
@@ -94,14 +94,8 @@ function along(study: SiteStudy, { cut, pick }: LegStudy, generator: number): Fi
   );
 }
 
-/** Generators that the mean length is taken over. */
-const ROUND = 72;
-
 /** Tube of the leg as cut, without plate, fitting and adjustment. */
-function massOf({ source: { grade } }: SiteStudy, { cut, laid }: LegStudy): Figure {
-  let sum = 0;
-  for (let index = 0; index < ROUND; index += 1) sum += lengthAlong(cut, (2 * Math.PI * index) / ROUND) ?? 0;
-  const mean = sum / ROUND;
+function massOf({ source: { grade } }: SiteStudy, { at: { mean }, laid }: LegStudy): Figure {
   const perMetre = massPerMetre({ ...laid, density: grade.density });
   return figure(
     (perMetre * mean) / 1000,

@@ -6,7 +6,14 @@ import type { LegCut } from './leg-cut.ts';
 import type { LegStudy } from './leg-study.ts';
 
 /** Nearer to square than this an end has no direction [rad]: 0.05°, our own choice; a saw is not set closer. */
-export const SQUARE = 0.05 * RADIANS;
+const SQUARE = 0.05 * RADIANS;
+
+/** Turns below this are rounding [rad]: an end that is in line is not told to be turned, nor half a turn twice. */
+const NO_TURN = 1e-9;
+
+/** The long side of a leg's mitre, from generator 0 [rad]; undefined where the foot has none. */
+export const mitreLongSide = ({ foot, longSide }: LegCut): number | undefined =>
+  foot.end !== 'mitre' || foot.tilt < SQUARE ? undefined : longSide;
 
 /**
  * From the long side of the foot's mitre round to the acute side of the head's saddle, right-handed about the leg seen
@@ -18,8 +25,9 @@ export function rollOf(
   study: SiteStudy,
   { cut, pick, laid }: LegStudy,
 ): { readonly roll: Figure; readonly rollRound: Figure } | null {
-  const { foot, head, longSide } = cut;
-  if (foot.end !== 'mitre' || foot.tilt < SQUARE || longSide === undefined || head.end !== 'saddle') return null;
+  const { head } = cut;
+  const longSide = mitreLongSide(cut);
+  if (longSide === undefined || head.end !== 'saddle') return null;
   const round = Math.PI / 2 - head.axisAngle < SQUARE ? Math.PI : 2 * Math.PI;
   const exact = turnOf(cut) ?? 0;
   const turn = within(exact, round);
@@ -57,4 +65,7 @@ const turnOf = ({ head, longSide }: LegCut): number | undefined =>
   head.end !== 'saddle' || longSide === undefined ? undefined : head.seat.acute - longSide;
 
 /** An angle brought to within half a round either way of 0, the upper end with it. */
-const within = (angle: number, round: number): number => angle - round * Math.ceil(angle / round - 0.5);
+function within(angle: number, round: number): number {
+  const turn = angle - round * Math.ceil((angle - NO_TURN) / round - 0.5);
+  return Math.abs(turn) < NO_TURN ? 0 : turn;
+}

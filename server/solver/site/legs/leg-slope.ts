@@ -1,70 +1,59 @@
-import type { Leg } from '../../../job/leg.ts';
 import type { Figure } from '../../../plan/figure.ts';
 import type { LegPlan } from '../../../plan/leg.ts';
 import { figure, input } from '../../figure.ts';
 import { RADIANS } from '../../geometry/angle.ts';
-import { cross, dot, subtract } from '../../geometry/vector.ts';
 import type { LaidSite } from '../laid-site.ts';
 import { siteBand, type SiteStudy } from '../site-study.ts';
-import type { LegStudy } from './leg-study.ts';
+import type { LegSlope } from './leg-slopes.ts';
+import { leverOf } from './leg-way.ts';
 
-/** A leg that moves its frame's hinge side less than this does not set its slope [mm a degree]: our own choice. */
-const LEAST_PER_DEGREE = 0.01;
+/** How long a leg gets while a slope rises, and what that comes from. */
+type ForSlope = { readonly perDegree: number; readonly lever: number; readonly rate: number };
 
 /**
- * How much longer a leg gets while the frame turns about its hinge, right-handed [mm a degree]: (h × (H − A)) · d per
- * radian, H the head, A a point of the hinge, h and d unit directions of hinge and leg. Derived: the change of |H − F|
- * where H moves with the frame.
+ * How much longer a leg gets while a slope rises [mm a degree]: its lever about what the frame turns about, over how much
+ * slope that turn gives. Derived: the change of |H − F| where the head H moves with the frame.
  *
- * @returns undefined without a hinge, or where the leg does not set the slope: its line meets the hinge or runs along it.
- *   Legs that carry a frame without a hinge set its slope together, so that no one of them has a length for a degree
+ * @returns undefined where the leg does not set the slope
  */
-export function signedPerDegree({ frame, legs }: LaidSite, index: number): number | undefined {
-  const leg = legs[index];
-  const hinge = frame?.hinge ?? null;
-  if (hinge === null || leg === undefined || leg === null) return undefined;
-  const way = subtract(leg.head, leg.foot);
-  const moves = cross(hinge.axis, subtract(leg.head, hinge.at));
-  const perDegree = (dot(moves, way) / Math.hypot(way.x, way.y, way.z)) * RADIANS;
-  return Math.abs(perDegree) < LEAST_PER_DEGREE ? undefined : perDegree;
+function forSlope({ turn }: LegSlope, laid: LaidSite, index: number): ForSlope | undefined {
+  const leg = laid.legs[index] ?? null;
+  const about = turn(laid);
+  const lever = leg === null || about === undefined ? undefined : leverOf(leg, about);
+  if (about === undefined || lever === undefined) return undefined;
+  return { perDegree: (lever * RADIANS) / about.rate, lever, rate: about.rate };
 }
 
-/** Leg for one degree of slope; null where the leg does not set it. */
-export function perDegree(study: SiteStudy, { index }: LegStudy): Figure | null {
-  const size = (site: LaidSite): number | undefined => {
-    const signed = signedPerDegree(site, index);
-    return signed === undefined ? undefined : Math.abs(signed);
-  };
-  const value = size(study.laid);
-  if (value === undefined) return null;
+/** The same as a number with its sign. */
+export const signedPerDegree = (slope: LegSlope, laid: LaidSite, index: number): number | undefined =>
+  forSlope(slope, laid, index)?.perDegree;
+
+/** Leg for a degree of each slope that the legs set, and of the first of them without its sign; null where it sets none. */
+export function slopePlans(
+  study: SiteStudy,
+  slopes: readonly LegSlope[],
+  index: number,
+): Pick<LegPlan, 'slopes' | 'perDegree'> {
+  const plans = slopes.flatMap((slope): LegPlan['slopes'] => {
+    const perDegree = perDegreeOf(study, slope, index);
+    return perDegree === null ? [] : [{ axis: slope.axis, field: slope.field, perDegree }];
+  });
+  const [first] = slopes;
+  const own = plans.find(({ axis, field }) => axis === first?.axis && field === first.field)?.perDegree;
+  return { slopes: plans, perDegree: own === undefined ? null : { ...own, value: Math.abs(own.value) } };
+}
+
+function perDegreeOf(study: SiteStudy, slope: LegSlope, index: number): Figure | null {
+  const found = forSlope(slope, study.laid, index);
+  if (found === undefined) return null;
+  const isTurn = slope.axis === 'turn';
+  const lever = input('b', 'lever-of-the-leg', found.lever, 'mm');
   return figure(
-    value,
+    found.perDegree,
     'mm/deg',
-    'p = |(h × (H − A)) · d| π / 180',
-    [input('|(h × (H − A)) · d|', 'leg-per-radian', value / RADIANS, 'mm')],
-    ['leg-slope'],
-    siteBand(study, size),
+    isTurn ? 'p = b π / 180' : 'p = b π / (180 q)',
+    isTurn ? [lever] : [lever, input('q', 'slope-for-a-degree-of-turn', found.rate, 'ratio')],
+    [isTurn ? 'leg-turn' : 'leg-slope'],
+    siteBand(study, (laid) => signedPerDegree(slope, laid, index)),
   );
-}
-
-/** What an adjustment can do: to the leg from foot point to head, and to the slope. */
-export function adjustPlan({ adjust }: Leg, centre: Figure, slope: Figure | null): LegPlan['adjust'] {
-  if (adjust === null) return null;
-  const { by, travel } = adjust;
-  const inputs = [input('L', 'centre-length', centre.value, 'mm'), input('w', 'travel-either-way', travel, 'mm')];
-  const typed = ['leg-length', 'typed'] as const;
-  return {
-    by,
-    least: figure(centre.value - travel, 'mm', 'L − w', inputs, typed, centre.band),
-    most: figure(centre.value + travel, 'mm', 'L + w', inputs, typed, centre.band),
-    slope:
-      slope &&
-      figure(
-        travel / slope.value,
-        'deg',
-        'w / p',
-        [input('w', 'travel-either-way', travel, 'mm'), input('p', 'leg-for-a-degree', slope.value, 'mm/deg')],
-        ['leg-slope', 'typed'],
-      ),
-  };
 }

@@ -45,20 +45,28 @@ function tooWide({ tube }: Leg, { field, name, member, outsideDiameter }: LaidLe
     : finding('leg-too-wide', 'stop', own, data, { field: own, value: mainDiameter });
 }
 
-/**
- * Why nothing is left of a leg between its cuts, or for its adjustment.
- *
- * @param at undefined where the leg's bore misses the tube that it sits on
- */
-export function lengthStops(
-  leg: Leg,
-  laid: LaidLeg,
-  cut: LegCut,
-  at: LegExtremes | undefined,
-  mainDiameter: number,
-): Finding[] {
-  if (at === undefined) return [tooWide(leg, laid, mainDiameter)];
-  const { field, name } = laid;
+/** No saddle fits where the head is: the tube bends back into the leg there, or away from it. */
+export const noSaddle = (leg: Leg, { field, name, member }: LaidLeg): Finding =>
+  finding('leg-no-saddle', 'stop', headField(field, leg), { name, member });
+
+/** The field of the place that a head is at. */
+export const headField = (field: string, { head }: Leg): string =>
+  'named' in head.at ? `${field}/head/at/named` : `${field}/head/at`;
+
+/** Why an adjustment cannot go as far as is said: it has no more to give in its middle position than it adds there. */
+export function adjustStops({ adjust }: Leg, { field, name }: LaidLeg): Finding[] {
+  if (adjust === null || adjust.travel <= adjust.adds) return [];
+  const [own, high] = [`${field}/adjust/travel`, adjust.adds];
+  const data = { name, value: adjust.travel, high };
+  return [
+    high > 0
+      ? finding('leg-adjust-travel', 'stop', own, data, { field: own, value: high })
+      : finding('leg-adjust-travel', 'stop', own, data),
+  ];
+}
+
+/** Why nothing is left of a leg between its cuts, or for its adjustment. */
+export function lengthStops({ field, name }: LaidLeg, cut: LegCut, at: LegExtremes): Finding[] {
   const left = lengthAlong(cut, at.shortest) ?? 0;
   if (left > 0) return [];
   const without = left + cut.adds;

@@ -1,3 +1,4 @@
+import { doubtKey } from '../../../plan/doubt-key.ts';
 import type { Finding } from '../../../plan/finding.ts';
 import { finding } from '../../finding.ts';
 import type { DoubtPart } from '../site-study.ts';
@@ -37,7 +38,7 @@ export function doubtFindings(
   if (again !== null) {
     const grade = whole > BADLY_KNOWN || whole > travel ? 'caution' : 'note';
     const of = again.name === '' ? {} : { which: again.name };
-    const data = { name, cut, band: whole, part: again.plusMinus, doubt: again.from, ...of };
+    const data = { name, cut, band: whole, part: again.plusMinus, doubt: doubtKey(again), ...of };
     findings.push(finding('leg-measure-again', grade, field, { ...data, value: whole, high: WELL_KNOWN }));
   }
   if (whole > travel)

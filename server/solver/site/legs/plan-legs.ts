@@ -1,8 +1,8 @@
 import type { Finding } from '../../../plan/finding.ts';
 import type { LegPlan } from '../../../plan/leg.ts';
 import { finding } from '../../finding.ts';
-import type { LaidLeg } from '../laid-site.ts';
 import { doubtOf, type SiteStudy } from '../site-study.ts';
+import { adjustPlan } from './leg-adjust.ts';
 import { lengthParts } from './leg-band.ts';
 import { cutCautions } from './leg-cautions.ts';
 import { cutLength } from './leg-cut.ts';
@@ -10,13 +10,12 @@ import { footPlan, headPlan } from './leg-ends.ts';
 import { legLengths } from './leg-lengths.ts';
 import { legTurns, type LegTurn } from './leg-order.ts';
 import { rollOf } from './leg-roll.ts';
-import { adjustPlan, perDegree } from './leg-slope.ts';
+import { legSides } from './leg-sides.ts';
+import { slopePlans } from './leg-slope.ts';
+import { legSlopes, type LegSlope } from './leg-slopes.ts';
 import { studyLeg, type LegStudy } from './leg-study.ts';
 import { legTemplates } from './leg-templates.ts';
 import { doubtFindings, worthMeasuring } from './measure-again.ts';
-
-/** Legs nearer to the middle of all than this stand in it [mm]: our own choice. */
-const MIDDLE = 1;
 
 /**
  * How each leg is cut: lengths with what they are doubtful by, wraps, roll, what it does to the slope, and in which order
@@ -31,12 +30,13 @@ export function planLegs(study: SiteStudy): { legs: LegPlan[]; findings: Finding
     if ('study' in one) legs.push(one.study);
     else findings.push(...one.findings);
   }
-  const turns = legTurns(study, legs);
-  const middle = middleOf(study.laid.legs);
+  const slopes = legSlopes(study);
+  const turns = legTurns(study, legs, slopes[0]);
+  const sides = legSides(study.laid.legs);
   const plans = legs.flatMap((leg): LegPlan[] => {
     const turn = turns.get(leg.index);
     if (turn === undefined) return [];
-    const planned = planLeg(study, leg, turn, sideOf(leg.laid, middle));
+    const planned = planLeg(study, leg, slopes, { ...turn, side: sides[leg.index] ?? 'middle' });
     findings.push(...cutCautions(leg), ...planned.findings);
     return [planned.plan];
   });
@@ -48,8 +48,8 @@ export function planLegs(study: SiteStudy): { legs: LegPlan[]; findings: Finding
 function planLeg(
   study: SiteStudy,
   leg: LegStudy,
-  turn: LegTurn,
-  side: LegPlan['side'],
+  slopes: readonly LegSlope[],
+  among: LegTurn & Pick<LegPlan, 'side'>,
 ): { readonly plan: LegPlan; readonly findings: readonly Finding[] } {
   const { laid, at, pick } = leg;
   const parts = lengthParts(
@@ -58,14 +58,12 @@ function planLeg(
     leg.cut,
   );
   const lengths = legLengths(study, leg, parts);
-  const slope = perDegree(study, leg);
   const roll = rollOf(study, leg);
   const again = worthMeasuring(parts);
   const plan: LegPlan = {
     number: leg.index + 1,
     name: laid.name,
     field: laid.field,
-    side,
     outsideDiameter: laid.outsideDiameter,
     wall: laid.wall,
     foot: footPlan(study, leg, study.source.gap),
@@ -76,25 +74,11 @@ function planLeg(
     roll: roll?.roll ?? null,
     rollRound: roll?.rollRound ?? null,
     templates: legTemplates(leg, study.source),
-    adjust: adjustPlan(leg.leg, lengths.centreLength, slope),
-    perDegree: slope,
+    adjust: adjustPlan(study, leg, slopes[0], lengths.centreLength),
+    ...slopePlans(study, slopes, leg.index),
     doubts: parts.map((part) => doubtOf(part, 'mm')),
     measureAgain: again === null ? null : doubtOf(again, 'mm'),
-    ...turn,
+    ...among,
   };
   return { plan, findings: doubtFindings(leg, lengths.cutLength.value, parts) };
-}
-
-/** How far to port a leg stands, at the middle of its length [mm]. */
-const portOf = ({ foot, head }: LaidLeg): number => (foot.y + head.y) / 2;
-
-/** Midway between the leg that stands furthest to port and the one furthest to starboard. */
-function middleOf(legs: readonly (LaidLeg | null)[]): number {
-  const all = legs.filter((leg) => leg !== null).map(portOf);
-  return all.length === 0 ? 0 : (Math.min(...all) + Math.max(...all)) / 2;
-}
-
-function sideOf(leg: LaidLeg, middle: number): LegPlan['side'] {
-  const port = portOf(leg) - middle;
-  return Math.abs(port) <= MIDDLE ? 'middle' : port > 0 ? 'port' : 'starboard';
 }

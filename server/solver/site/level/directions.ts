@@ -117,7 +117,7 @@ export const directionDoubts = (
   direction: Direction,
   field: string,
   angleAccuracy: number,
-): { field: string; plusMinus: number }[] =>
+): { field: string; plusMinus: number; unit: 'deg' }[] =>
   direction.by === 'plumb'
-    ? [`${field}/ahead`, `${field}/port`].map((pointer) => ({ field: pointer, plusMinus: angleAccuracy }))
+    ? [`${field}/ahead`, `${field}/port`].map((pointer) => ({ field: pointer, plusMinus: angleAccuracy, unit: 'deg' }))
     : [];

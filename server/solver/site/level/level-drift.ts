@@ -3,51 +3,49 @@ import type { LevelPlan } from '../../../plan/site.ts';
 import { figure, input } from '../../figure.ts';
 import { finding } from '../../finding.ts';
 import { DEGREES } from '../../geometry/angle.ts';
-import { angleBetween, dot, type Vector3 } from '../../geometry/vector.ts';
+import { angleBetween, dot, scale, type Vector3 } from '../../geometry/vector.ts';
+import { MOST_DEVIATIONS } from '../deviations.ts';
 import type { LaidSite } from '../laid-site.ts';
+import { riseOf, turnBetween } from '../rise.ts';
 import { siteBand, type SiteStudy } from '../site-study.ts';
+import { sizeBand } from '../size-band.ts';
+import { AHEAD, PORT } from '../structure-axes.ts';
+import { hundredths } from './hundredths.ts';
+import { setInUse } from './sets-read.ts';
 
-/** A turn of more than so many of its ± is one: three standard deviations, common practice, no source. */
-const MOVED_BEYOND = 3;
-
-/** Inclination of one of the structure's axes [degrees]: trim of x, ahead up; list of y, port up. */
-export const inclination = (up: Vector3, axis: 'x' | 'y'): number =>
-  Math.asin(Math.min(Math.max(up[axis], -1), 1)) * DEGREES;
+/** The latest earlier set that tells, which the one in use is compared with; −1 without one. */
+export const setBefore = (levels: LaidSite['levels'], now: number): number =>
+  levels.findLastIndex((level, index) => index < now && level !== null);
 
 /**
- * What has changed since the latest earlier set that tells, as the last set has it less as that one had it; level-drift
+ * What has changed since the latest earlier set that tells, as the set in use has it less as that one had it; level-drift
  * where the turn is more than three times its ±, which is that of both sets together.
  */
 export function levelDrift(study: SiteStudy): { drift: LevelPlan['drift']; findings: Finding[] } {
   const { laid, source } = study;
-  const last = laid.levels.length - 1;
-  const before = laid.levels.findLastIndex((level, index) => index < last && level !== null);
+  const last = setInUse(source.site.level);
+  const before = setBefore(laid.levels, last);
   const [now, then] = [laid.levels[last], laid.levels[before]];
   if (!now || !then) return { drift: null, findings: [] };
-  const between = (of: (now: Vector3, then: Vector3) => number) => (site: LaidSite) => {
-    const [after, earlier] = [site.levels[last], site.levels[before]];
-    return after && earlier ? of(after.up, earlier.up) : undefined;
-  };
-  const change = (axis: 'x' | 'y') => {
-    const [after, earlier] = [inclination(now.up, axis), inclination(then.up, axis)];
-    return figure(
-      after - earlier,
-      'deg',
-      'Δ = a − b',
-      [input('a', 'now', after, 'deg'), input('b', 'before', earlier, 'deg')],
-      ['level-vector', 'level-accuracy'],
-      siteBand(
-        study,
-        between((a, b) => inclination(a, axis) - inclination(b, axis)),
-      ),
-    );
+  const between =
+    <Of>(of: (now: Vector3, then: Vector3) => Of) =>
+    (site: LaidSite) => {
+      const [after, earlier] = [site.levels[last], site.levels[before]];
+      return after && earlier ? of(after.up, earlier.up) : undefined;
+    };
+  const change = (axis: Vector3) => {
+    const [after, earlier] = [now, then].map(({ up }) => riseOf(axis, up) * DEGREES);
+    const inputs = [input('a', 'now', after ?? 0, 'deg'), input('b', 'before', earlier ?? 0, 'deg')];
+    const changed = between((a, b) => (riseOf(axis, a) - riseOf(axis, b)) * DEGREES);
+    const sources = ['level-vector', 'level-accuracy'] as const;
+    return figure((after ?? 0) - (earlier ?? 0), 'deg', 'Δ = a − b', inputs, sources, siteBand(study, changed));
   };
   const turn = angleBetween(now.up, then.up) * DEGREES;
-  const turnBand = siteBand(
+  const turnBand = sizeBand(
     study,
-    between((a, b) => angleBetween(a, b) * DEGREES),
+    between((a, b) => scale(turnBetween(b, a), DEGREES)),
   );
-  const [trim, list] = [change('x'), change('y')];
+  const [trim, list] = [change(AHEAD), change(PORT)];
   const drift = {
     set: before + 1,
     taken: source.site.level.sets[before]?.taken ?? '',
@@ -62,10 +60,7 @@ export function levelDrift(study: SiteStudy): { drift: LevelPlan['drift']; findi
       turnBand,
     ),
   };
-  if (turn <= MOVED_BEYOND * (turnBand?.plusMinus ?? 0)) return { drift, findings: [] };
+  if (turn <= MOST_DEVIATIONS * (turnBand?.plusMinus ?? 0)) return { drift, findings: [] };
   const data = { value: turn, trim: hundredths(trim.value), list: hundredths(list.value) };
   return { drift, findings: [finding('level-drift', 'caution', `/site/level/sets/${last}`, data)] };
 }
-
-/** As a good level reads. */
-const hundredths = (angle: number): number => Math.round(angle * 100) / 100 || 0; // never −0

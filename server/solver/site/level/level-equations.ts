@@ -16,7 +16,7 @@ export type LevelEquation = {
   readonly accuracy: number;
 };
 
-/** Below this a second line of readings is the first one again: two that are one degree apart; our own choice. */
+/** Below this a second line of readings is the first one again: two that are one degree apart. Our own choice. */
 const IN_LINE = 0.01;
 
 /** The ± of a reading: its own, or that of all of its kind [degrees or mm]. */
@@ -27,7 +27,7 @@ export const accuracyOf = ({ reading, accuracy }: LevelReading, level: Level): n
  * One equation for each reading of a set, in order.
  *
  * @param field pointer of the set
- * @returns undefined where an incline was laid along no direction
+ * @returns undefined where an incline was laid along no direction, or something is not read yet
  */
 export function levelEquations(
   set: LevelSet,
@@ -36,10 +36,12 @@ export function levelEquations(
   const raw = set.readings.map((reading, index): LevelEquation | undefined => {
     const accuracy = accuracyOf(reading, level);
     const change = off(`${field}/readings/${index}`);
-    if (reading.reading === 'height')
+    if (reading.reading === 'height') {
+      if (reading.height === null) return undefined;
       return { kind: 'height', lever: reading.at, measured: reading.height + change, accuracy };
+    }
     const lever = unit(reading.along);
-    if (lever === undefined) return undefined;
+    if (lever === undefined || reading.angle === null) return undefined;
     return {
       kind: 'incline',
       lever,
@@ -71,7 +73,7 @@ function fromTheMiddle(equations: readonly LevelEquation[]): LevelEquation[] {
 }
 
 /** How many things the readings say of up, which has two freedoms: the first height only says how high the origin is. */
-export function saidOfUp(equations: readonly LevelEquation[]): number {
+export function saidOfUp(equations: readonly Pick<LevelEquation, 'kind'>[]): number {
   const heights = equations.filter(({ kind }) => kind === 'height').length;
   return equations.length - heights + Math.max(0, heights - 1);
 }

@@ -1,7 +1,6 @@
 import { add, cross, dot, scale, squareTo, subtract, unit, type Vector3 } from '../../geometry/vector.ts';
+import { AHEAD, UPRIGHT } from '../structure-axes.ts';
 import { saidOfUp, type LevelEquation } from './level-equations.ts';
-
-const UPRIGHT: Vector3 = { x: 0, y: 0, z: 1 };
 
 /**
  * Up by gravity from readings that tell it: exact where they say just two things, else by least squares, each residual
@@ -53,7 +52,7 @@ function said(equations: readonly LevelEquation[]): { lever: Vector3; part: numb
   return [...inclines, ...rises];
 }
 
-/** Steps of the search, and how often one that makes things worse is halved. */
+/** Steps of the search, and how often one that makes things worse is halved: far more than it takes, our own choice. */
 const MOST_STEPS = 40;
 const MOST_HALVINGS = 20;
 /** Below the first [rad] a step is taken without asking, below the second the search is done: both are rounding. */
@@ -97,12 +96,12 @@ function costOf(equations: readonly LevelEquation[], up: Vector3): number {
   return sum;
 }
 
-/** Slope of arcsin near its ends is bounded by this cosine. */
+/** Slope of arcsin near its ends is bounded by this cosine; our own choice, a level is never laid so steep. */
 const LEAST_COSINE = 1e-3;
 
 /** The change of up, square to it, that the linearised equations ask for; by Gram and Schmidt on two columns. */
 function stepFrom(equations: readonly LevelEquation[], up: Vector3): Vector3 | undefined {
-  const first = squareTo(up, { x: 1, y: 0, z: 0 });
+  const first = squareTo(up, AHEAD);
   const second = cross(up, first);
   const rows = equations.map((equation) => {
     const { kind, lever, accuracy } = equation;

@@ -3,17 +3,16 @@ import type { PointFound } from '../../../job/site-point.ts';
 import type { SiteResidual } from '../../../plan/site.ts';
 import { figure, input } from '../../figure.ts';
 import { dot, scale, subtract, unit, type Vector3 } from '../../geometry/vector.ts';
+import { MOST_DEVIATIONS } from '../deviations.ts';
 import { residualAt, type KnownDistance } from './known-distance.ts';
 
-/** Beyond this many standard deviations a distance disagrees; common practice. */
-const DISAGREES = 3;
 /** It explains more than any other would, by so much of the sum of squares: two deviations, squared; our own choice. */
 const CLEARLY = 4;
 /** A distance that alone decides something has nothing to be compared with; our own choice. */
 const LEAST_SHARE = 1e-4;
 /** Residuals below this are rounding [mm]. */
 const ROUNDING = 1e-6;
-/** Keeps the normal equations from being singular where a place is free to first order; far below what a distance weighs. */
+/** Keeps the normal equations from being singular where a place is free to first order; far below what a distance weighs: our own choice. */
 const RIDGE = 1e-9;
 
 export type DistanceResidual = SiteResidual & {
@@ -57,7 +56,7 @@ export function distanceResiduals(
     return {
       field: `${field}/distances/${String(index)}/distance`,
       ...residualFigures(distance, accuracy, residual),
-      disagrees: off > DISAGREES && most ** 2 - off ** 2 < CLEARLY,
+      disagrees: off > MOST_DEVIATIONS && most ** 2 - off ** 2 < CLEARLY,
       offOthers: Math.abs(residual) / Math.max(shares[index] ?? 1, LEAST_SHARE),
     };
   });

@@ -1,4 +1,5 @@
-import { length, ORIGIN, scale, subtract, type Vector3 } from '../../geometry/vector.ts';
+import { add, cross, dot, length, ORIGIN, scale, subtract, type Vector3 } from '../../geometry/vector.ts';
+import { MOST_DEVIATIONS } from '../deviations.ts';
 import { squaresAt, type KnownDistance } from './known-distance.ts';
 import { nearestPlace } from './nearest-place.ts';
 import type { Plane } from './plane-through.ts';
@@ -12,9 +13,9 @@ export type Meeting = {
   readonly misfit: number;
 };
 
-/** Two places fit alike where their misfits are no more than this apart, squared: three accuracies; our own choice. */
-const ALIKE = 9;
-/** Two searches that end this close have found the same place, as a share of the distances. */
+/** Two places fit alike where their misfits, squared, are no more than this apart: three deviations; our own choice. */
+const ALIKE = MOST_DEVIATIONS ** 2;
+/** Two searches that end this close have found the same place, as a share of the distances; our own choice. */
 const SAME = 1e-7;
 
 /** Distances that it takes: to three points, on a plane to two. */
@@ -90,7 +91,7 @@ function basedOn(
   return { place: { x, y, z: 0 }, squared: square(first) - x ** 2 - y ** 2 };
 }
 
-/** Pivots below this share of the largest are rounding: the points lie in one plane, or on a plane in one line. */
+/** A spread below this share of the whole, squared, is rounding: the points lie in one plane, or on a plane in one line. */
 const FLAT = 1e-9;
 
 /**
@@ -100,35 +101,29 @@ const FLAT = 1e-9;
 function byDifferences(local: readonly KnownDistance[], base: number, flat: boolean): Vector3[] {
   const first = local[base];
   if (first === undefined) return [];
-  const square = ({ from, distance }: KnownDistance): number => distance ** 2 - length(from) ** 2;
-  const rows = local
-    .filter((_, index) => index !== base)
-    .map((one) => {
-      const { x, y, z } = scale(subtract(one.from, first.from), 2);
-      return flat ? [x, y, square(first) - square(one)] : [x, y, z, square(first) - square(one)];
-    });
-  const solved = leastOf(rows);
-  return solved === undefined ? [] : [{ x: solved[0] ?? 0, y: solved[1] ?? 0, z: solved[2] ?? 0 }];
+  const square = ({ from, distance }: KnownDistance): number => distance ** 2 - dot(from, from);
+  let [x, y, z, right] = [ORIGIN, ORIGIN, ORIGIN, ORIGIN];
+  for (const [index, one] of local.entries()) {
+    if (index === base) continue;
+    const between = scale(subtract(one.from, first.from), 2);
+    const row = flat ? { ...between, z: 0 } : between;
+    // normal equations: Σ row ⊗ row · place = Σ row (difference of squares)
+    [x, y, z] = [add(x, scale(row, row.x)), add(y, scale(row, row.y)), add(z, scale(row, row.z))];
+    right = add(right, scale(row, square(first) - square(one)));
+  }
+  // on a plane the third direction is left as it is
+  const solved = solvedBy({ x, y, z: flat ? { x: 0, y: 0, z: x.x + y.y } : z }, right);
+  return solved === undefined ? [] : [solved];
 }
 
-/** Normal equations of a few rows, the right side last, by elimination; undefined where they leave something open. */
-function leastOf(rows: readonly (readonly number[])[]): number[] | undefined {
-  const count = (rows[0]?.length ?? 1) - 1;
-  const normal = Array.from({ length: count }, (_, row) =>
-    Array.from({ length: count + 1 }, (_, column) =>
-      rows.reduce((sum, one) => sum + (one[row] ?? 0) * (one[column] ?? 0), 0),
-    ),
-  );
-  const largest = Math.max(...normal.map((row, index) => row[index] ?? 0));
-  for (const [index, pivotRow] of normal.entries()) {
-    const pivot = pivotRow[index] ?? 0;
-    if (!(pivot > FLAT * largest)) return undefined;
-    for (const [other, row] of normal.entries()) {
-      if (other === index) continue;
-      const factor = (row[index] ?? 0) / pivot;
-      for (let column = index; column <= count; column += 1)
-        row[column] = (row[column] ?? 0) - factor * (pivotRow[column] ?? 0);
-    }
-  }
-  return normal.map((row, index) => (row[count] ?? 0) / (row[index] ?? 1));
+/**
+ * Solves N p = r, N symmetric and by its rows, by Cramer's rule; undefined where its least eigenvalue, which is nearly
+ * its determinant over the sum of its 2 × 2 minors, is rounding beside its trace.
+ */
+function solvedBy({ x, y, z }: { readonly x: Vector3; readonly y: Vector3; readonly z: Vector3 }, right: Vector3) {
+  const [yz, zx, xy] = [cross(y, z), cross(z, x), cross(x, y)];
+  const determinant = dot(x, yz);
+  if (!(determinant > FLAT * (x.x + y.y + z.z) * (yz.x + zx.y + xy.z))) return undefined;
+  const sum = add(add(scale(yz, right.x), scale(zx, right.y)), scale(xy, right.z));
+  return scale(sum, 1 / determinant);
 }

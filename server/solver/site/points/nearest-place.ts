@@ -1,13 +1,13 @@
 import { dot, length, ORIGIN, subtract, type Vector3 } from '../../geometry/vector.ts';
 import { squaresAt, type KnownDistance } from './known-distance.ts';
 
-/** Steps of the search; from a start near the end it takes three to six, where circles only touch some forty. */
+/** Steps of the search; from a start near the end it takes three to six, where circles only touch some forty; our own choice. */
 const MOST_STEPS = 80;
 /** The last step is shorter than this share of the distances: a Newton step leaves its square, which is rounding. */
 const LAST = 1e-7;
-/** The search gives up on steps that are damped beyond this. */
+/** The search gives up on steps that are damped beyond this, which are rounding. */
 const MOST_DAMPING = 1e12;
-/** First damping, in what the distances weigh. */
+/** First damping, in what the distances weigh: our own choice. */
 const DAMPING = 1e-3;
 
 /** Half the gradient and half the matrix of second derivatives of the sum of squares, the matrix by its upper half. */

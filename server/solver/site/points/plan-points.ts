@@ -4,15 +4,17 @@ import type { Finding } from '../../../plan/finding.ts';
 import type { SitePointPlan } from '../../../plan/site.ts';
 import { finding } from '../../finding.ts';
 import type { Vector3 } from '../../geometry/vector.ts';
+import { MOST_DEVIATIONS } from '../deviations.ts';
 import { siteBand, type SiteStudy } from '../site-study.ts';
 import { distanceResiduals, type DistanceResidual } from './distance-residuals.ts';
 import { isFirst } from './named.ts';
 import { coordinateFigure } from './point-figures.ts';
 
-/** A place is worth a word where its ± is over this [mm] … our own choice: what a clamp or a plate still takes up. */
+/**
+ * A place is worth a word where its ± is over this [mm], what a clamp or a plate still takes up, and over three of its own
+ * accuracies, as for readings that disagree: both our own choice.
+ */
 const DOUBTFUL = 10;
-/** … and over so many of its own accuracies: our own choice, as for readings that disagree. */
-const TIMES = 3;
 
 /** The points of the site that can be told, with their bands; which distances disagree, which places are badly fixed. */
 export function planPoints(study: SiteStudy): { points: SitePointPlan[]; findings: Finding[] } {
@@ -41,7 +43,7 @@ function planned({ name, at }: SitePoint, field: string, place: Vector3, study: 
     .filter(({ disagrees }) => disagrees)
     .map(({ field: one, offOthers }) => finding('distances-disagree', 'caution', one, { value: offOthers }));
   const band = Math.max(...[x, y, z].map((figure) => figure.band?.plusMinus ?? 0));
-  const doubtful = band > Math.max(DOUBTFUL, TIMES * ownAccuracy(at, study.source.site.tapeAccuracy));
+  const doubtful = band > Math.max(DOUBTFUL, MOST_DEVIATIONS * ownAccuracy(at, study.source.site.tapeAccuracy));
   const findings = doubtful
     ? [...disagreeing, finding('point-doubtful', 'caution', `${field}/at`, { value: band })]
     : disagreeing;

@@ -1,7 +1,7 @@
 import { add, cross, dot, length, scale, subtract, type Vector3 } from '../../geometry/vector.ts';
+import { AHEAD } from '../structure-axes.ts';
 
-const AHEAD: Vector3 = { x: 1, y: 0, z: 0 };
-/** A structure that stands on its end within this has no level way ahead [rad]. */
+/** A structure that stands on its end within this has no level way ahead [rad]: rounding. */
 const ON_END = 1e-6;
 
 /** Level ahead and level to port as they are seen from above, unit vectors in the structure's axes, and up by gravity. */

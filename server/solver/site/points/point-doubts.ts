@@ -1,6 +1,7 @@
 import type { Site } from '../../../job/site.ts';
 import type { SiteDoubt } from '../laid-site.ts';
 import { isFirst } from './named.ts';
+import { placeFields } from './site-places.ts';
 
 /** The measured values of points [mm], each to its own accuracy or to that of the tape on site. */
 export function pointDoubts({ points, tapeAccuracy }: Pick<Site, 'points' | 'tapeAccuracy'>): SiteDoubt[] {
@@ -15,7 +16,7 @@ export function pointDoubts({ points, tapeAccuracy }: Pick<Site, 'points' | 'tap
     });
     switch (at.by) {
       case 'typed':
-        return ['x', 'y', 'z'].map((axis) => doubt(`point/${axis}`, at.accuracy));
+        return placeFields(at.point, 'point').map((part) => doubt(part, at.accuracy));
       case 'plumb':
         return ['ahead', 'port', 'up'].map((part) => doubt(part, at.accuracy));
       case 'distances':

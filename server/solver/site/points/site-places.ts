@@ -4,6 +4,10 @@ import { finding } from '../../finding.ts';
 import type { Vector3 } from '../../geometry/vector.ts';
 import type { Off } from '../laid-site.ts';
 
+/** The pointers of a typed place whose coordinates are as doubtful as the tape; a named point has its own doubts. */
+export const placeFields = (place: SitePlace, field: string): string[] =>
+  'named' in place ? [] : ['x', 'y', 'z'].map((axis) => `${field}/${axis}`);
+
 /** Typed coordinates with what each is taken off [mm], in the structure's axes. */
 export const typedPlace = ({ x, y, z }: Vector3, field: string, off: Off): Vector3 => ({
   x: x + off(`${field}/x`),

@@ -1,3 +1,4 @@
+import { furthestPair } from '../../geometry/furthest-pair.ts';
 import { add, cross, dot, length, scale, subtract, unit, type Vector3 } from '../../geometry/vector.ts';
 import { IN_LINE, type Plane } from './plane-through.ts';
 
@@ -53,17 +54,6 @@ export function solvingAxes(
 
 const onPlane = (point: Vector3, { at, normal }: Plane): Vector3 =>
   subtract(point, scale(normal, dot(subtract(point, at), normal)));
-
-function furthestPair(points: readonly Vector3[]): readonly [number, number] {
-  let best: readonly [number, number] = [0, 0];
-  let most = -1;
-  for (const [to, end] of points.entries())
-    for (const [from, start] of points.slice(0, to).entries()) {
-      const apart = length(subtract(end, start));
-      if (apart > most) [best, most] = [[from, to], apart];
-    }
-  return best;
-}
 
 const indexOfMost = (values: readonly number[]): number =>
   values.reduce((best, value, index) => (value > (values[best] ?? 0) ? index : best), 0);

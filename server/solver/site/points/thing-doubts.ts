@@ -2,13 +2,12 @@ import type { Direction, SitePlace } from '../../../job/direction.ts';
 import type { Site } from '../../../job/site.ts';
 import { directionDoubts } from '../level/directions.ts';
 import type { SiteDoubt } from '../laid-site.ts';
-
-const AXES = ['x', 'y', 'z'] as const;
+import { placeFields } from './site-places.ts';
 
 /** The measured values of things: coordinates to the tape on site [mm], leans read by a level to the level [degrees]. */
 export function thingDoubts({ things, tapeAccuracy, level }: Site): SiteDoubt[] {
   const place = (typed: SitePlace, field: string) =>
-    'named' in typed ? [] : AXES.map((axis) => ({ field: `${field}/${axis}`, plusMinus: tapeAccuracy }));
+    placeFields(typed, field).map((one) => ({ field: one, plusMinus: tapeAccuracy }));
   const direction = (typed: Direction, field: string) => directionDoubts(typed, field, level.angleAccuracy);
   return things.flatMap(({ name, shape, swing }, index) => {
     const field = `/site/things/${String(index)}`;

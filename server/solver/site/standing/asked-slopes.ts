@@ -3,15 +3,12 @@ import type { Finding } from '../../../plan/finding.ts';
 import { finding } from '../../finding.ts';
 import { RADIANS } from '../../geometry/angle.ts';
 import { turned, type RigidMotion } from '../../geometry/rigid-motion.ts';
-import { cross, dot, length, unit, type Vector3 } from '../../geometry/vector.ts';
+import { unit, type Vector3 } from '../../geometry/vector.ts';
 import type { Rise } from './least-turn-apart.ts';
 import { uprightOf } from './upright.ts';
 
 /** A slope that is asked for, of the frame as it was placed; its place in the job's list. */
 export type AskedSlope = Rise & { readonly index: number; readonly angle: number };
-
-/** How far a direction rises against an upright [rad]. */
-export const riseOf = (along: Vector3, up: Vector3): number => Math.atan2(dot(along, up), length(cross(along, up)));
 
 /** The slopes in the structure's axes; one whose direction has no length is left out, with a finding. */
 export function askedSlopes(

@@ -1,8 +1,9 @@
 import type { TubePlace } from '../../../job/tube-place.ts';
 import type { FrameGeometry } from '../../frame/frame-geometry.ts';
 import { spotAt } from '../../frame/tube-place-spot.ts';
-import { placeAt } from '../../geometry/centreline.ts';
+import { placeAt, type Centreline } from '../../geometry/centreline.ts';
 import { closestStation } from '../../geometry/closest-station.ts';
+import { keptPlace, keptStation } from '../../geometry/kept-place.ts';
 import { moved, UNMOVED } from '../../geometry/rigid-motion.ts';
 import { length, subtract, type Vector3 } from '../../geometry/vector.ts';
 import type { LaidFrame, MadeLine } from '../laid-site.ts';
@@ -35,18 +36,32 @@ export function madePlace(
 ): FramePlace | undefined {
   const spot = spotAt(at, wanted);
   const asked = wanted.members.find(({ name }) => name === at.member);
-  const line = lines.find(({ name }) => name === at.member)?.centreline;
+  const line = lines.find(({ name }) => name === at.member);
   if (spot === undefined || asked === undefined || line === undefined) return undefined;
   const goal = placeAt(asked.centreline, spot.station)?.point;
   if (goal === undefined) return undefined;
-  const point = moved(motion, goal);
-  const same = placeAt(line, spot.station);
-  const stays = same !== undefined && length(subtract(same.point, point)) < SAME;
-  const station = stays ? spot.station : closestStation(line, point)?.station;
-  const place = station === undefined ? undefined : placeAt(line, station);
+  const { centreline, offFrom } = line;
+  const station =
+    offFrom === undefined
+      ? stationNear(centreline, spot.station, moved(motion, goal))
+      : keptFrom(offFrom, stationNear(offFrom, spot.station, goal), centreline);
+  const place = station === undefined ? undefined : placeAt(centreline, station);
   return station === undefined || place === undefined
     ? undefined
     : { member: at.member, station, point: place.point, tangent: place.tangent };
+}
+
+function stationNear(line: Centreline, station: number, point: Vector3): number | undefined {
+  const same = placeAt(line, station);
+  const stays = same !== undefined && length(subtract(same.point, point)) < SAME;
+  return stays ? station : closestStation(line, point)?.station;
+}
+
+/** A place of the made line on one that is off from it: a person marks it with a tape from the same end. */
+function keptFrom(made: Centreline, station: number | undefined, line: Centreline): number | undefined {
+  const kept =
+    station === undefined || made.pieces.length !== line.pieces.length ? undefined : keptPlace(made, station);
+  return kept === undefined ? station : keptStation(kept, line);
 }
 
 /** Places of the frame as it stands, in the structure's axes [mm]; none of a frame that does not stand. */

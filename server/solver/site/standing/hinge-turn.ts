@@ -4,8 +4,9 @@ import { DEGREES } from '../../geometry/angle.ts';
 import { moved, type RigidMotion } from '../../geometry/rigid-motion.ts';
 import { add, cross, dot, length, rotate, subtract, type Vector3 } from '../../geometry/vector.ts';
 import type { LaidHinge } from '../laid-site.ts';
+import { riseOf } from '../rise.ts';
 import { heightOf, type AskedHeight } from './asked-height.ts';
-import { riseOf, type AskedSlope } from './asked-slopes.ts';
+import type { AskedSlope } from './asked-slopes.ts';
 import { turnTo, type TurnEquation } from './turn-to.ts';
 
 type Asked = { readonly slopes: readonly AskedSlope[]; readonly height: AskedHeight | null };
@@ -40,9 +41,15 @@ export function hingeTurn(
 }
 
 /** How a vector that turns about an axis rises: its part along the axis stays, the rest goes round. */
-function equationOf(axis: Vector3, arm: Vector3, up: Vector3): TurnEquation {
+export function equationOf(axis: Vector3, arm: Vector3, up: Vector3): TurnEquation {
   const still = dot(axis, arm) * dot(axis, up);
   return { still, along: dot(arm, up) - still, across: dot(cross(axis, arm), up) };
+}
+
+/** How the place whose height is asked for rises while the frame turns [mm]. */
+export function heightEquation({ at, axis }: LaidHinge, height: AskedHeight, motion: RigidMotion): TurnEquation {
+  const equation = equationOf(axis, subtract(moved(motion, height.place), at), height.along);
+  return { ...equation, still: equation.still + heightOf(height, at) };
 }
 
 type Turning = { readonly turn?: number; readonly findings: Finding[] };
@@ -59,9 +66,8 @@ function toSlope({ axis }: LaidHinge, { along, sine, up, angle, index }: AskedSl
 function toHeight({ at, axis }: LaidHinge, height: AskedHeight, motion: RigidMotion): Turning {
   const field = '/site/standing/height/value';
   const arm = subtract(moved(motion, height.place), at);
-  const equation = equationOf(axis, arm, height.along);
-  const base = heightOf(height, at);
-  const found = turnTo({ ...equation, still: equation.still + base }, height.value, length(arm) + Math.abs(base));
+  const size = length(arm) + Math.abs(heightOf(height, at));
+  const found = turnTo(heightEquation({ at, axis }, height, motion), height.value, size);
   if ('turn' in found) return { turn: found.turn, findings: eitherWay(found, field) };
   const { low, high } = found;
   return { findings: [finding('height-not-reached', 'stop', field, { value: height.value, low, high })] };

@@ -4,14 +4,15 @@ import { cross, dot, length, ORIGIN, scale, subtract, unit, type Vector3 } from 
 /** A unit direction in the structure's axes that is to rise by so much [sine] against a unit upright. */
 export type Rise = { readonly along: Vector3; readonly sine: number; readonly up: Vector3 };
 
+/** Steps of the search: far more than it takes, our own choice. */
 const MOST_STEPS = 40;
 /** Largest turn of one step [rad]; our own choice. */
 const LONGEST = 0.5;
-/** Turn by which derivatives are taken [rad]. */
+/** Turn by which derivatives are taken [rad]: our own choice, between rounding and curvature. */
 const NUDGE = 1e-6;
 /** Steps shorter than this are rounding [rad]. */
 const SETTLED = 1e-13;
-/** Sines that are met within this are met. */
+/** Slopes [sines] that are missed by less are met: rounding. */
 const MET = 1e-12;
 
 /** How far off both slopes are [sines], and the turn along the line that keeps both [rad]: all three are to be nothing. */

@@ -10,7 +10,7 @@ export type LeastTurn = { readonly turn: Vector3; readonly eitherWay: boolean };
 const IN_LINE = Math.sin(EITHER_WAY);
 /** A turn below this [rad] is the least: another one would turn the frame nearly over. Our own choice, checked all round. */
 const SMALL = 0.5;
-/** Places that the first direction is tried at all round, and how many of the turns found there are followed. */
+/** Places that the first direction is tried at all round, and how many of the turns found there are followed: our own choice. */
 const ALL_ROUND = 72;
 const TRIED = 2;
 /** Two uprights this near are one; rounding. */

@@ -2,6 +2,7 @@ import type { Placing } from '../../../job/standing.ts';
 import type { Finding } from '../../../plan/finding.ts';
 import { finding } from '../../finding.ts';
 import { DEGREES, RADIANS } from '../../geometry/angle.ts';
+import { furthestPair } from '../../geometry/furthest-pair.ts';
 import { bestMotion, moved, type RigidMotion } from '../../geometry/rigid-motion.ts';
 import { angleBetween, cross, dot, length, scale, subtract, unit, type Vector3 } from '../../geometry/vector.ts';
 import type { Off, SiteSource } from '../laid-site.ts';
@@ -64,15 +65,9 @@ function byPoints(placing: Extract<Placing, { by: 'points' }>, source: SiteSourc
 
 /** How far the furthest of some points lies off the line through the two that are furthest apart [mm]. */
 function offLine(points: readonly Vector3[]): { off: number; flat: boolean } {
-  let [from, way, apart] = [points[0], points[0], 0];
-  for (const [index, one] of points.entries()) {
-    for (const other of points.slice(index + 1)) {
-      const between = subtract(other, one);
-      if (length(between) > apart) [from, way, apart] = [one, between, length(between)];
-    }
-  }
-  const line = way === undefined || apart === 0 ? undefined : unit(way);
-  if (from === undefined || line === undefined) return { off: 0, flat: true };
+  const [from, to] = furthestPair(points).map((index) => points[index]);
+  const line = from && to && unit(subtract(to, from));
+  if (from === undefined || to === undefined || line === undefined) return { off: 0, flat: true };
   const off = Math.max(...points.map((point) => length(cross(subtract(point, from), line))));
-  return { off, flat: off < Math.max(OFF_LINE.least, OFF_LINE.share * apart) };
+  return { off, flat: off < Math.max(OFF_LINE.least, OFF_LINE.share * length(subtract(to, from))) };
 }

@@ -4,17 +4,19 @@ import { figure, input } from '../../figure.ts';
 import { finding } from '../../finding.ts';
 import { DEGREES } from '../../geometry/angle.ts';
 import { moved, turned } from '../../geometry/rigid-motion.ts';
-import { AXES, dot, ORIGIN, unit, type Vector3 } from '../../geometry/vector.ts';
-import { EXACT, type LaidFrame, type LaidSite } from '../laid-site.ts';
+import { AXES, dot, ORIGIN, subtract, unit, type Vector3 } from '../../geometry/vector.ts';
+import { MOST_DEVIATIONS } from '../deviations.ts';
+import { EXACT, type LaidFrame, type LaidSite, type Off } from '../laid-site.ts';
+import { madeWith } from '../made-doubts.ts';
+import { ownAxes } from '../level/own-axes.ts';
+import { riseBand, riseOf } from '../rise.ts';
 import { siteBand, type SiteStudy } from '../site-study.ts';
+import { sizeBand } from '../size-band.ts';
+import { UPRIGHT } from '../structure-axes.ts';
 import { askedHeight, heightOf, type AskedHeight } from './asked-height.ts';
-import { riseOf } from './asked-slopes.ts';
+import { madePlace } from './frame-place.ts';
 import { standFrame } from './stand-frame.ts';
 import { turnFigure } from './turn-figure.ts';
-import { UPRIGHT } from './upright.ts';
-
-/** A misfit of more than so many accuracies of the tape is told; common practice, no source. */
-const TOLD_AT = 3;
 
 /** How the frame stands: where its axes are, what it was turned by, its slopes and its height, each with its band. */
 export function planStanding(study: SiteStudy): { standing: StandingPlan | null; findings: Finding[] } {
@@ -51,11 +53,12 @@ const isReached = ({ source, laid: { levels, up, points } }: SiteStudy): boolean
   standFrame(source, { levels, up, points, off: EXACT }).findings.every(({ grade }) => grade !== 'stop');
 
 function misfitsOf(study: SiteStudy, frame: LaidFrame): { misfits: StandingPlan['misfits']; findings: Finding[] } {
-  const { placing, tapeAccuracy } = study.source.site;
+  const { source } = study;
+  const { placing, tapeAccuracy } = source.site;
   if (placing.by !== 'points') return { misfits: [], findings: [] };
   const { pairs } = placing;
-  const most = TOLD_AT * tapeAccuracy;
-  const misfits = pairs.map(({ point: name }, index) => ({
+  const most = MOST_DEVIATIONS * tapeAccuracy;
+  const misfits = pairs.map(({ at, point: name }, index) => ({
     field: `/site/placing/pairs/${String(index)}`,
     name,
     misfit: figure(
@@ -64,7 +67,12 @@ function misfitsOf(study: SiteStudy, frame: LaidFrame): { misfits: StandingPlan[
       'e = |R p + t − q|, Σ e² → min over n places',
       [input('n', 'places', pairs.length, 'count')],
       ['horn'],
-      siteBand(study, ({ frame: laid }) => laid?.misfits[index]),
+      sizeBand(study, ({ frame: laid, points }, off) => {
+        const place = madePlace(at, source.wanted, madeWith(source, off).made);
+        const point = points.get(name);
+        if (laid === null || place === undefined || point === undefined) return undefined;
+        return subtract(moved(laid.placed, place.point), point);
+      }),
     ),
   }));
   const findings = misfits.flatMap(({ field, name, misfit: { value } }) =>
@@ -97,36 +105,29 @@ function slopesOf(study: SiteStudy): StandingPlan['slopes'] {
 
 /** How far a direction of the frame's axes rises as the frame stands [degrees]. */
 function slopeFigure(study: SiteStudy, along: Vector3, upOf: (laid: LaidSite) => Vector3, symbol: 'z' | 'u') {
-  const rise = (laid: LaidSite): number | undefined =>
-    laid.frame === null ? undefined : riseOf(turned(laid.frame.motion, along), upOf(laid)) * DEGREES;
-  const { laid } = study;
-  const share = laid.frame === null ? 0 : dot(turned(laid.frame.motion, along), upOf(laid));
+  const read = (laid: LaidSite) =>
+    laid.frame === null ? undefined : { direction: turned(laid.frame.motion, along), up: upOf(laid) };
+  const { direction, up } = read(study.laid) ?? { direction: along, up: UPRIGHT };
   return figure(
-    rise(laid) ?? 0,
+    riseOf(direction, up) * DEGREES,
     'deg',
     `a = arcsin(d · ${symbol})`,
-    [input(`d · ${symbol}`, 'rise-of-the-direction', share, 'ratio')],
-    ['standing-turn'],
-    siteBand(study, rise),
+    [input(`d · ${symbol}`, 'rise-of-the-direction', dot(direction, up), 'ratio')],
+    ['standing-turn', ...(symbol === 'u' ? ownAxes(study) : [])],
+    riseBand(study, read),
   );
 }
 
 /** How high the place stands whose height is asked for; null where none is, or its place cannot be told. */
 function heightFigure(study: SiteStudy): StandingPlan['height'] {
   const { source, laid } = study;
-  const askedOn = ({ up, points }: LaidSite, off = EXACT): AskedHeight | null => {
-    const height = askedHeight(source.site.standing.height, source, { up, points, off });
+  const askedOn = ({ up, points }: LaidSite, off: Off): AskedHeight | null => {
+    const height = askedHeight(source.site.standing.height, madeWith(source, off), { up, points, off });
     return height === null || 'findings' in height ? null : height;
   };
-  const asked = askedOn(laid);
+  const asked = askedOn(laid, EXACT);
   const place = asked === null || laid.frame === null ? null : moved(laid.frame.motion, asked.place);
   if (asked === null || place === null) return null;
-  const doubtOf = new Map(study.varied.map(({ doubt, laid: varied }) => [varied, doubt] as const));
-  const height = (of: LaidSite): number | undefined => {
-    const doubt = doubtOf.get(of);
-    const on = askedOn(of, (field) => (field === doubt?.field ? doubt.plusMinus : 0));
-    return on === null || of.frame === null ? undefined : heightOf(on, moved(of.frame.motion, on.place));
-  };
   return figure(
     heightOf(asked, place),
     'mm',
@@ -135,7 +136,10 @@ function heightFigure(study: SiteStudy): StandingPlan['height'] {
       input('p · v', 'place-along-the-upright', dot(place, asked.along), 'mm'),
       input('o · v', 'what-it-counts-from', dot(asked.over, asked.along), 'mm'),
     ],
-    ['standing-turn'],
-    siteBand(study, height),
+    ['standing-turn', ...(source.site.standing.height?.to === 'level' ? ownAxes(study) : [])],
+    siteBand(study, (site, off) => {
+      const on = askedOn(site, off);
+      return on === null || site.frame === null ? undefined : heightOf(on, moved(site.frame.motion, on.place));
+    }),
   );
 }

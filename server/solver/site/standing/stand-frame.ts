@@ -1,9 +1,10 @@
 import type { TubePlace } from '../../../job/tube-place.ts';
 import type { Finding } from '../../../plan/finding.ts';
 import { finding } from '../../finding.ts';
+import { middleOf } from '../../geometry/box.ts';
 import { movedLine } from '../../geometry/moved-centreline.ts';
 import { composed, moved, turnAbout, turned, type RigidMotion } from '../../geometry/rigid-motion.ts';
-import { pieceEnd } from '../../geometry/slice.ts';
+import { pieceEnds } from '../../geometry/slice.ts';
 import { length, ORIGIN, scale, subtract, unit, type Vector3 } from '../../geometry/vector.ts';
 import type { LaidFrame, LaidHinge, MadeLine, Off, SiteSource, SolvedLevel } from '../laid-site.ts';
 import { askedHeight, heightOf, type AskedHeight } from './asked-height.ts';
@@ -41,14 +42,14 @@ export function standFrame(
 ): { frame: LaidFrame | null; findings: readonly Finding[] } {
   const placing = placeFrame(source, known);
   if ('findings' in placing) return { frame: null, findings: placing.findings };
-  const { misfits } = placing.placed;
+  const { misfits, motion: placed } = placing.placed;
   const { motion, hinge, turn, findings } = stood(source, known, placing.placed);
   const lines = source.made.map(({ name, closed, centreline }) => ({
     name,
     closed,
     centreline: movedLine(motion, centreline),
   }));
-  return { frame: { motion, hinge, turn, misfits, lines }, findings };
+  return { frame: { motion, placed, hinge, turn, misfits, lines }, findings };
 }
 
 function stood(source: SiteSource, known: Known, { motion }: PlacedFrame): Stood {
@@ -80,7 +81,7 @@ function standsFree({ slopes, height }: Asked, made: readonly MadeLine[], motion
   const { turn, findings } = freeTurn(slopes);
   // what cannot be had is not had by half: the frame is not lifted either
   if (findings.some(({ grade }) => grade === 'stop')) return { motion, hinge: null, turn: 0, findings };
-  const about = moved(motion, height?.place ?? middleOf(made));
+  const about = moved(motion, height?.place ?? middleOfMade(made));
   const lift = height === null ? ORIGIN : scale(height.along, height.value - heightOf(height, about));
   return { motion: composed(turnAbout(about, turn, lift), motion), hinge: null, turn: length(turn), findings };
 }
@@ -109,14 +110,5 @@ function hingeOf(
 }
 
 /** The middle of the box round all ends of pieces, in the frame's axes [mm]: it does not move with what is measured. */
-function middleOf(made: readonly MadeLine[]): Vector3 {
-  const ends = made.flatMap(({ centreline }) =>
-    centreline.pieces.flatMap((piece) => [piece.start, pieceEnd(piece).point]),
-  );
-  if (ends.length === 0) return ORIGIN;
-  const middle = (axis: 'x' | 'y' | 'z'): number => {
-    const all = ends.map((point) => point[axis]);
-    return (Math.min(...all) + Math.max(...all)) / 2;
-  };
-  return { x: middle('x'), y: middle('y'), z: middle('z') };
-}
+const middleOfMade = (made: readonly MadeLine[]): Vector3 =>
+  middleOf(made.flatMap(({ centreline }) => pieceEnds(centreline))) ?? ORIGIN;

@@ -1,4 +1,4 @@
-import { RADIANS } from '../../geometry/angle.ts';
+import { RADIANS, withinHalfTurn } from '../../geometry/angle.ts';
 
 /** How something that is turned by θ rises: still + along cos θ + across sin θ. */
 export type TurnEquation = { readonly still: number; readonly along: number; readonly across: number };
@@ -32,7 +32,7 @@ export function turnTo(
   if (reach <= rounding) return { turn: 0, other: 0, eitherWay: false };
   const middle = Math.atan2(across, along);
   const aside = Math.atan2(Math.sqrt(Math.max(0, (reach - wanted) * (reach + wanted))), wanted);
-  return nearer(round(middle + aside), round(middle - aside));
+  return nearer(withinHalfTurn(middle + aside), withinHalfTurn(middle - aside));
 }
 
 function nearer(one: number, two: number): TurnFound {
@@ -43,6 +43,3 @@ function nearer(one: number, two: number): TurnFound {
     ? { turn: right, other: left, eitherWay }
     : { turn: left, other: right, eitherWay };
 }
-
-/** An angle of any size as −π … π. */
-const round = (angle: number): number => angle - 2 * Math.PI * Math.round(angle / (2 * Math.PI));

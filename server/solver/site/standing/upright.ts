@@ -1,8 +1,6 @@
 import type { Slope } from '../../../job/standing.ts';
 import type { Vector3 } from '../../geometry/vector.ts';
-
-/** The structure's own upright. */
-export const UPRIGHT: Vector3 = { x: 0, y: 0, z: 1 };
+import { UPRIGHT } from '../structure-axes.ts';
 
 /** What a slope or a height counts along: up by gravity, or the structure's own upright. */
 export const uprightOf = (to: Slope['to'], up: Vector3): Vector3 => (to === 'level' ? up : UPRIGHT);

@@ -1,6 +1,7 @@
 import { EigenvalueDecomposition, Matrix } from 'ml-matrix';
-import { add, cross, dot, length, scale, squareTo, subtract, unit, type Vector3 } from '../../geometry/vector.ts';
+import { add, cross, dot, length, scale, squareTo, subtract, type Vector3 } from '../../geometry/vector.ts';
 import type { LaidLeg, LaidSite } from '../laid-site.ts';
+import { legWay } from '../legs/leg-way.ts';
 
 /** Movements of the frame that are held this weakly, over those held best, are free. Our own choice. */
 const WEAK = 1e-3;
@@ -24,9 +25,9 @@ export function freeToSway({ frame, legs }: Pick<LaidSite, 'frame' | 'legs'>): r
   // movements by shift and by turn weigh alike at this distance
   const size = Math.max(1, ...laid.map(({ head }) => length(subtract(head, about))));
   const lever = (at: Vector3): Vector3 => scale(subtract(at, about), 1 / size);
-  const rows = laid.flatMap(({ head, foot }) => {
-    const along = unit(subtract(head, foot));
-    return along === undefined ? [] : [rowOf({ shift: along, turn: cross(lever(head), along) })];
+  const rows = laid.flatMap((leg) => {
+    const along = legWay(leg)?.along;
+    return along === undefined ? [] : [rowOf({ shift: along, turn: cross(lever(leg.head), along) })];
   });
   if (hinge !== null) {
     const none = { x: 0, y: 0, z: 0 };
@@ -55,8 +56,8 @@ function freeMovements(rows: readonly (readonly number[])[]): Movement[] {
 }
 
 /** How far a movement takes the head of a leg across it. */
-function across({ head, foot }: LaidLeg, { shift, turn }: Movement, lever: Vector3): number {
+function across(leg: LaidLeg, { shift, turn }: Movement, lever: Vector3): number {
   const goes = add(shift, cross(turn, lever));
-  const along = unit(subtract(head, foot));
+  const along = legWay(leg)?.along;
   return along === undefined ? 0 : length(subtract(goes, scale(along, dot(goes, along))));
 }

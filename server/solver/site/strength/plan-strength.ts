@@ -3,9 +3,9 @@ import type { StrengthPlan } from '../../../plan/strength.ts';
 import type { SiteStudy } from '../site-study.ts';
 import { freeToSway } from './free-to-sway.ts';
 import { loadPlans } from './load-plan.ts';
-import { pointLoads } from './published-loads.ts';
+import { listedLoads } from './published-loads.ts';
 import { spanPlans } from './span-plan.ts';
-import { spanFindings, strutFindings, swayFindings } from './strength-findings.ts';
+import { adjustedFindings, spanFindings, strutFindings, swayFindings } from './strength-findings.ts';
 import { strutPlan } from './strut-plan.ts';
 
 /**
@@ -17,7 +17,7 @@ export function planStrength(study: SiteStudy): { strength: StrengthPlan; findin
   const { site, grade } = study.source;
   const sways = freeToSway(study.laid);
   const struts = site.legs.flatMap((leg, index) => strutPlan(study, index, leg, sways[index] ?? false) ?? []);
-  const list = pointLoads(site.load);
+  const list = listedLoads(site.load);
   const strength: StrengthPlan = {
     struts,
     spans: spanPlans(study, list),
@@ -28,6 +28,7 @@ export function planStrength(study: SiteStudy): { strength: StrengthPlan; findin
     strength,
     findings: [
       ...swayFindings(site.legs, sways),
+      ...adjustedFindings(strength),
       ...strutFindings(strength),
       ...(isCarried ? spanFindings(strength, grade.proofStress) : []),
     ],

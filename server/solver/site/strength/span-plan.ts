@@ -4,8 +4,8 @@ import { band, figure, input } from '../../figure.ts';
 import { sectionProperties } from '../../tube/section.ts';
 import type { LaidSite } from '../laid-site.ts';
 import { siteBand, type SiteStudy } from '../site-study.ts';
-import { beamSag, beamStress, loadAtProof, MOMENT, SAG, type Beam } from './beam.ts';
-import type { PointLoad } from './published-loads.ts';
+import { beamSag, beamStress, loadAtProof, MOMENT, SAG, type Beam, type LoadKind } from './beam.ts';
+import { loadInput, type ListedLoad } from './published-loads.ts';
 import { spansOf, type Span } from './spans.ts';
 
 /** A span as a beam, and how far its length is in doubt [mm]: everything else of it goes by a power of the length. */
@@ -21,20 +21,20 @@ const bandOf = (value: number, power: number, { beam, doubt }: Studied): Figure[
   doubt === null ? null : band((Math.abs(power * value) * doubt.plusMinus) / beam.length, ...doubt.from);
 
 /** The simple straight stretches of the frame as beams under each load of the list. Information: no approval. */
-export function spanPlans(study: SiteStudy, loads: readonly PointLoad[]): SpanPlan[] {
+export function spanPlans(study: SiteStudy, loads: readonly ListedLoad[]): SpanPlan[] {
   const { tube, grade } = study.source;
   const { bore, elasticModulus: sectionModulus, secondMoment } = sectionProperties(tube);
   if (bore <= 0) return [];
-  const found = new Map<LaidSite, readonly Span[]>();
-  const spansOn = (laid: LaidSite): readonly Span[] => {
-    const known = found.get(laid) ?? spansOf(study.source, laid);
+  const found = new Map<LaidSite, ReadonlyMap<string, Span>>();
+  const spansOn = (laid: LaidSite): ReadonlyMap<string, Span> => {
+    const known = found.get(laid) ?? new Map(spansOf(study.source, laid).map((span) => [nameOf(span), span]));
     found.set(laid, known);
     return known;
   };
-  return spansOn(study.laid).map((span) => {
+  return [...spansOn(study.laid).values()].map((span) => {
     const on = (of: (span: Span) => number): Figure['band'] =>
       siteBand(study, (laid) => {
-        const same = spansOn(laid).find(({ key, case: kind }) => key === span.key && kind === span.case);
+        const same = spansOn(laid).get(nameOf(span));
         return same === undefined ? undefined : of(same);
       });
     const { member, case: kind, from, to } = span;
@@ -61,40 +61,60 @@ export function spanPlans(study: SiteStudy, loads: readonly PointLoad[]): SpanPl
   });
 }
 
+/** What a span is known by on every laying of the site. */
+const nameOf = ({ key, case: kind }: Span): string => `${kind} ${key}`;
+
 const stationFigure = (station: number, doubt: Figure['band']): Figure =>
   figure(station, 'mm', 'a', [input('a', 'station', station, 'mm')], ['geometry'], doubt);
 
 function proofFigure(studied: Studied): Figure {
   const { beam, proofStress, sources } = studied;
   const load = loadAtProof(beam, proofStress);
-  const inputs = [input('f', 'proof-stress', proofStress, 'MPa'), ...momentInputs(beam)];
+  const inputs = [input('f', 'proof-stress', proofStress, 'MPa'), ...momentInputs(beam, 'point')];
   const from = ['simple-beam', sources.proofStress] as const;
   return figure(load, 'N', 'P = f W/(c L)', inputs, from, bandOf(load, -1, studied));
 }
 
-function loadOn(studied: Studied, { key, value, source }: PointLoad): SpanPlan['loads'][number] {
+function loadOn(studied: Studied, load: ListedLoad): SpanPlan['loads'][number] {
   const { beam, proofStress, sources } = studied;
-  const stress = beamStress(beam, value);
-  const sag = beamSag(beam, value);
-  const point = input('P', 'point-load', value, 'N');
-  const bends = [point, ...momentInputs(beam)];
+  const { key, kind, value, source } = load;
+  const isAlong = kind === 'along';
+  const on = { kind, whole: isAlong ? (value * beam.length) / 1000 : value };
+  const stress = beamStress(beam, on);
+  const sag = beamSag(beam, on);
+  const bends = [loadInput(load), ...momentInputs(beam, kind)];
   const sags = [
-    point,
+    loadInput(load),
     input('L', 'length', beam.length, 'mm'),
-    input('k', 'divisor-of-the-sag', SAG[beam.case], 'ratio'),
+    input('k', 'divisor-of-the-sag', SAG[kind][beam.case], 'ratio'),
     input('E', 'elastic-modulus', beam.elasticModulus, 'MPa'),
     input('I', 'second-moment', beam.secondMoment, 'mm4'),
   ];
+  const more = isAlong ? 1 : 0;
   return {
     key,
-    stress: figure(stress, 'MPa', 'σ = c P L/W', bends, ['simple-beam', source], bandOf(stress, 1, studied)),
-    sag: figure(sag, 'mm', 's = P L³/(k E I)', sags, ['simple-beam', sources.elasticModulus], bandOf(sag, 3, studied)),
+    stress: figure(
+      stress,
+      'MPa',
+      isAlong ? 'σ = c w L²/(1000 W)' : 'σ = c P L/W',
+      bends,
+      ['simple-beam', source],
+      bandOf(stress, 1 + more, studied),
+    ),
+    sag: figure(
+      sag,
+      'mm',
+      isAlong ? 's = w L⁴/(1000 k E I)' : 's = P L³/(k E I)',
+      sags,
+      ['simple-beam', sources.elasticModulus],
+      bandOf(sag, 3 + more, studied),
+    ),
     overProof: proofStress > 0 && stress > proofStress,
   };
 }
 
-const momentInputs = (beam: Beam) => [
-  input('c', 'moment-over-load-and-length', MOMENT[beam.case], 'ratio'),
+const momentInputs = (beam: Beam, kind: LoadKind) => [
+  input('c', 'moment-over-load-and-length', MOMENT[kind][beam.case], 'ratio'),
   input('L', 'length', beam.length, 'mm'),
   input('W', 'section-modulus', beam.sectionModulus, 'mm3'),
 ];

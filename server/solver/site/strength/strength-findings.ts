@@ -6,9 +6,17 @@ import { finding } from '../../finding.ts';
 /** Slenderness K L/i that a strut should not pass: AISC 360, E2, user note, from memory. */
 const MOST_SLENDER = 200;
 
-/** Loads of a list from the smallest on; of equal ones the first. */
-const smallestFirst = (loads: readonly LoadPlan[]): LoadPlan[] =>
-  [...loads].sort((a, b) => a.load.value - b.load.value);
+/** Loads of a list from the smallest on, point loads first; of equal ones the first. */
+const smallestFirst = (loads: readonly LoadPlan[]): LoadPlan[] => {
+  const isPoint = ({ load }: LoadPlan): boolean => load.unit === 'N';
+  return [...loads].sort((a, b) => Number(isPoint(b)) - Number(isPoint(a)) || a.load.value - b.load.value);
+};
+
+/** Legs that are adjusted by a thread or a slip piece: nothing is told of what they carry, and that is said. */
+export const adjustedFindings = ({ struts }: StrengthPlan): Finding[] =>
+  struts.flatMap(({ leg: name, field, adjusted }) =>
+    adjusted === null ? [] : [finding('strut-adjusted', 'caution', `${field}/adjust`, { name })],
+  );
 
 /** Legs that are slender, and those that a load of the list would overload, each once with the smallest that does. */
 export function strutFindings({ struts, loads }: StrengthPlan): Finding[] {
@@ -23,7 +31,7 @@ function slender({ leg, field, slenderness }: StrutPlan): Finding[] {
 function overloaded({ leg, field, reduced }: StrutPlan, loads: readonly LoadPlan[]): Finding[] {
   if (reduced === null) return [];
   for (const { key, legs } of smallestFirst(loads)) {
-    const pressed = legs.find((one) => one.leg === leg && one.overReduced === true);
+    const pressed = legs.find((one) => one.field === field && one.overReduced === true);
     if (pressed === undefined) continue;
     const data = { name: leg, load: key, value: pressed.force.value, high: reduced.value };
     return [finding('strut-over-load', 'caution', field, data)];

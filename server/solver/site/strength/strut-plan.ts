@@ -1,11 +1,11 @@
 import type { Leg } from '../../../job/leg.ts';
 import type { Figure } from '../../../plan/figure.ts';
 import type { StrutPlan } from '../../../plan/strength.ts';
-import { figure, input } from '../../figure.ts';
-import { length, subtract } from '../../geometry/vector.ts';
+import { band, figure, input } from '../../figure.ts';
 import { sectionProperties, type SectionProperties } from '../../tube/section.ts';
 import type { LaidLeg, LaidSite, SiteSource } from '../laid-site.ts';
-import { siteBand, type Pick, type SiteStudy } from '../site-study.ts';
+import { legWay } from '../legs/leg-way.ts';
+import { siteBand, type SiteStudy } from '../site-study.ts';
 import {
   bucklingFactor,
   eulerLoad,
@@ -17,22 +17,21 @@ import {
   type ReducedStrut,
 } from './strut.ts';
 
-/** Shorter than this a leg is none [mm]; a finding of its own says so. */
-const NO_LENGTH = 0.001;
-
 /** A leg with what its strut is reckoned from. */
 type Strut = {
   readonly leg: LaidLeg;
   readonly section: SectionProperties;
   readonly factor: BucklingFactor;
   readonly grade: SiteSource['grade'];
-  /** Length from foot to head [mm] and what follows from it, on any site of the study. */
-  readonly lengthOn: Pick;
+  readonly adjusted: StrutPlan['adjusted'];
+  /** From foot to head [mm], and its ±: everything else of the strut follows from it. */
   readonly length: number;
+  readonly doubt: Figure['band'];
 };
 
 /**
- * A leg as a strut, with bands from what was measured. Information: no approval.
+ * A leg as a strut, with bands from what was measured. Information: no approval. One with a thread or a slip piece in it is
+ * no plain tube: what it carries is not told.
  *
  * @param index which leg of the site
  * @param sways whether nothing keeps its head from going sideways
@@ -42,22 +41,28 @@ export function strutPlan(study: SiteStudy, index: number, typed: Leg, sways: bo
   const leg = study.laid.legs[index] ?? null;
   if (leg === null) return null;
   const section = sectionProperties(leg);
-  const lengthOn = (laid: LaidSite): number | undefined => legLength(laid.legs[index] ?? null);
+  const lengthOn = (laid: LaidSite): number | undefined => {
+    const one = laid.legs[index] ?? null;
+    return one === null ? undefined : legWay(one)?.length;
+  };
   const long = lengthOn(study.laid);
   if (long === undefined || section.bore <= 0) return null;
   const factor = bucklingFactor({ foot: typed.foot.held, head: typed.head.held, sways });
-  return figures(study, { leg, section, factor, grade: study.source.grade, lengthOn, length: long });
+  const adjusted = typed.adjust?.by ?? null;
+  return figures({
+    leg,
+    section,
+    factor,
+    grade: study.source.grade,
+    adjusted,
+    length: long,
+    doubt: siteBand(study, lengthOn),
+  });
 }
 
-function legLength(leg: LaidLeg | null): number | undefined {
-  if (leg === null) return undefined;
-  const long = length(subtract(leg.head, leg.foot));
-  return long < NO_LENGTH ? undefined : long;
-}
-
-function figures(study: SiteStudy, strut: Strut): StrutPlan {
-  const { leg, section, factor, grade } = strut;
-  const euler = eulerFigure(study, strut);
+function figures(strut: Strut): StrutPlan {
+  const { leg, section, factor, grade, adjusted } = strut;
+  const euler = eulerFigure(strut);
   return {
     leg: leg.name,
     field: leg.field,
@@ -68,7 +73,7 @@ function figures(study: SiteStudy, strut: Strut): StrutPlan {
       'L_k = K L',
       lengthInputs(strut),
       ['aisc-360-factors', 'leg-length'],
-      bandOf(study, strut, (long) => factor.design * long),
+      bandOf(strut, (long) => factor.design * long),
     ),
     slenderness: figure(
       (factor.design * strut.length) / section.radiusOfGyration,
@@ -76,11 +81,12 @@ function figures(study: SiteStudy, strut: Strut): StrutPlan {
       's = K L/i',
       [...lengthInputs(strut), input('i', 'radius-of-gyration', section.radiusOfGyration, 'mm')],
       ['geometry', 'aisc-360-slender'],
-      bandOf(study, strut, (long) => (factor.design * long) / section.radiusOfGyration),
+      bandOf(strut, (long) => (factor.design * long) / section.radiusOfGyration),
     ),
     euler,
     eulerHolds: grade.proofStress > 0 && euler.value / section.area < grade.proofStress,
-    reduced: grade.proofStress > 0 ? reducedFigure(study, strut) : null,
+    adjusted,
+    reduced: grade.proofStress > 0 && adjusted === null ? reducedFigure(strut) : null,
   };
 }
 
@@ -89,7 +95,7 @@ const factorFigure = ({ design, theory, sways }: BucklingFactor): Figure =>
   figure(
     design,
     'ratio',
-    'K = max(K_d, K_t)',
+    'K = K_d, in theory K_t',
     [
       input('K_d', sways ? 'factor-for-design-with-sway' : 'factor-for-design', design, 'ratio'),
       input('K_t', 'theoretical-factor', theory, 'ratio'),
@@ -97,7 +103,7 @@ const factorFigure = ({ design, theory, sways }: BucklingFactor): Figure =>
     ['aisc-360-factors', 'free-to-sway'],
   );
 
-function eulerFigure(study: SiteStudy, strut: Strut): Figure {
+function eulerFigure(strut: Strut): Figure {
   const { section, grade } = strut;
   return figure(
     eulerOf(strut, strut.length),
@@ -109,11 +115,11 @@ function eulerFigure(study: SiteStudy, strut: Strut): Figure {
       ...lengthInputs(strut),
     ],
     ['strut-euler', grade.sources.elasticModulus, 'aisc-360-factors'],
-    bandOf(study, strut, (long) => eulerOf(strut, long)),
+    bandOf(strut, (long) => eulerOf(strut, long)),
   );
 }
 
-function reducedFigure(study: SiteStudy, strut: Strut): Figure {
+function reducedFigure(strut: Strut): Figure {
   const { section, grade } = strut;
   const { slenderness, middle, share, load } = reducedOf(strut, strut.length);
   return figure(
@@ -132,7 +138,7 @@ function reducedFigure(study: SiteStudy, strut: Strut): Figure {
       input('γ', 'safety-of-the-resistance', SAFETY, 'ratio'),
     ],
     ['en-1993-1-4', grade.sources.proofStress],
-    bandOf(study, strut, (long) => reducedOf(strut, long).load),
+    bandOf(strut, (long) => reducedOf(strut, long).load),
   );
 }
 
@@ -151,8 +157,13 @@ const eulerOf = ({ section, factor, grade }: Strut, long: number): number =>
 const reducedOf = (strut: Strut, long: number): ReducedStrut =>
   reducedStrut({ area: strut.section.area, proofStress: strut.grade.proofStress, euler: eulerOf(strut, long) });
 
-const bandOf = (study: SiteStudy, { lengthOn }: Strut, of: (long: number) => number) =>
-  siteBand(study, (laid) => {
-    const long = lengthOn(laid);
-    return long === undefined ? undefined : of(long);
-  });
+/** Share of the length by which it is changed to see how fast something follows it: our own choice. */
+const CHANGE = 1e-4;
+
+/** The ± of what follows from the length: first order. */
+function bandOf({ length: long, doubt }: Strut, of: (long: number) => number): Figure['band'] {
+  if (doubt === null) return null;
+  const step = CHANGE * long;
+  const rate = (of(long + step) - of(long - step)) / (2 * step);
+  return band(Math.abs(rate) * doubt.plusMinus, ...doubt.from);
+}

@@ -18,7 +18,7 @@ export function gapLines(
 ): SiteView['gaps'] {
   return gaps.flatMap(({ thing, field, rows: [least] }) => {
     if (least === undefined || !things.some((one) => one.field === field)) return [];
-    const leg = least.of === 'leg' ? legs.find(({ laid }) => laid.name === least.name) : undefined;
+    const leg = least.of === 'leg' ? legs.find(({ laid }) => laid.field === least.field) : undefined;
     const radius = (leg?.laid.outsideDiameter ?? outsideDiameter) / 2;
     const way = unit(subtract(least.onThing, least.onTube));
     const value = least.gap.value;
@@ -26,6 +26,6 @@ export function gapLines(
       way === undefined
         ? [least.onTube, least.onThing]
         : [add(least.onTube, scale(way, radius)), add(least.onTube, scale(way, radius + value))];
-    return [{ thing, from: rounded(project(view, from)), to: rounded(project(view, to)), value }];
+    return [{ thing, field, from: rounded(project(view, from)), to: rounded(project(view, to)), value }];
   });
 }

@@ -17,7 +17,7 @@ import { SITE_PROJECTIONS } from './site-projections.ts';
 import { swungAtGaps } from './swung-at-gaps.ts';
 import { bodiesOf, outlineOfBody } from './thing-outline.ts';
 
-/** Half the least width and height of a drawing [mm]: one of nothing, or of one point, has to have a scale as well. */
+/** Half the least width and height of a drawing [mm]: one of nothing, or of one point, has to have a scale as well; our own choice. */
 const LEAST_HALF = 50;
 /** How far the line of a hinge is drawn beyond its two places, as a share of their distance; our own choice. */
 const HINGE_BEYOND = 0.1;
@@ -26,7 +26,7 @@ type Parts = Omit<SiteView, 'key' | 'right' | 'up' | 'bounds' | 'level'>;
 
 /** The site from starboard, from the back, from above and from a corner, as the frame stands. */
 export function siteViews(study: SiteStudy, gaps: readonly GapPlan[]): SiteView[] {
-  const drawn = drawnSite(study);
+  const drawn = drawnSite(study, gaps);
   const hinge = hingeEnds(study);
   const swung = swungAtGaps(study, gaps);
   const { outsideDiameter } = study.source.tube;
@@ -34,16 +34,20 @@ export function siteViews(study: SiteStudy, gaps: readonly GapPlan[]): SiteView[
     const view = SITE_PROJECTIONS[key];
     const parts: Parts = {
       members: drawn.members.map((member) => outlineOf(member, view, outsideDiameter)),
-      legs: drawn.legs.map(({ laid, tube }) => outlineOf(tube, view, laid.outsideDiameter)),
+      legs: drawn.legs.map(({ laid, tube }) => ({
+        ...outlineOf(tube, view, laid.outsideDiameter),
+        field: laid.field,
+      })),
       things: [
         ...thingsOf(drawn, gaps, view),
         ...swung.map((tube) => ({
           name: tube.name,
+          field: '',
           swung: true,
           lines: outlineOf(tube, view, outsideDiameter).edges,
         })),
       ],
-      points: drawn.points.map(({ name, point }) => ({ name, at: rounded(project(view, point)) })),
+      points: drawn.points.map(({ name, field, point }) => ({ name, field, at: rounded(project(view, point)) })),
       feet: drawn.legs.map(({ laid }) => footOf(laid, view)),
       hinge: hinge === null ? null : [rounded(project(view, hinge[0])), rounded(project(view, hinge[1]))],
       gaps: gapLines(gaps, drawn, outsideDiameter, view),
@@ -55,7 +59,7 @@ export function siteViews(study: SiteStudy, gaps: readonly GapPlan[]): SiteView[
 }
 
 function thingsOf(
-  { heart, legs, things, points }: DrawnSite,
+  { extent, legs, things, points }: DrawnSite,
   gaps: readonly GapPlan[],
   view: Projection,
 ): SiteView['things'] {
@@ -64,17 +68,18 @@ function thingsOf(
     const least = gaps.find(({ field }) => field === thing.field)?.rows[0]?.thingSwing?.value ?? 0;
     return bodiesOf(thing, least * RADIANS).map(({ swung, body }) => ({
       name: thing.name,
+      field: thing.field,
       swung,
-      lines: outlineOfBody(body, view, { heart, standing: swung ? [] : standing }),
+      lines: outlineOfBody(body, view, { extent, standing: swung ? [] : standing }),
     }));
   });
 }
 
 /** A foot with a line in its surface, as wide as two tubes: the one line of the surface that the eye sees in its length. */
-function footOf({ name, foot, surface, outsideDiameter }: LaidLeg, view: Projection): SiteView['feet'][number] {
+function footOf({ field, foot, surface, outsideDiameter }: LaidLeg, view: Projection): SiteView['feet'][number] {
   const along = unit(cross(surface, cross(view.right, view.up))) ?? view.right;
   const end = (side: 1 | -1): FlatPoint => rounded(project(view, add(foot, scale(along, side * outsideDiameter))));
-  return { leg: name, at: rounded(project(view, foot)), surface: [end(-1), end(1)] };
+  return { field, at: rounded(project(view, foot)), surface: [end(-1), end(1)] };
 }
 
 /** The line of the hinge, a little longer than its two places are apart. */
