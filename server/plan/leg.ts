@@ -9,6 +9,8 @@ export type DoubtSource = (typeof DOUBTS)[number];
 /** One part of a band: everything of one source and name (all readings of the level; one point), root of squares. */
 export const Doubt = Type.Object({
   from: literals([...DOUBTS], 'doubt'),
+  /** Language key `doubt.<words>`: how a person would point at it. */
+  words: Type.String(),
   /** Name of the point or the thing; empty for the others. */
   name: Type.String(),
   /** Job field to go back to; empty where there is none. */

@@ -28,6 +28,7 @@ import { bendingOf } from './making/plan-making.ts';
 import { keptClear } from './site/gaps/kept-clear.ts';
 import { EXACT } from './site/laid-site.ts';
 import { laySite } from './site/lay-site.ts';
+import { once } from './once.ts';
 import type { ResolvedGrade } from './tube/grades.ts';
 import { planTube } from './tube/plan-tube.ts';
 
@@ -130,8 +131,7 @@ function inDoubt(
 ): () => readonly LaidDoubt[] {
   const tolerance = fitTolerance(Math.max(0, ...wanted.checks.map((check) => measureCheck(check))));
   const work = { wanted, outsideDiameter, tape: 0, posts: [] };
-  let found: readonly LaidDoubt[] | undefined;
-  return () => (found ??= newFramesOff(work, { ...made, fixing, tolerance }));
+  return once(() => newFramesOff(work, { ...made, fixing, tolerance }));
 }
 
 /** What a correction keeps clear of on site; what there is to say of the site is said with it. */

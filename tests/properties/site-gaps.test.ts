@@ -152,6 +152,28 @@ describe('the least gap', () => {
     );
   });
 
+  it('told roughly is never told as more than it is, nor further off than a share of it', () => {
+    const swings = fc.oneof(fc.constant(null), turning);
+    fc.assert(
+      fc.property(
+        fc.record({ line, solid, lineTurns: fc.constant(null), solidTurns: swings }),
+        between(0, 400),
+        (source, within) => {
+          const least = leastGap(source, { fine: FINE, most: 4000 })!;
+          const rough = leastGap(source, { fine: 0.5, share: 0.02 })!;
+          expect(rough.atLeast).toBeLessThanOrEqual(least.distance + 1e-9);
+          expect(rough.distance).toBeGreaterThanOrEqual(least.atLeast - 1e-9);
+          expect(rough.distance - rough.atLeast).toBeLessThanOrEqual(Math.max(0.5, 0.02 * rough.distance) + 1e-9);
+          // what is further off than is asked about is known to be so, and what is nearer is found
+          const asked = leastGap(source, { fine: FINE, most: 4000, within })!;
+          if (least.distance < within) expect(asked.distance).toBeLessThan(least.distance + 2 * FINE);
+          else expect(asked.atLeast).toBeGreaterThanOrEqual(Math.min(within, least.atLeast) - 2 * FINE);
+        },
+      ),
+      { numRuns: 80 },
+    );
+  });
+
   it('is the same however long what is swung through was cut up, and grows with everything', () => {
     fc.assert(
       fc.property(fc.record({ line, solid, lineTurns: fc.constant(null), solidTurns: turning }), (source) => {

@@ -36,7 +36,11 @@ const turnedApart = (one: number, other: number): number =>
 /** Legs of a site that can be cut; some of the drawn ones cannot, and say so. */
 const legsOf = (source: SiteSource): readonly LegPlan[] => planned(source).legs;
 
+/** Most drawn sites have a leg that can be cut: fewer would mean that nothing was held against anything. */
+const LEAST_SEEN = 40;
+
 it('a mirrored site has the same legs, their roll the other way round', () => {
+  let seen = 0;
   const mirror: Move = {
     point: ({ x, y, z }) => ({ x, y: -y, z }),
     axis: ({ x, y, z }) => ({ x: -x, y, z: -z }),
@@ -47,6 +51,7 @@ it('a mirrored site has the same legs, their roll the other way round', () => {
       expect(there.map(({ order }) => order)).toEqual(here.map(({ order }) => order));
       for (const [index, leg] of here.entries()) {
         const other = there[index]!;
+        seen += 1;
         expectAlike(ownNumbers(other), ownNumbers(leg), 6);
         // a value that is off to the other side does the same, but for what is not straight in it
         const share = other.cutLength.band!.plusMinus / leg.cutLength.band!.plusMinus;
@@ -58,9 +63,11 @@ it('a mirrored site has the same legs, their roll the other way round', () => {
     }),
     { numRuns: 40 },
   );
+  expect(seen).toBeGreaterThanOrEqual(LEAST_SEEN);
 });
 
 it('a site that is turned altogether has the same legs', () => {
+  let seen = 0;
   fc.assert(
     fc.property(sites, number(-3, 3), number(-0.3, 0.3), number(-0.3, 0.3), (source, yaw, pitch, heel) => {
       const turn = (a: Vector3): Vector3 =>
@@ -69,6 +76,7 @@ it('a site that is turned altogether has the same legs', () => {
       expect(there).toHaveLength(here.length);
       for (const [index, leg] of here.entries()) {
         const other = there[index]!;
+        seen += 1;
         // the level is solved to a billionth of a turn
         expectAlike(ownNumbers(other), ownNumbers(leg), 4);
         if (leg.roll !== null) expect(turnedApart(other.roll!.value, leg.roll.value)).toBeLessThan(1e-4);
@@ -76,9 +84,11 @@ it('a site that is turned altogether has the same legs', () => {
     }),
     { numRuns: 40 },
   );
+  expect(seen).toBeGreaterThanOrEqual(LEAST_SEEN);
 });
 
 it('a site a thousand times as large or as small has legs of that size', () => {
+  let seen = 0;
   fc.assert(
     fc.property(sites, fc.constantFrom(1e-3, 1e3), (source, factor) => {
       const size = ({ x, y, z }: Vector3): Vector3 => ({ x: x * factor, y: y * factor, z: z * factor });
@@ -115,6 +125,7 @@ it('a site a thousand times as large or as small has legs of that size', () => {
       expect(there).toHaveLength(here.length);
       for (const [index, leg] of here.entries()) {
         const other = there[index]!;
+        seen += 1;
         for (const key of ['centreLength', 'cutLength', 'middleLength', 'shortest', 'longest'] as const)
           expect(other[key].value / factor).toBeCloseTo(leg[key].value, 5);
         if (leg.roll !== null) expect(turnedApart(other.roll!.value, leg.roll.value)).toBeLessThan(1e-4);
@@ -123,4 +134,5 @@ it('a site a thousand times as large or as small has legs of that size', () => {
     }),
     { numRuns: 40 },
   );
+  expect(seen).toBeGreaterThanOrEqual(LEAST_SEEN);
 });

@@ -1,3 +1,4 @@
+import { doubtKey } from '../../server/solver/site/doubt-key.ts';
 import type { WrapTemplate } from '../../server/plan/frame.ts';
 import type { Doubt, LegPlan } from '../../server/plan/leg.ts';
 import { figure } from './fixture-figure.ts';
@@ -72,6 +73,7 @@ const ringAt = (wrap: WrapTemplate, by: number, station: number): WrapTemplate =
 
 const doubt = (from: Doubt['from'], name: string, plusMinus: number): Doubt => ({
   from,
+  words: doubtKey({ from, name, field: '' }),
   name,
   field: '',
   plusMinus: figure(plusMinus, 'mm'),

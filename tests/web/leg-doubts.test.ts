@@ -1,18 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import { doubtWords } from '../../server/language/doubt-words.ts';
 import type { Doubt } from '../../server/plan/leg.ts';
+import { doubtKey } from '../../server/solver/site/doubt-key.ts';
 import { fieldToMeasure } from '../../web/state/leg-doubts.ts';
 import { valueAt } from '../../web/state/pointer.ts';
 import { millimetres } from './made-up-site.ts';
 import { demo, demoPlan } from './planned-stage.ts';
 
-const doubt = (of: Partial<Doubt>): Doubt => ({
-  from: 'level',
-  name: '',
-  field: '',
-  plusMinus: millimetres(1),
-  ...of,
-});
+function doubt(of: Partial<Omit<Doubt, 'words'>>): Doubt {
+  const typed = { from: 'level' as const, name: '', field: '', plusMinus: millimetres(1), ...of };
+  return { ...typed, words: doubtKey(typed) };
+}
 
 describe('what a leg is doubtful by', () => {
   it('is something that one can point at', () => {

@@ -1,4 +1,4 @@
-import type { FixingResult, Way } from '../../plan/correction.ts';
+import type { FixingResult } from '../../plan/correction.ts';
 import type { Difference } from '../../plan/readings-fit.ts';
 import type { Band, Figure } from '../../plan/figure.ts';
 import { band, figure, input } from '../figure.ts';

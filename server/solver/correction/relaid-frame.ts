@@ -6,6 +6,7 @@ import { length, subtract, type Vector3 } from '../geometry/vector.ts';
 import { frameMaker } from '../returned/frame-of-lines.ts';
 import { laidBetween, motionBetween, movedStand, standAt } from '../geometry/laid-line.ts';
 import { movedLine } from '../geometry/moved-centreline.ts';
+import { once } from '../once.ts';
 import { sizesOf } from '../returned/sizes.ts';
 import type { CorrectedFrame } from './corrected.ts';
 import { relaidMember, type MemberChange } from './relaid-member.ts';
@@ -82,15 +83,16 @@ export function asCorrected(
     betweenFeet(frame, member, members[index]?.centreline ?? member.centreline),
   );
   // places of the wanted frame: its members end at their feet, as these lines do
-  const sizes = (): readonly Check[] =>
-    frameMaker(sized.wanted, sizesOf(sized.wanted, sized.outsideDiameter))(lines, frame.planeNormal !== null).checks;
-  let checks: readonly Check[] | undefined;
+  const checks = once(
+    () =>
+      frameMaker(sized.wanted, sizesOf(sized.wanted, sized.outsideDiameter))(lines, frame.planeNormal !== null).checks,
+  );
   return {
     motionAt,
     members: lines.map((line, index) => ({ name: members[index]?.name ?? '', parts: [line] })),
     // measured only for those who look at it: where tubes lie is often all that is asked
     get checks() {
-      return (checks ??= sizes());
+      return checks();
     },
   };
 }

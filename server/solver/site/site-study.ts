@@ -1,6 +1,7 @@
 import type { Band } from '../../plan/figure.ts';
 import type { Doubt, DoubtSource } from '../../plan/leg.ts';
 import { band, figure, input } from '../figure.ts';
+import { doubtKey } from './doubt-key.ts';
 import { numbered } from '../numbered-symbols.ts';
 import { EXACT, type LaidSite, type Off, type SiteDoubt, type SiteSource } from './laid-site.ts';
 
@@ -34,7 +35,7 @@ type DoubtShare = {
 };
 
 /** What a number's doubt comes from, one part for each source and name [units of the number], largest first. */
-export type DoubtPart = Omit<Doubt, 'plusMinus'> & {
+export type DoubtPart = Omit<Doubt, 'plusMinus' | 'words'> & {
   readonly plusMinus: number;
   /** Of the values that it is made up of, largest first; left out where it is none of the site. */
   readonly shares?: readonly DoubtShare[];
@@ -165,5 +166,6 @@ export function doubtOf({ shares, plusMinus, ...part }: DoubtPart, unit: 'mm' | 
     ...(rest > 0 ? [input('r', 'all-others-together', rest, unit)] : []),
   ];
   const formula = [`± = ${root}`, ...listed.flatMap(({ by }) => by)].join(', ');
-  return { ...part, plusMinus: figure(plusMinus, unit, formula, inputs, ['site-first-order']) };
+  return { ...part,
+    words: doubtKey(part), plusMinus: figure(plusMinus, unit, formula, inputs, ['site-first-order']) };
 }

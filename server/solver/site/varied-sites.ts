@@ -1,5 +1,6 @@
 import type { Finding } from '../../plan/finding.ts';
 import { finding } from '../finding.ts';
+import { once } from '../once.ts';
 import type { LaidSite, Off, SiteDoubt } from './laid-site.ts';
 import type { OffSite, VariedSite } from './site-study.ts';
 
@@ -48,8 +49,3 @@ const toldOf = ({ laid: { levels, points, frame, things, legs }, findings }: Lay
 
 /** A stop; and a frame that may turn either way, which is not turned the same way just beside that. */
 const isTurningPoint = ({ code, grade }: Finding): boolean => grade === 'stop' || code === 'standing-either-way';
-
-function once<Of>(work: () => Of): () => Of {
-  let done: { readonly of: Of } | null = null;
-  return () => (done ??= { of: work() }).of;
-}

@@ -1,3 +1,4 @@
+import { once } from '../../once.ts';
 import { length, subtract, type Vector3 } from '../../geometry/vector.ts';
 import type { LaidFrame, LaidLeg, LaidSite, LaidThing } from '../laid-site.ts';
 import type { SiteStudy } from '../site-study.ts';
@@ -67,9 +68,4 @@ function isSameThing({ body: one, swing }: LaidThing, { body: other, swing: othe
     (swing === null ||
       (otherSwing !== null && isSamePoint(swing.about, otherSwing.about) && isSamePoint(swing.axis, otherSwing.axis)))
   );
-}
-
-function once<Of>(work: () => Of): () => Of {
-  let done: { readonly of: Of } | null = null;
-  return () => (done ??= { of: work() }).of;
 }

@@ -10,7 +10,7 @@ import { framePlace } from '../standing/frame-place.ts';
 import { uprightOf } from '../standing/upright.ts';
 
 /** A line of the frame whose rise counts as its slope: as it stands, and the way up that it is held against. */
-export type Rising = { readonly along: Vector3; readonly up: Vector3 };
+type Rising = { readonly along: Vector3; readonly up: Vector3 };
 
 /** What a frame turns about while one slope changes, and how much of the slope a turn is [rad per rad]. */
 type SlopeTurn = LaidHinge & { readonly rate: number };

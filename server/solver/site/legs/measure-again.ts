@@ -1,4 +1,4 @@
-import { doubtKey } from '../../../plan/doubt-key.ts';
+import { doubtKey } from '../doubt-key.ts';
 import type { Finding } from '../../../plan/finding.ts';
 import { finding } from '../../finding.ts';
 import type { DoubtPart } from '../site-study.ts';

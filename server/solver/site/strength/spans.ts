@@ -17,7 +17,7 @@ export type Span = {
   readonly to: number;
 };
 
-/** Two pieces run in one line where the cosine between them lacks less than this: a kink of 0.03 degrees. */
+/** Two pieces run in one line where the cosine between them lacks less than this: a kink of 0.03 degrees, our own choice. */
 const IN_LINE = 1e-7;
 
 /** Rounding of stations [mm]. */
@@ -25,7 +25,7 @@ const NOTHING = 1e-6;
 
 /**
  * The simple cases among the straight stretches of the frame as made. What holds a tube are its ends that sit on others,
- * heads of legs, hinge places and fixing points, up to half the tube's diameter into a bend beside the stretch. A bend
+ * heads of legs, hinge places and fixing points, up to half the tube's diameter into a bend beside the stretch (our own choice). A bend
  * holds nothing. A stretch that runs through the closing weld of a ring is left out, and one that is shorter than the
  * tube is thick, which is no beam.
  */

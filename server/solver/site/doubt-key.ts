@@ -1,7 +1,7 @@
-import type { Doubt } from './leg.ts';
+import type { Doubt } from '../../plan/leg.ts';
 
 /** What a part of a band comes from, as a person would point at it; `doubt.<key>` of the language catalogue has the words. */
-export type DoubtKey = Doubt['from'] | 'foot' | 'surface' | 'point-named' | 'thing-named';
+type DoubtKey = Doubt['from'] | 'foot' | 'surface' | 'point-named' | 'thing-named';
 
 /** A foot or a surface typed with a leg is told by that leg; a point or a thing by its name. */
 export function doubtKey({ from, name, field }: Pick<Doubt, 'from' | 'name' | 'field'>): DoubtKey {
