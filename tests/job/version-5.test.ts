@@ -54,7 +54,8 @@ describe('a job of version 4', () => {
   });
 
   it('starts the rest of the site as a new job does, the frame in its own axes', () => {
-    expect(job.site).toEqual({ ...newJob('straight').site, things: job.site.things });
+    const { things, placing } = job.site;
+    expect(job.site).toEqual({ ...newJob('straight').site, things, placing });
     expect(job.site.placing).toEqual({
       by: 'axes',
       origin,
