@@ -13,7 +13,7 @@ export default defineConfig({
     isolate: false,
     // the tests are work for a processor, not waiting: one for each of two
     maxWorkers: 2,
-    testTimeout: 60_000,
+    testTimeout: 120_000,
     hookTimeout: 120_000,
   },
 });

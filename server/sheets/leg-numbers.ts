@@ -130,7 +130,9 @@ function slopeRows({ slopes, perDegree }: LegPlan, { units }: Job): Cell[][] {
   if (slopes.length > 1) {
     return slopes.map((one) => [words('sheet.for-a-degree-of', { slope: slopeName(one) }), value(one.perDegree)]);
   }
-  return perDegree === null ? [] : [[words('sheet.for-a-degree'), value(perDegree)]];
+  const turns = slopes[0]?.axis === 'turn';
+  const name = words(turns ? 'sheet.for-a-degree-of-turn' : 'sheet.for-a-degree');
+  return perDegree === null ? [] : [[name, value(perDegree)]];
 }
 
 function slopeName({ axis, field }: LegPlan['slopes'][number]): string {

@@ -96,7 +96,9 @@ it('a generator that misses the main has no ordinate, and an end that misses it 
     ringStation: 0,
     scrap: 'start',
   } as const;
-  expect(saddleWrap(frame, { ...ASIDE, offset: 25, acute: 0, distance: null, far: Infinity, end: 'start' })).toBeUndefined();
+  expect(
+    saddleWrap(frame, { ...ASIDE, offset: 25, acute: 0, distance: null, far: Infinity, end: 'start' }),
+  ).toBeUndefined();
 });
 
 it.each([

@@ -4,7 +4,6 @@ import {
   freeName,
   freshName,
   isNameWanted,
-  legByName,
   nameAtField,
   nameOptions,
   namesIn,
@@ -65,10 +64,6 @@ describe('names of the site', () => {
     expect([nameAtField(site, '/site/legs/0/foot/at'), nameAtField(site, '/site/level/sets/0')]).toEqual([
       leg!.name,
       '',
-    ]);
-    expect([legByName(site, ''), legByName({ legs: [...site.legs, ...site.legs] }, '')]).toEqual([
-      'leg 2',
-      'a leg without a name',
     ]);
     for (const { words } of nameOptions(namesIn('points', site), 'gone')) expect(words).not.toBe('');
     expect(nameOptions([], '')[0]!.words).toBe('not chosen');

@@ -21,15 +21,6 @@ export function nameAtField(site: Site, field: string): string {
   return one === undefined ? '' : siteName(list as SiteList, one.name, Number(index));
 }
 
-/** A leg that a plan gives by its name alone: one without a name is known by its number where it is the only such. */
-export function legByName({ legs }: Pick<Site, 'legs'>, name: string): string {
-  if (name !== '') return name;
-  const index = legs.findIndex((leg) => leg.name === '');
-  const isOnly = index >= 0 && legs.filter((leg) => leg.name === '').length === 1;
-  return isOnly ? siteName('legs', '', index) : words('leg.unnamed');
-}
-
-/** A name to choose from. */
 export type NameOption = { readonly value: string; readonly words: string };
 
 /** Those of a list that a test is true of, to choose from; one without a name by its number. */

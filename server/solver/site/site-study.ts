@@ -166,6 +166,5 @@ export function doubtOf({ shares, plusMinus, ...part }: DoubtPart, unit: 'mm' | 
     ...(rest > 0 ? [input('r', 'all-others-together', rest, unit)] : []),
   ];
   const formula = [`± = ${root}`, ...listed.flatMap(({ by }) => by)].join(', ');
-  return { ...part,
-    words: doubtKey(part), plusMinus: figure(plusMinus, unit, formula, inputs, ['site-first-order']) };
+  return { ...part, words: doubtKey(part), plusMinus: figure(plusMinus, unit, formula, inputs, ['site-first-order']) };
 }

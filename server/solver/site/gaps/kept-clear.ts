@@ -43,6 +43,9 @@ export function keptClear(
   });
 }
 
+/** Where a post stands is found so closely that its room is as good as a tape tells it [mm]; our own choice. */
+const CLOSE = { fine: 0.1 };
+
 type Turns = { readonly ofThing: number; readonly ofFrame: number };
 
 /** At rest first, then each other pair of turns at which it comes nearest to a tube. */
@@ -58,7 +61,7 @@ function turnsOf(
     const seen = thingGap(centreline, thing, swings, { ...COARSE, within: far });
     if (seen === undefined || seen.distance >= far) continue;
     // what the wanted frame itself runs into no correction keeps clear of: there any turn will do
-    const gap = seen.distance < keep ? seen : (thingGap(centreline, thing, swings) ?? seen);
+    const gap = seen.distance < keep ? seen : (thingGap(centreline, thing, swings, CLOSE) ?? seen);
     const isNew = all.every(
       ({ ofThing, ofFrame }) =>
         Math.abs(ofThing - gap.solidTurn) > SAME_TURN || Math.abs(ofFrame - gap.lineTurn) > SAME_TURN,
