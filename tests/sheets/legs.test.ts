@@ -95,7 +95,7 @@ describe('leg sheet', () => {
     [0.15, 0.1, '20.7 mm clockwise (0.15°)'],
   ])('says of a roll of %d° that is known to %s: %s', (roll, plusMinus, words) => {
     const change = { roll: figure(roll, 'deg', plusMinus ?? undefined), rollRound: figure(20.7, 'mm') };
-    expect(saidOn(pageOf('port strut', withLeg('port strut', change)))).toContain(`deepest cut ${words}`);
+    expect(saidOn(pageOf('port strut', withLeg('port strut', change)))).toContain(`acute side ${words}`);
   });
 
   it('gives the adjustment with what it does to the slope', () => {

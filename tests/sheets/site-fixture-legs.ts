@@ -127,7 +127,7 @@ function leg(
     templates: [ringAt(foot, foot.low, 0), ringAt(head, head.high, longest)],
     adjust: null,
     perDegree: figure(6.703, 'mm/deg'),
-    slopes: [{ axis: 'turn', field: '', perDegree: figure(6.703, 'mm/deg') }],
+    slopes: [{ axis: 'asked', field: '', perDegree: figure(6.703, 'mm/deg') }],
     doubts,
     measureAgain: null,
     order,
