@@ -5,6 +5,7 @@ import { JOB_VERSION, type Job } from '../../server/job/job.ts';
 import { parseJob } from '../../server/job/validate.ts';
 import { withReadings } from '../../server/job/version-3.ts';
 import { plan } from '../../server/solver/plan.ts';
+import { upgraded } from './upgraded.ts';
 import { versionOneJob } from './version-1-job.ts';
 
 const outside = (value: number) => ({ value, reference: 'outside' });
@@ -14,12 +15,6 @@ const { closing, purge, welding } = versionOneJob;
 function versionTwo(frame: Readonly<Record<string, unknown>>, more: Readonly<Record<string, unknown>> = {}): object {
   const { fixing: _fixing, finish: _finish, ...fresh } = newJob('hoop');
   return { ...fresh, version: 2, frame, closing, purge, welding, cameBack: { tapeAccuracy: 1.5, frame }, ...more };
-}
-
-function upgraded(document: unknown): Job {
-  const parsed = parseJob(document);
-  if (!parsed.ok) throw new Error(parsed.problems.map(({ message }) => message).join(' '));
-  return parsed.job;
 }
 
 const short = (reading: Reading): string =>

@@ -3,10 +3,10 @@ import type { Document } from '../../server/job/check-value.ts';
 import { newJob } from '../../server/job/default-job.ts';
 import { JOB_VERSION, type Job } from '../../server/job/job.ts';
 import { upgradeJob } from '../../server/job/upgrade.ts';
-import { parseJob } from '../../server/job/validate.ts';
 import { withDies } from '../../server/job/version-2.ts';
 import { withReadings } from '../../server/job/version-3.ts';
 import { withWelds } from '../../server/job/version-4.ts';
+import { problemsIn, upgraded } from './upgraded.ts';
 import { versionOneJob } from './version-1-job.ts';
 
 const at = { member: 'hoop', spot: 'start', number: 1, distance: 0 };
@@ -42,17 +42,6 @@ const third = (more: Document = {}): Document => ({
   welding: WELDING,
   ...more,
 });
-
-function upgraded(document: unknown): Job {
-  const parsed = parseJob(document);
-  if (!parsed.ok) throw new Error(parsed.problems.map(({ message }) => message).join(' '));
-  return parsed.job;
-}
-
-const problemsIn = (document: unknown) => {
-  const parsed = parseJob(document);
-  return parsed.ok ? [] : parsed.problems.map(({ code, field }) => `${code} ${field}`);
-};
 
 describe('a job of version 3', () => {
   const job = upgraded(third());

@@ -3,9 +3,9 @@ import type { Document } from '../../server/job/check-value.ts';
 import { newJob } from '../../server/job/default-job.ts';
 import { JOB_VERSION, type Job } from '../../server/job/job.ts';
 import { upgradeJob } from '../../server/job/upgrade.ts';
-import { parseJob } from '../../server/job/validate.ts';
 import { withSite } from '../../server/job/version-5.ts';
 import { plan } from '../../server/solver/plan.ts';
+import { problemsIn, upgraded } from './upgraded.ts';
 
 const at = { member: 'hoop', spot: 'start', number: 1, distance: 0 };
 const origin = { x: 0, y: 0, z: 0 };
@@ -25,17 +25,6 @@ const RAKED = { ...PILE, name: 'raked', at: { x: 5000, y: 1, z: 2 }, axis: { x: 
 const fourth = (more: Document = {}): Document => {
   const { site: _site, ...rest } = newJob('hoop');
   return { ...rest, version: 4, fixing: [FOOT, PILE, PAD, RAKED], ...more };
-};
-
-function upgraded(document: unknown): Job {
-  const parsed = parseJob(document);
-  if (!parsed.ok) throw new Error(parsed.problems.map(({ message }) => message).join(' '));
-  return parsed.job;
-}
-
-const problemsIn = (document: unknown) => {
-  const parsed = parseJob(document);
-  return parsed.ok ? [] : parsed.problems.map(({ code, field }) => `${code} ${field}`);
 };
 
 const thingOf = ({ name, at: place, axis, diameter, clearance }: typeof PILE) => ({

@@ -1,31 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { landingStage } from '../../db/demo/landing-stage.ts';
 import type { Finding } from '../../server/plan/finding.ts';
-import type { LegPlan } from '../../server/plan/leg.ts';
-import type { Plan } from '../../server/plan/plan.ts';
-import type { Page } from '../../server/sheets/page.ts';
 import { makePlan } from './fixture.ts';
-import { pagesOf, saidOn } from './laid-pages.ts';
+import { saidOn } from './laid-pages.ts';
+import { legPages, pageOf, withLeg } from './leg-pages.ts';
 import { covered, crossed, outside } from './layout-faults.ts';
 import { siteJob } from './site-fixture.ts';
-
-const legPages = (plan: Plan = makePlan(), job = siteJob()): readonly Page[] => pagesOf('legs')(plan, job);
-const legOf = (plan: Plan, name: string): LegPlan => plan.site!.legs.find((one) => one.name === name)!;
-
-const withLeg = (name: string, change: Partial<LegPlan>): Plan => {
-  const plan = makePlan();
-  const legs = plan.site!.legs.map((one) => (one.name === name ? { ...one, ...change } : one));
-  return { ...plan, site: { ...plan.site!, legs } };
-};
-
-const usual = makePlan();
-const usualPages = legPages(usual);
-
-/** The first page of a leg. */
-const pageOf = (name: string, plan: Plan = usual, job?: ReturnType<typeof siteJob>): Page =>
-  (plan === usual && job === undefined ? usualPages : legPages(plan, job)).find((page) =>
-    saidOn(page).includes(`Leg ${String(legOf(plan, name).number)}: ${name}`),
-  )!;
 
 const about = (code: Finding['code'], field: string, grade: Finding['grade'], data: Finding['data'] = {}): Finding => ({
   code,

@@ -1,32 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { formatBand, formatFigure } from '../../server/language/quantity-format.ts';
-import type { LegPlan } from '../../server/plan/leg.ts';
 import type { Plan } from '../../server/plan/plan.ts';
-import type { Page } from '../../server/sheets/page.ts';
 import { layoutSheet } from '../../server/sheets/render-sheet.ts';
 import { figure } from './fixture-figure.ts';
 import { makePlan } from './fixture.ts';
-import { pagesOf, saidOn } from './laid-pages.ts';
+import { saidOn } from './laid-pages.ts';
+import { legOf, legPages, pageOf, usualPages, withLeg } from './leg-pages.ts';
 import { covered, crossed, outside, texts } from './layout-faults.ts';
 import { siteJob } from './site-fixture.ts';
-
-const legPages = (plan: Plan = makePlan(), job = siteJob()): readonly Page[] => pagesOf('legs')(plan, job);
-const legOf = (plan: Plan, name: string): LegPlan => plan.site!.legs.find((one) => one.name === name)!;
-
-const withLeg = (name: string, change: Partial<LegPlan>): Plan => {
-  const plan = makePlan();
-  const legs = plan.site!.legs.map((one) => (one.name === name ? { ...one, ...change } : one));
-  return { ...plan, site: { ...plan.site!, legs } };
-};
-
-const usual = makePlan();
-const usualPages = legPages(usual);
-
-/** The first page of a leg. */
-const pageOf = (name: string, plan: Plan = usual, job?: ReturnType<typeof siteJob>): Page =>
-  (plan === usual && job === undefined ? usualPages : legPages(plan, job)).find((page) =>
-    saidOn(page).includes(`Leg ${String(legOf(plan, name).number)}: ${name}`),
-  )!;
 
 describe('leg sheet', () => {
   it('has all legs on one page in front, then a page for each in the order of cutting, with its wraps behind it', () => {

@@ -1,12 +1,16 @@
 import type { Doubt } from '../../plan/leg.ts';
 
-/** What a part of a band comes from, as a person would point at it; `doubt.<key>` of the language catalogue has the words. */
 type DoubtKey = Doubt['from'] | 'foot' | 'surface' | 'point-named' | 'thing-named';
 
-/** A foot or a surface typed with a leg is told by that leg; a point or a thing by its name. */
-export function doubtKey({ from, name, field }: Pick<Doubt, 'from' | 'name' | 'field'>): DoubtKey {
-  if (name === '') return from;
-  if (field.includes('/foot/at')) return 'foot';
-  if (field.includes('/foot/surface')) return 'surface';
-  return from === 'point' || from === 'thing' ? `${from}-named` : from;
-}
+/** Whether a value typed with a leg is of where it stands or of what it stands on; neither is a point or a thing of the site. */
+const underLeg = (field: string): 'foot' | 'surface' | undefined => {
+  const [, part] = /^\/site\/legs\/\d+\/foot\/(at|surface)/.exec(field) ?? [];
+  return part === undefined ? undefined : part === 'at' ? 'foot' : 'surface';
+};
+
+/** What a part of a band comes from, as a person would point at it; `doubt.<key>` of the language catalogue has the words. */
+export const doubtKey = ({ from, name, field }: Pick<Doubt, 'from' | 'name' | 'field'>): DoubtKey =>
+  name === '' ? from : (underLeg(field) ?? (from === 'point' || from === 'thing' ? `${from}-named` : from));
+
+/** The same for the names under a band: `band.<key>`. */
+export const bandKey = ({ from, field }: Pick<Doubt, 'from' | 'field'>): string => `site-${underLeg(field) ?? from}`;

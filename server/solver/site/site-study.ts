@@ -1,8 +1,8 @@
 import type { Band } from '../../plan/figure.ts';
 import type { Doubt, DoubtSource } from '../../plan/leg.ts';
 import { band, figure, input } from '../figure.ts';
-import { doubtKey } from './doubt-key.ts';
 import { numbered } from '../numbered-symbols.ts';
+import { bandKey, doubtKey } from './doubt-key.ts';
 import { EXACT, type LaidSite, type Off, type SiteDoubt, type SiteSource } from './laid-site.ts';
 
 /** Something of a laid site; undefined where that site has none. `off` is what the site was laid with. */
@@ -118,14 +118,6 @@ function partsOf(changes: readonly DoubtChange[]): DoubtPart[] {
     })
     .sort((a, b) => b.plusMinus - a.plusMinus);
 }
-
-/** What a part of a band is called: where a leg stands and on what is no point and no thing of the site. */
-const bandKey = ({ from, field }: { readonly from: DoubtSource; readonly field: string }): string =>
-  field.startsWith('/site/legs/') && field.includes('/foot/at')
-    ? 'site-foot'
-    : field.startsWith('/site/legs/') && field.includes('/foot/surface')
-      ? 'site-surface'
-      : `site-${from}`;
 
 /** The ± of all parts together, with the names of those that count; null where it is rounding. */
 export function bandOfParts(parts: readonly DoubtPart[]): Band | null {
