@@ -5,8 +5,10 @@ import type { Finish } from './finish.ts';
 import { JOB_VERSION, type Job } from './job.ts';
 import type { Die, Machine } from './machine.ts';
 import type { Purge } from './purge.ts';
-import type { Rates } from './rates.ts';
+import { RATES } from './default-rates.ts';
+import type { Quote } from './quote.ts';
 import type { Site } from './site.ts';
+import type { Stock } from './stock.ts';
 import type { Tube } from './tube.ts';
 import type { WeldSettings, Welding } from './welding.ts';
 
@@ -162,25 +164,26 @@ const SITE: Site = {
   load: null,
 };
 
-const UNKNOWN_TIME = { setUp: null, each: null };
-
-/** Rates are the shop's own: none is made up here, so every line of a first quote stands open. */
-const RATES: Rates = {
-  currency: 'EUR',
-  minorDigits: 2, // ISO 4217, EUR
-  date: '',
-  tubePerMetre: null,
-  gasPerCubicMetre: null,
-  fillerPerKilogram: null,
-  labourPerHour: { bend: null, cut: null, fit: null, purge: null, weld: null, finish: null },
-  times: {
-    bend: { ...UNKNOWN_TIME },
-    cut: { ...UNKNOWN_TIME },
-    fit: { ...UNKNOWN_TIME },
-    purge: { ...UNKNOWN_TIME },
-    weld: { ...UNKNOWN_TIME },
-    finish: { ...UNKNOWN_TIME },
+const STOCK: Stock = {
+  saw: {
+    kerf: 2, // blade of a small cold saw is 1.8 to 2.5; common practice, no source
+    endTrim: 5, // squares an end as it comes from the mill; common practice, no source
+    leastRemnant: 300, // shorter ones are seldom found again; common practice, no source
   },
+  joints: [],
+  layout: null,
+};
+
+const QUOTE: Quote = {
+  reference: '',
+  date: '',
+  validDays: 30, // a month is usual; common practice, no source
+  terms: '',
+  quantities: [1],
+  bending: 'own',
+  bendersOffer: null, // nobody but the bender knows
+  travel: { trips: 0, kilometres: 0, hours: 0 },
+  offered: [],
 };
 
 /** A complete job of one shape with starting values, each to be looked at and replaced. A fresh copy every time. */
@@ -206,7 +209,10 @@ export function newJob(shape: Shape): Job {
     welding: WELDING,
     finish: FINISH,
     site: SITE,
+    stock: STOCK,
     rates: RATES,
+    quote: QUOTE,
+    log: [],
     print: { paper: 'a4', templateStations: 16 },
   } satisfies Job);
 }

@@ -8,13 +8,15 @@ import { Frame } from './frame.ts';
 import { Machine } from './machine.ts';
 import { Purge } from './purge.ts';
 import { ShortText } from './quantities.ts';
-import { Rates } from './rates.ts';
+import { Quote } from './quote.ts';
+import { LogEntry, Rates } from './rates.ts';
 import { Site } from './site.ts';
+import { Stock } from './stock.ts';
 import { Tube } from './tube.ts';
 import { Welding } from './welding.ts';
 
 /** The version of the Job document that this program writes. Older ones are upgraded, newer ones refused. */
-export const JOB_VERSION = 5;
+export const JOB_VERSION = 6;
 
 /** How lengths are shown and read where a person types no unit. */
 export const Units = Type.Object(
@@ -71,7 +73,11 @@ export const Job = Type.Object(
     welding: Welding,
     finish: Finish,
     site: Site,
+    stock: Stock,
     rates: Rates,
+    quote: Quote,
+    /** What the work on this job really took. */
+    log: Type.Array(LogEntry, { maxItems: 200, title: 'times taken' }),
     print: Print,
   },
   { title: 'job', additionalProperties: false },

@@ -6,11 +6,12 @@ import { describeProblem } from './problem-words.ts';
 import type { JobProblem } from './problem.ts';
 import { PositiveLength, ShortText } from './quantities.ts';
 import { OwnGrade, TubeTolerance } from './tube.ts';
+import { Rates } from './rates.ts';
 import { upgradeJob } from './upgrade.ts';
 import { problemsOf } from './validate.ts';
 import { WELD_FORMS, WeldSettings } from './welding.ts';
 
-export const KEPT_KINDS = ['machine', 'size', 'grade', 'settings'] as const;
+export const KEPT_KINDS = ['machine', 'size', 'grade', 'settings', 'rates'] as const;
 export type KeptKind = (typeof KEPT_KINDS)[number];
 
 /** What each kind is called in a sentence: a machine, this set of weld settings. */
@@ -19,6 +20,7 @@ export const KEPT_NAMES: Readonly<Record<KeptKind, string>> = {
   size: 'size',
   grade: 'grade',
   settings: 'set of weld settings',
+  rates: 'list of rates',
 };
 
 /** A size of tube that the shop buys, by its own name for it. */
@@ -49,8 +51,8 @@ export const KeptSettings = Type.Object(
 export type KeptSettings = Static<typeof KeptSettings>;
 
 /** What is kept of each kind; each has a name of its own. */
-export const KEPT_SCHEMAS = { machine: Machine, size: KeptSize, grade: OwnGrade, settings: KeptSettings } as const;
-export type KeptDocuments = { machine: Machine; size: KeptSize; grade: OwnGrade; settings: KeptSettings };
+export const KEPT_SCHEMAS = { machine: Machine, size: KeptSize, grade: OwnGrade, settings: KeptSettings, rates: Rates } as const;
+export type KeptDocuments = { machine: Machine; size: KeptSize; grade: OwnGrade; settings: KeptSettings; rates: Rates };
 
 /** Something that the shop keeps, as its latest save left it (ISO 8601). */
 export type Kept<Kind extends KeptKind = KeptKind> = {
@@ -94,6 +96,7 @@ const PASSAGES: Readonly<Record<KeptKind, Passage>> = {
     outOf: ({ welding }, kept) =>
       isPlainObject(kept) ? { ...kept, settings: isPlainObject(welding) ? welding['butt'] : undefined } : kept,
   },
+  rates: { since: 6, into: (rates) => ({ rates }), outOf: ({ rates }) => rates },
 };
 
 /** The document as part of a job of its version, brought up to date there and taken out again. */

@@ -6,6 +6,7 @@ import { withDies } from './version-2.ts';
 import { withReadings } from './version-3.ts';
 import { withWelds } from './version-4.ts';
 import { withSite } from './version-5.ts';
+import { withQuote } from './version-6.ts';
 
 /** Turns a document of one version into the next one. It need not be valid: that is looked at when the chain is done. */
 export type UpgradeStep = { readonly from: number; readonly upgrade: (document: Document) => Document };
@@ -16,6 +17,7 @@ const STEPS: readonly UpgradeStep[] = [
   { from: 2, upgrade: withReadings },
   { from: 3, upgrade: withWelds },
   { from: 4, upgrade: withSite },
+  { from: 5, upgrade: withQuote },
 ];
 
 export type Upgraded =

@@ -38,6 +38,8 @@ const DECIMALS: Readonly<Record<Unit, number>> = {
   count: 0,
   degC: 0,
   minor: 0,
+  km: 0,
+  'min/m': 1,
   A: 0,
   'A/mm': 0,
   V: 1,

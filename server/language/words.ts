@@ -7,16 +7,19 @@ import { finishWords } from './en/finish.ts';
 import { legWords } from './en/legs.ts';
 import { making } from './en/making.ts';
 import { page } from './en/page.ts';
+import { quoteWords } from './en/quote.ts';
 import { reading } from './en/reading.ts';
 import { returned } from './en/returned.ts';
 import { roomWords } from './en/room.ts';
 import { sheets } from './en/sheets.ts';
+import { quoteSheets } from './en/sheets-quote.ts';
 import { siteSheets } from './en/sheets-site.ts';
 import { siteWords } from './en/site.ts';
 import { slips } from './en/slips.ts';
 import { space } from './en/space.ts';
 import { shop } from './en/shop.ts';
 import { stages } from './en/stages.ts';
+import { stockWords } from './en/stock.ts';
 import { tables } from './en/tables.ts';
 import { ways } from './en/ways.ts';
 import { weldWords } from './en/weld.ts';
@@ -44,6 +47,9 @@ const catalogue = {
   ...siteWords,
   ...legWords,
   ...siteSheets,
+  ...stockWords,
+  ...quoteWords,
+  ...quoteSheets,
 } as const;
 
 type Catalogue = typeof catalogue;

@@ -40,6 +40,8 @@ export const Unit = literals(
     'count',
     'degC',
     'minor',
+    'km',
+    'min/m',
     'A',
     'A/mm',
     'V',

@@ -1,5 +1,6 @@
 import { Type, type Static } from 'typebox';
 import { MemberBending } from '../job/bending.ts';
+import { PlacedJoint } from '../job/closing.ts';
 import { TubePlace } from '../job/tube-place.ts';
 import { literals } from './figure.ts';
 import { FINDING_CODES } from './finding-codes.ts';
@@ -22,7 +23,7 @@ export const Finding = Type.Object({
   wayOut: Type.Union([
     Type.Object({
       field: Type.String(),
-      value: Type.Union([Type.Number(), Type.String(), Type.Null(), Type.Array(MemberBending), TubePlace]),
+      value: Type.Union([Type.Number(), Type.String(), Type.Null(), Type.Array(MemberBending), Type.Array(PlacedJoint), TubePlace]),
     }),
     Type.Null(),
   ]),

@@ -7,6 +7,7 @@ import { FramePlan } from './frame.ts';
 import { PurgePlan } from './purge.ts';
 import { QuotePlan } from './quote.ts';
 import { SitePlan } from './site.ts';
+import { StockPlan } from './stock.ts';
 import { View } from './view.ts';
 import { WeldingPlan } from './welding.ts';
 
@@ -26,6 +27,7 @@ export const Plan = Type.Object({
   welding: Type.Union([WeldingPlan, Type.Null()]),
   finish: Type.Union([FinishPlan, Type.Null()]),
   site: Type.Union([SitePlan, Type.Null()]),
+  stock: Type.Union([StockPlan, Type.Null()]),
   quote: Type.Union([QuotePlan, Type.Null()]),
   views: Type.Array(View),
 });

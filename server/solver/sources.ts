@@ -2,6 +2,7 @@ import { finishSources } from './sources-finish.ts';
 import { legSources } from './sources-legs.ts';
 import { movementSources } from './sources-movement.ts';
 import { purgeSources } from './sources-purge.ts';
+import { quoteSources } from './sources-quote.ts';
 import { roomSources } from './sources-room.ts';
 import { siteSources } from './sources-site.ts';
 import { strengthSources } from './sources-strength.ts';
@@ -170,6 +171,7 @@ export const SOURCES = {
   // site
   ...siteSources,
   ...legSources,
+  ...quoteSources,
   ...strengthSources,
 } as const satisfies Record<string, Source>;
 

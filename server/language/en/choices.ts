@@ -189,13 +189,4 @@ export const choices = {
   'mark.dam': 'dam',
   'mark.plug': 'plug',
 
-  'quote.tube': 'tube',
-  'quote.gas': 'gas',
-  'quote.filler': 'filler',
-  'quote.bend': 'bending',
-  'quote.cut': 'marking and cutting',
-  'quote.fit': 'fitting and tacking',
-  'quote.purge': 'purging',
-  'quote.weld': 'welding',
-  'quote.finish': 'grinding and polishing',
 } as const;

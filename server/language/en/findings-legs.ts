@@ -103,10 +103,10 @@ export const findingsLegs = {
     'Use a larger tube or a shorter leg. A qualified person decides what it may carry.',
     'Its slenderness is',
   ),
-  'legs-not-priced': about(
+  'legs-not-purged': about(
     'count',
-    'Tube, cuts and welds of the legs are not in the price.',
-    'Add them by hand.',
+    'Welds of the legs are in the price, but not on the weld and purge sheet.',
+    'Purge each leg through its foot, as its procedure says.',
     'Number of legs:',
   ),
   'load-over-proof': about(

@@ -70,7 +70,4 @@ export const findingsMending = {
   ),
   'rebend-over-machine': about('deg', 'The machine cannot rebend this far.', 'Choose another way.'),
   'way-not-possible': about('count', 'The way chosen is not possible here[: {way}].', 'Choose another way.'),
-
-  'rate-open': about('minor', 'No rate has been typed, so this line stays open.', 'Type the rate.'),
-  'time-open': about('min', 'No time has been typed, so this line stays open.', 'Type the minutes.'),
 };

@@ -6,6 +6,7 @@ import { findingsLegs } from './findings-legs.ts';
 import { findingsMaking } from './findings-making.ts';
 import { findingsMending } from './findings-mending.ts';
 import { findingsPurge } from './findings-purge.ts';
+import { findingsQuote } from './findings-quote.ts';
 import { findingsRebend } from './findings-rebend.ts';
 import { findingsReturned } from './findings-returned.ts';
 import { findingsRoom } from './findings-room.ts';
@@ -27,4 +28,5 @@ export const findings: Readonly<Record<FindingCode, FindingText>> = {
   ...findingsFinish,
   ...findingsSite,
   ...findingsLegs,
+  ...findingsQuote,
 };

@@ -202,8 +202,8 @@ describe('a leg that is to be looked at', () => {
 
   it('is not in the price, which is said once', () => {
     const { codes } = told({}, { legs: [legOf(), legOf()] });
-    expect(codes.filter((code) => code === 'legs-not-priced')).toHaveLength(1);
-    expect(told({}, { legs: [] }).codes).not.toContain('legs-not-priced');
+    expect(codes.filter((code) => code === 'legs-not-purged')).toHaveLength(1);
+    expect(told({}, { legs: [] }).codes).not.toContain('legs-not-purged');
   });
 });
 

@@ -41,7 +41,7 @@ export function planLegs(study: SiteStudy): { legs: LegPlan[]; findings: Finding
     return [planned.plan];
   });
   const count = study.source.site.legs.length;
-  if (count > 0) findings.push(finding('legs-not-priced', 'note', '/site/legs', { value: count }));
+  if (count > 0) findings.push(finding('legs-not-purged', 'note', '/site/legs', { value: count }));
   return { legs: plans, findings };
 }
 

@@ -1,0 +1,82 @@
+import { about } from './finding-text.ts';
+
+/** Findings about bars, rates and quotes. */
+export const findingsQuote = {
+  'piece-too-long': about(
+    'mm',
+    'This piece is longer than any bar there is[: {name}, {length:mm} on bars of {longest:mm}].',
+    'Join it from two lengths in a straight, or buy longer bars.',
+  ),
+  'bar-joint-no-member': about(
+    'count',
+    'A joint between bars is on a member that there is not[: {member}].',
+    'Choose a member of the frame, or take the joint out.',
+  ),
+  'bar-joint-misplaced': about(
+    'mm',
+    'A joint between bars stands where none may[: on {member}, because of {keepOut}].',
+    'Move it along a straight, away from bends, ends and other tubes.',
+    'It stands at',
+  ),
+  'bar-joint-bent-over': about(
+    'count',
+    'Lengths of tube are welded together before they are bent[: {member}].',
+    'Grind these welds flush inside the dies, and keep grips off them. A weld behaves unlike the tube beside it: bend a test piece.',
+    'Number of joints:',
+  ),
+  'layout-stale': about(
+    'count',
+    'The bars that were laid out are for other pieces than there are now[: {name}].',
+    'Lay the bars out again. The price goes by first fit until then.',
+    'Pieces that differ:',
+  ),
+  'layout-currency': about(
+    'count',
+    'The bars that were laid out have prices in another currency[: {other} instead of {currency}].',
+    'Lay the bars out again with prices in the currency of the rates. Nothing is converted.',
+  ),
+  'layout-heats': about(
+    'count',
+    'The frame would be cut from bars of several heats[: {heats}].',
+    'Springback differs from heat to heat: bend a test piece of each, or keep to one heat.',
+    'Number of heats:',
+  ),
+  'layout-not-taken': about(
+    'count',
+    'The bars that were laid out have not been taken from the stock yet.',
+    'Take them, so that nobody else plans with them.',
+    'Bars from stock:',
+  ),
+
+  'rate-open': about('minor', 'No rate has been typed, so this line stays open[: {line}].', 'Type the rate.'),
+  'time-open': about('min', 'No time has been typed, so this line stays open[: {line}].', 'Type the minutes.'),
+  'tube-rate-missing': about(
+    'mm',
+    'There is no price for a tube of this size, so its line stays open[: {outside:mm} × {wall:mm}].',
+    'Add a price for it.',
+  ),
+  'rates-are-examples': about(
+    'count',
+    'The price rests on examples, not on rates of your own. It is no price that anybody may give.',
+    'Type your own rates, or take over the list that the shop keeps.',
+    'Examples that it rests on:',
+  ),
+  'rates-not-in-effect': about(
+    'count',
+    'The quote is of a day on which these rates are not in effect[: {date}, rates from {from}][, until {until}].',
+    'Take over the rates of that day, or change the date.',
+  ),
+  'minor-digits-unlike': about(
+    'count',
+    'This currency has another number of decimals[: {currency} has {usual}].',
+    'Change the decimals, so that amounts are read right.',
+    'Typed:',
+  ),
+  'quantity-repeated': about('count', 'This quantity stands there twice.', 'Take one of them out.'),
+  'own-times-differ': about(
+    'ratio',
+    'What was done took longer or shorter than planned[: {line}].',
+    'Take over the times of the shop for the next quote.',
+    'Taken over planned:',
+  ),
+};
