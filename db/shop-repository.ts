@@ -22,9 +22,10 @@ export type Shop = {
   readonly sizes: Kept<'size'>[];
   readonly grades: Kept<'grade'>[];
   readonly settings: Kept<'settings'>[];
+  readonly rates: Kept<'rates'>[];
 };
 
-/** Machines, sizes, grades and weld settings of the shop. Times (ISO 8601) and ids come from outside. */
+/** Machines, sizes, grades, weld settings and rates of the shop. Times (ISO 8601) and ids come from outside. */
 export type ShopRepository = ReturnType<typeof shopRepository>;
 
 export function shopRepository(database: Database) {
@@ -67,6 +68,7 @@ export function shopRepository(database: Database) {
         sizes: await list('size'),
         grades: await list('grade'),
         settings: await list('settings'),
+        rates: await list('rates'),
       };
     },
 

@@ -51,7 +51,13 @@ export const KeptSettings = Type.Object(
 export type KeptSettings = Static<typeof KeptSettings>;
 
 /** What is kept of each kind; each has a name of its own. */
-export const KEPT_SCHEMAS = { machine: Machine, size: KeptSize, grade: OwnGrade, settings: KeptSettings, rates: Rates } as const;
+export const KEPT_SCHEMAS = {
+  machine: Machine,
+  size: KeptSize,
+  grade: OwnGrade,
+  settings: KeptSettings,
+  rates: Rates,
+} as const;
 export type KeptDocuments = { machine: Machine; size: KeptSize; grade: OwnGrade; settings: KeptSettings; rates: Rates };
 
 /** Something that the shop keeps, as its latest save left it (ISO 8601). */

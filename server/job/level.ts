@@ -1,5 +1,5 @@
 import { Type, type Static } from 'typebox';
-import { Coordinate, PositiveLength, ShortText, Vector } from './quantities.ts';
+import { Coordinate, MONTH_AND_DAY, PositiveLength, ShortText, Vector } from './quantities.ts';
 
 const Accuracy = (title: string) => Type.Number({ minimum: 0.001, maximum: 10, title, unit: 'deg' });
 
@@ -44,8 +44,7 @@ export const LevelReading = Type.Union(
 );
 export type LevelReading = Static<typeof LevelReading>;
 
-/** A day that a calendar has and a time that a clock shows; leap years apart. */
-const MONTH_AND_DAY = '(02-(0[1-9]|[12]\\d)|(0[469]|11)-(0[1-9]|[12]\\d|30)|(0[13578]|1[02])-(0[1-9]|[12]\\d|3[01]))';
+/** A time that a clock shows. */
 const TIME = '([01]\\d|2[0-3]):[0-5]\\d';
 
 /** Readings that were taken together, while the structure lay still. */

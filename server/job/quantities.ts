@@ -36,3 +36,7 @@ export type Dimension = { value: number; reference: Reference };
 
 /** A text of limited length; empty is allowed unless the title says otherwise. */
 export const ShortText = (title: string, maxLength = 120) => Type.String({ maxLength, title });
+
+/** A day that a calendar has, as the pattern of its month and day; leap years apart. */
+export const MONTH_AND_DAY =
+  '(02-(0[1-9]|[12]\\d)|(0[469]|11)-(0[1-9]|[12]\\d|30)|(0[13578]|1[02])-(0[1-9]|[12]\\d|3[01]))';

@@ -1,12 +1,13 @@
 import { Type, type Static, type TNumber, type TInteger } from 'typebox';
-import { LengthOrZero, PositiveLength, ShortText } from './quantities.ts';
+import { LengthOrZero, MONTH_AND_DAY, PositiveLength, ShortText } from './quantities.ts';
 
 /** The work that labour is reckoned by, in the order in which it is done; `bottle`: changing a gas bottle. */
 export const OPERATIONS = ['bend', 'cut', 'fit', 'purge', 'bottle', 'weld', 'finish'] as const;
 export type Operation = (typeof OPERATIONS)[number];
 
-/** A day, ISO 8601; empty where none was given. */
-export const Day = (title: string) => Type.String({ maxLength: 10, pattern: '^(\\d{4}-\\d{2}-\\d{2})?$', title });
+/** A day that a calendar has, ISO 8601; empty where none was given. */
+export const DAY = `^(\\d{4}-${MONTH_AND_DAY})?$`;
+export const Day = (title: string) => Type.String({ maxLength: 10, pattern: DAY, title });
 
 /**
  * One value of the shop's own. `value` null: nobody knows it, so that its line stands open. `example`: it is only there to

@@ -15,7 +15,7 @@ export function fieldLabel(pointer: string): string {
 
 /** Lists of which each row is told apart by its number. */
 const NUMBERED =
-  /\/(?:innerCrossbars|dies|bends|points|members|pieces|readings|fixing|barred|joints|cutMembers|toAir|except|meter|order|sets|things|distances|directions|pairs|slopes|legs)\/(\d+)/g;
+  /\/(?:innerCrossbars|dies|bends|points|members|pieces|readings|fixing|barred|joints|cutMembers|toAir|except|meter|order|sets|things|distances|directions|pairs|slopes|legs|tubes|bars|quantities|offered|log)\/(\d+)/g;
 
 /** Parts that have the same fields as their neighbours: the kinds of weld. */
 const ALIKE = /^\/welding\/(?:butt|saddle|pad)(?=\/)/;

@@ -3,7 +3,7 @@ import { ErrorAnswer, SavedJob, StaleSave } from '../job/saved-job.ts';
 import { SHEET_NAMES } from '../sheets/render-sheet.ts';
 
 /** The documents that stand once in the OpenAPI text and are pointed at from everywhere else. */
-type KeptDocumentName = 'Machine' | 'KeptSize' | 'OwnGrade' | 'KeptSettings';
+type KeptDocumentName = 'Machine' | 'KeptSize' | 'OwnGrade' | 'KeptSettings' | 'Rates';
 const documentAt = (id: 'Job' | 'Plan' | KeptDocumentName) => Type.Unsafe<unknown>({ $ref: `${id}#` });
 
 /** A Job in a request or an answer. In a request it is any value at all until `readJob` has read it. */

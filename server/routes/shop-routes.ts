@@ -15,6 +15,7 @@ const LISTS = {
   size: { list: 'sizes', schema: 'KeptSize' },
   grade: { list: 'grades', schema: 'OwnGrade' },
   settings: { list: 'settings', schema: 'KeptSettings' },
+  rates: { list: 'rates', schema: 'Rates' },
 } as const;
 
 const Shop = Type.Object(
@@ -23,6 +24,7 @@ const Shop = Type.Object(
     sizes: Type.Array(keptIn(LISTS.size.schema)),
     grades: Type.Array(keptIn(LISTS.grade.schema)),
     settings: Type.Array(keptIn(LISTS.settings.schema)),
+    rates: Type.Array(keptIn(LISTS.rates.schema)),
   },
   { title: 'shop' },
 );
@@ -35,7 +37,7 @@ export function shopRoutes(app: App, service: ShopService): void {
     {
       schema: {
         tags: ['shop'],
-        summary: 'The machines, sizes of tube, grades and weld settings that the shop keeps, each by name',
+        summary: 'The machines, sizes of tube, grades, weld settings and rates that the shop keeps, each by name',
         response: { 200: Shop },
       },
     },

@@ -47,7 +47,7 @@ function whyNot({ key, reasons }: Way, { plan, job }: SheetInput): string {
 }
 
 /** Days to a half, rounded up; less than one is told as that. */
-const daysWords = ({ value }: Figure): string =>
+export const daysWords = ({ value }: Figure): string =>
   value < 1 ? words('sheet.under-a-day') : String(Math.ceil(2 * value - 1e-9) / 2);
 
 function columnsOf({ job, plan }: SheetInput, correction: CorrectionPlan): Told[] {

@@ -20,6 +20,7 @@ export const SHEET_REASONS = [
   'nothing-to-weld',
   'nothing-came-back',
   'quote-not-possible',
+  'nothing-to-saw',
   'no-legs',
   'nothing-of-the-site',
 ] as const;

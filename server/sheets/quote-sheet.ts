@@ -1,80 +1,55 @@
-import type { Units } from '../job/job.ts';
-import { formatFigure, formatMoney } from '../language/quantity-format.ts';
-import { words, wordsOf } from '../language/words.ts';
-import type { QuoteLine, QuotePlan } from '../plan/quote.ts';
-import { figuresRow } from './figures-row.ts';
+import { words } from '../language/words.ts';
 import { Flow } from './flow.ts';
 import { HEIGHTS } from './ink.ts';
+import { moneyIn } from './money.ts';
 import type { Drafts } from './page.ts';
-import { remarks, tubeWords, type SheetInput } from './sheet-input.ts';
-import { signatureLine } from './sign.ts';
-import { table, type Cell } from './table.ts';
-import { paragraph, space, stacked } from './text-block.ts';
+import { breaksTable } from './quote-breaks.ts';
+import { acceptance, customerCautions, terms } from './quote-notes.ts';
+import { offerName, offerTables, offersOf } from './quote-options.ts';
+import { examplesBanner, quoteFacts, whatItIs } from './quote-top.ts';
+import type { SheetInput } from './sheet-input.ts';
+import { paragraph, space } from './text-block.ts';
 
-/** Lines with quantity, rate and amount; a line whose rate or time is missing stands open. */
+/** What a customer decides and signs by: what it is, the options with their prices, terms; nothing of how a price came about. */
 export function quoteSheet(input: SheetInput): Drafts {
-  const { plan, job } = input;
-  if (plan.quote === null) return { ok: false, reason: 'quote-not-possible' };
-  const quote = plan.quote;
-  const flow = new Flow(job.print.paper, 'upright');
-  const scope = quote.scope === 'frame' ? words('sheet.quote-frame') : wordsOf('way', quote.scope);
-  flow.add(paragraph(words('sheet.estimate'), flow.width, { height: HEIGHTS.title, weight: 600 }));
-  flow.add(
-    figuresRow(
-      [
-        { name: words('sheet.priced'), value: scope },
-        { name: words('sheet.tube'), value: tubeWords(job) },
-        { name: words('sheet.rates-of'), value: quote.date === '' ? words('sheet.no-date') : quote.date },
-      ],
-      flow.width,
-      HEIGHTS.text,
-    ),
-  );
-  flow.add(space(3));
-  flow.addTable(
-    table(
-      [
-        { head: words('sheet.line'), align: 'left' },
-        { head: words('sheet.quantity'), align: 'right' },
-        { head: words('sheet.rate'), align: 'right' },
-        { head: words('sheet.amount'), align: 'right' },
-      ],
-      quote.lines.map((one) => row(one, quote, job.units)),
-      { width: flow.width },
-    ),
-  );
-  const subtotal = formatMoney(quote.subtotal, quote.currency, quote.minorDigits);
-  const open = quote.open.map((key) => wordsOf('quote', key)).join(', ');
-  flow.add(
-    stacked([
+  const { quote } = input.plan;
+  if (quote === null) return { ok: false, reason: 'quote-not-possible' };
+  const flow = new Flow(input.job.print.paper, 'upright');
+  const { width } = flow;
+  const offers = offersOf(input);
+  const money = moneyIn(quote);
+  const examples = offers.some(({ option }) => option.examples > 0);
+  if (examples) {
+    flow.begin('', words('sheet.quote-examples').toUpperCase());
+    flow.add(examplesBanner(width));
+  }
+  flow.add(quoteFacts(input, width, words('sheet.quote')));
+  flow.add(whatItIs(input, width));
+  const head = words(offers.length > 1 ? 'sheet.quote-choose' : 'sheet.quote-options');
+  for (const [index, table] of offerTables(offers, input, { money, width }).entries()) {
+    flow.addTable(
+      table,
+      index > 0 ? [space(4)] : [space(2), paragraph(head, width, { height: HEIGHTS.head, weight: 600 }), space(1)],
+    );
+  }
+  const several = offers.some(({ option }) => option.breaks.length > 1 || option.breaks[0]?.quantity !== 1);
+  if (several) {
+    const options = offers.map(({ option }) => option);
+    const name = offers.length < 2 ? null : (at: number) => nameAt(at, offers);
+    flow.addTable(breaksTable(options, { money, width, name }), [
       space(4),
-      figuresRow(
-        [{ name: words(open === '' ? 'sheet.subtotal' : 'sheet.subtotal-without-open'), value: subtotal }],
-        flow.width,
-        HEIGHTS.big,
-      ),
-      ...(open === '' ? [] : [paragraph(words('sheet.open-lines', { lines: open }), flow.width, { weight: 600 })]),
-      space(3),
-      paragraph(words('sheet.estimate-words'), flow.width),
-    ]),
-  );
-  for (const block of remarks(input, /^\/rates(\/|$)/, flow.width)) flow.add(block);
-  flow.add(stacked([space(8), signatureLine([words('sheet.accepted-by'), words('sheet.date')], flow.width)]));
+      paragraph(words('sheet.quote-breaks'), width, { height: HEIGHTS.head, weight: 600 }),
+      paragraph(words('sheet.quote-in', { currency: money.currency }), width, { height: HEIGHTS.small }),
+    ]);
+  }
+  flow.add(space(4));
+  flow.add(customerCautions(offers, input, width));
+  for (const block of terms(input, width)) flow.add(block);
+  flow.add(acceptance(offers, width));
   return { ok: true, drafts: flow.drafts() };
 }
 
-function row(one: QuoteLine, quote: QuotePlan, units: Units): Cell[] {
-  const open: Cell = { text: words('sheet.open'), weight: 600 };
-  return [
-    wordsOf('quote', one.key),
-    one.quantity === null ? open : formatFigure(one.quantity, units),
-    one.rate === null ? open : rateWords(one, quote),
-    one.amount === null ? open : { text: formatMoney(one.amount, quote.currency, quote.minorDigits), weight: 600 },
-  ];
-}
-
-/** A rate with what it is for: one unit of the line's quantity. */
-function rateWords(one: QuoteLine, quote: QuotePlan): string {
-  const money = formatMoney(one.rate ?? 0, quote.currency, quote.minorDigits);
-  return one.quantity === null ? money : `${money} / ${one.quantity.unit === 'm3' ? 'm³' : one.quantity.unit}`;
-}
+const nameAt = (index: number, offers: ReturnType<typeof offersOf>): string => {
+  const offer = offers[index];
+  return offer === undefined ? '' : offerName(offer, offers);
+};

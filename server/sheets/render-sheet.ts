@@ -8,7 +8,9 @@ import type { Drafts, Page, SheetReason } from './page.ts';
 import { paint } from './paint.ts';
 import { procedureSheet } from './procedure-sheet.ts';
 import { quoteSheet } from './quote-sheet.ts';
+import { quoteWorkingSheet } from './quote-working-sheet.ts';
 import { computedFrom, type SheetInput } from './sheet-input.ts';
+import { stockSheet } from './stock-sheet.ts';
 import { finished } from './title-block.ts';
 import { weldAndPurgeSheet } from './weld-and-purge-sheet.ts';
 
@@ -20,7 +22,9 @@ export const SHEET_NAMES = [
   'legs',
   'level',
   'comparison',
+  'stock',
   'quote',
+  'quote-working',
 ] as const;
 export type SheetName = (typeof SHEET_NAMES)[number];
 
@@ -36,7 +40,9 @@ const LAYOUTS: Readonly<Record<SheetName, (input: SheetInput) => Drafts>> = {
   legs: legsSheet,
   level: levelSheet,
   comparison: comparisonSheet,
+  stock: stockSheet,
   quote: quoteSheet,
+  'quote-working': quoteWorkingSheet,
 };
 
 /** The day that a job never saved is dated with in the file's own facts, so that its bytes stay the same. */

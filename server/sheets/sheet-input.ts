@@ -14,6 +14,8 @@ export type SheetInput = {
   readonly job: Job;
   /** The saved revision that the plan was computed from, with its ISO 8601 date; null for a job never saved. */
   readonly revision: { readonly number: number; readonly date: string } | null;
+  /** Which revision of its quote this is, with its ISO 8601 date; null or left out: a draft that nobody was given. */
+  readonly issued?: { readonly number: number; readonly issuedAt: string } | null;
 };
 
 /** 'Ø 38.1 mm × 1.7 mm, 316L'. */

@@ -187,7 +187,7 @@ function effortOfNew(frame: FramePlan, geometry: FrameGeometry): Effort {
     welds: joints.length,
     cuts: 2 * frame.members.length,
     bends: frame.members.reduce((sum, member) => sum + member.bends.length, 0),
-    tubeMetres: frame.tubeLength.value / 1000,
+    pieces: frame.members.map(({ name: of, cutLength: length }) => ({ kind: 'member', of, part: 1, parts: 1, length })),
     joints,
   };
 }

@@ -213,7 +213,7 @@ describe('workings', () => {
       rates: { ...gas.job.rates, times: all({ setUp: 3, each: 7 }) },
       scope: 'frame',
       quantities: {
-        tubeMetres: 0,
+        pieces: [],
         gasCubicMetres: work.purge.jobGas / 1000,
         fillerKilograms: 0,
         counts: { ...all(0), weld: 2, purge: work.purge.setups },

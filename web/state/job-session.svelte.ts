@@ -12,8 +12,9 @@ import { JobHistory } from './job-history.svelte.ts';
 import { JobSaver } from './job-saver.svelte.ts';
 import { PlanKeeper } from './plan-keeper.svelte.ts';
 import { valueAt, withValue } from './pointer.ts';
+import { ownOf, todayHere, withMarks, withMinorDigits } from './rates.ts';
 import { fieldAndWhole, findingsByField } from './stages.ts';
-import { withChoice, withText, type FieldForm } from './typed-text.ts';
+import { readText, withChoice, withText, type FieldForm } from './typed-text.ts';
 
 /** The same for every field that has none, so that nothing is painted anew there. */
 const NONE: readonly Finding[] = [];
@@ -92,8 +93,10 @@ export class JobSession {
       this.refusals.set(field, message);
       const good = valueAt(this.#accepted, field);
       const unchanged = Object.is(valueAt(next, field), valueAt(job, field));
-      if (good !== undefined && unchanged && !Object.is(good, valueAt(next, field)))
-        next = withValue(next, field, good);
+      if (good === undefined || !unchanged || Object.is(good, valueAt(next, field))) continue;
+      // an example that nobody could replace is one again
+      const own = ownOf(field);
+      next = own === '' ? withValue(next, field, good) : withValue(next, own, valueAt(this.#accepted, own));
     }
     this.history.amend(next);
   }
@@ -102,7 +105,9 @@ export class JobSession {
   type(pointer: string, text: string, form: FieldForm): void {
     this.refusals.delete(pointer);
     this.notice = '';
-    this.history.change(withText(this.job, pointer, text, form), `type ${pointer}`);
+    const typed = withText(this.job, pointer, text, form);
+    const isRead = readText(form, text, this.job).ok;
+    this.history.change(isRead ? withMarks(this.job, typed, pointer, todayHere()) : typed, `type ${pointer}`);
   }
 
   /** A plain text (title, note) as it is typed. */
@@ -117,7 +122,14 @@ export class JobSession {
       if (field === pointer || field.startsWith(`${pointer}/`)) this.refusals.delete(field);
     }
     this.notice = '';
-    this.history.change(withChoice(this.job, pointer, value));
+    this.history.change(this.#chosen(pointer, value));
+  }
+
+  /** With what follows from it; what already stood there was not chosen anew. */
+  #chosen(pointer: string, value: unknown): Job {
+    if (pointer === '/rates/minorDigits' && typeof value === 'number') return withMinorDigits(this.job, value);
+    const next = withChoice(this.job, pointer, value);
+    return Object.is(valueAt(this.job, pointer), value) ? next : withMarks(this.job, next, pointer, todayHere());
   }
 
   /** Any other change, one step of undo. */

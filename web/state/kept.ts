@@ -35,6 +35,7 @@ const PLACES: { readonly [Kind in KeptKind]: (pointer: string, document: KeptDoc
     pointer === '/form' || pointer.startsWith('/settings')
       ? `/welding/${form}${pointer.replace(/^\/(form|settings)/, '')}`
       : `/tube${pointer}`,
+  rates: (pointer) => `/rates${pointer}`,
 };
 
 /** Its name finds it again, and which die is set up is for each job to say. */

@@ -27,6 +27,8 @@ const LENGTH_NAMES: ReadonlySet<string> = new Set([
   'tapeAccuracy',
   'gap',
   'kerf',
+  'endTrim',
+  'leastRemnant',
   'shrinkage',
   'tolerance',
   'diameter',

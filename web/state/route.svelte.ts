@@ -1,15 +1,17 @@
-/** Where the person is: a job, the list of jobs, or nowhere yet. Kept in the address, so that it can be sent on. */
+/** Where the person is: a job, the list of jobs, the stock of the shop, or nowhere yet. Kept in the address, so that it can be sent on. */
 export type Place =
-  { readonly kind: 'job'; readonly id: string } | { readonly kind: 'jobs' } | { readonly kind: 'first' };
+  { readonly kind: 'job'; readonly id: string } | { readonly kind: 'jobs' | 'stock' | 'first' };
 
 export function placeOf(hash: string): Place {
   const [, kind, id] = hash.split('/');
-  if (kind === 'jobs') return { kind };
+  if (kind === 'jobs' || kind === 'stock') return { kind };
   return kind === 'job' && id !== undefined && id !== '' ? { kind, id: decodeURIComponent(id) } : { kind: 'first' };
 }
 
-export const addressOf = (place: Place): string =>
-  place.kind === 'job' ? `#/job/${encodeURIComponent(place.id)}` : place.kind === 'jobs' ? '#/jobs' : '#/';
+export function addressOf(place: Place): string {
+  if (place.kind === 'job') return `#/job/${encodeURIComponent(place.id)}`;
+  return place.kind === 'first' ? '#/' : `#/${place.kind}`;
+}
 
 /** Follows the address bar. */
 export class Route {

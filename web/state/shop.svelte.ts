@@ -82,12 +82,13 @@ export class KeptList<Kind extends KeptKind> {
   }
 }
 
-/** The shop's machines, sizes, grades and weld settings. */
+/** The shop's machines, sizes, grades, weld settings and lists of rates. */
 export class ShopKeeper {
   readonly machines: KeptList<'machine'>;
   readonly sizes: KeptList<'size'>;
   readonly grades: KeptList<'grade'>;
   readonly settings: KeptList<'settings'>;
+  readonly rates: KeptList<'rates'>;
   trouble = $state('');
   readonly #source: ShopSource;
 
@@ -97,6 +98,7 @@ export class ShopKeeper {
     this.sizes = new KeptList('size', source);
     this.grades = new KeptList('grade', source);
     this.settings = new KeptList('settings', source);
+    this.rates = new KeptList('rates', source);
   }
 
   /** Reads the lists anew: when the page opens, and when somebody comes back to it. */
@@ -108,6 +110,7 @@ export class ShopKeeper {
     this.sizes.show(answer.body.sizes);
     this.grades.show(answer.body.grades);
     this.settings.show(answer.body.settings);
+    this.rates.show(answer.body.rates);
   }
 }
 

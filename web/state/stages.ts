@@ -6,9 +6,11 @@ import type { Difference } from '../../server/plan/readings-fit.ts';
 import type { Figure } from '../../server/plan/figure.ts';
 import type { Finding } from '../../server/plan/finding.ts';
 import type { Plan } from '../../server/plan/plan.ts';
+import type { QuotePlan } from '../../server/plan/quote.ts';
 import type { SitePlan } from '../../server/plan/site.ts';
+import type { StockPlan } from '../../server/plan/stock.ts';
 
-export const STAGES = ['what', 'wanted', 'cameBack', 'ways', 'purge', 'level', 'price', 'sheets'] as const;
+export const STAGES = ['what', 'wanted', 'cameBack', 'ways', 'purge', 'level', 'stock', 'price', 'sheets'] as const;
 export type StageKey = (typeof STAGES)[number];
 
 /** Which stage a field belongs to, by the start of its pointer. */
@@ -23,7 +25,10 @@ const PLACES: readonly (readonly [string, StageKey])[] = [
   ['/welding', 'purge'],
   ['/finish', 'purge'],
   ['/site', 'level'],
+  ['/stock', 'stock'],
   ['/rates', 'price'],
+  ['/quote', 'price'],
+  ['/log', 'price'],
   ['/print', 'sheets'],
 ];
 
@@ -91,12 +96,24 @@ export function stageFigure(stage: StageKey, job: Job, plan: Plan | null): strin
     return longest === undefined ? '' : joined(figureParts(longest, units));
   }
   if (stage === 'level') return plan.site === null ? '' : siteFigure(plan.site, job);
-  if (stage === 'price' && plan.quote !== null) {
-    const { open, subtotal } = plan.quote;
-    if (subtotal === 0 && open.length > 0) return words('stage.open', { count: open.length });
-    return formatMoney(subtotal, plan.quote.currency, plan.quote.minorDigits);
-  }
-  return '';
+  if (stage === 'stock') return plan.stock === null ? '' : barsFigure(plan.stock);
+  return stage === 'price' && plan.quote !== null ? priceFigure(plan.quote) : '';
+}
+
+/** How many bars are cut up. */
+function barsFigure({ sizes }: StockPlan): string {
+  const count = sizes.reduce((sum, { bars }) => sum + bars.length, 0);
+  if (count === 0) return '';
+  return count === 1 ? words('stock.oneBar') : words('stock.barCount', { count });
+}
+
+/** What one frame costs with tax, or that its lines stand open. */
+function priceFigure({ scope, options, currency, minorDigits }: QuotePlan): string {
+  const shown = options.find((option) => option.scope === scope);
+  if (shown === undefined) return '';
+  const each = shown.breaks[0]?.totalEach ?? shown.total;
+  if (each === 0 && shown.open.length > 0) return words('stage.open', { count: shown.open.length });
+  return formatMoney(each, currency, minorDigits);
 }
 
 /** What is sawn first; where there is no leg, how the structure lies: lengthwise / sideways. */

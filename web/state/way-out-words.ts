@@ -13,7 +13,11 @@ export function wayOutWords(wayOut: NonNullable<Finding['wayOut']>, job: Job): s
   if (value === null) return '';
   if (Array.isArray(value))
     return value
-      .map(({ member, from, side }) => `${member}: ${words(`choice.from.${from}`)}, ${words(`choice.side.${side}`)}`)
+      .map((one) =>
+        'station' in one
+          ? `${one.member}: ${formatClosely(one.station, job.units)}`
+          : `${one.member}: ${words(`choice.from.${one.from}`)}, ${words(`choice.side.${one.side}`)}`,
+      )
       .join('; ');
   if (typeof value === 'object') return `${value.member}, ${placeWords(value, undefined)}`;
   if (field === '/machine/die') {

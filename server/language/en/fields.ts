@@ -1,4 +1,5 @@
 import { frameFields } from './fields-frame.ts';
+import { quoteFields } from './fields-quote.ts';
 import { siteFields } from './fields-site.ts';
 import { weldFields } from './fields-weld.ts';
 
@@ -106,33 +107,7 @@ export const fields = {
   ...weldFields,
   ...siteFields,
 
-  '/rates': 'rates',
-  '/rates/currency': 'currency',
-  '/rates/minorDigits': 'decimal digits of money',
-  '/rates/date': 'date of the rates',
-  '/rates/tubePerMetre': 'tube, each metre',
-  '/rates/gasPerCubicMetre': 'gas, each m³',
-  '/rates/fillerPerKilogram': 'filler, each kg',
-  '/rates/labourPerHour': 'labour',
-  '/rates/labourPerHour/bend': 'bending, each hour',
-  '/rates/labourPerHour/cut': 'marking and cutting, each hour',
-  '/rates/labourPerHour/fit': 'fitting and tacking, each hour',
-  '/rates/labourPerHour/purge': 'purging, each hour',
-  '/rates/labourPerHour/weld': 'welding, each hour',
-  '/rates/labourPerHour/finish': 'grinding and polishing, each hour',
-  '/rates/times': 'times',
-  '/rates/times/bend/setUp': 'bending: set-up',
-  '/rates/times/bend/each': 'bending: each bend',
-  '/rates/times/cut/setUp': 'marking and cutting: set-up',
-  '/rates/times/cut/each': 'marking and cutting: each cut',
-  '/rates/times/fit/setUp': 'fitting and tacking: set-up',
-  '/rates/times/fit/each': 'fitting and tacking: each joint',
-  '/rates/times/purge/setUp': 'purging: set-up',
-  '/rates/times/purge/each': 'purging: each chamber',
-  '/rates/times/weld/setUp': 'welding: set-up',
-  '/rates/times/weld/each': 'welding beside arc time: each joint',
-  '/rates/times/finish/setUp': 'grinding and polishing: set-up',
-  '/rates/times/finish/each': 'grinding and polishing: each joint',
+  ...quoteFields,
 
   '/print/paper': 'paper',
   '/print/templateStations': 'template stations',

@@ -9,12 +9,10 @@ export const sheets = {
   'sheet.bend': 'Bend sheet',
   'sheet.cut-and-purge': 'Cut and purge sheet',
   'sheet.comparison': 'Ways to put it right',
-  'sheet.quote': 'Quote',
 
   'sheet.reason.frame-not-possible': 'There is no frame to print: the sizes as typed cannot be made.',
   'sheet.reason.nothing-to-cut-or-purge': 'There is nothing to cut, bend again or purge in this job.',
   'sheet.reason.nothing-came-back': 'There is nothing to compare: no readings of a frame that came back are typed.',
-  'sheet.reason.quote-not-possible': 'There is no quote: the sizes as typed cannot be made.',
 
   'sheet.title': 'title',
   'sheet.document': 'document',
@@ -91,23 +89,6 @@ export const sheets = {
   'sheet.more-notes': '{count} more on the job card.',
   'sheet.we-take': 'We take:',
   'sheet.agreed-by': 'agreed: name and signature',
-
-  'sheet.estimate': 'Estimate',
-  'sheet.estimate-words':
-    'This is an estimate from the plan and the rates above, not a fixed price. Work that the plan does not know (travel, outside work, tax) is not in it.',
-  'sheet.priced': 'what is priced',
-  'sheet.quote-frame': 'the frame as wanted',
-  'sheet.rates-of': 'rates of',
-  'sheet.no-date': 'no date typed',
-  'sheet.line': 'line',
-  'sheet.quantity': 'quantity',
-  'sheet.rate': 'rate',
-  'sheet.amount': 'amount',
-  'sheet.open': 'open',
-  'sheet.subtotal': 'subtotal',
-  'sheet.subtotal-without-open': 'subtotal without the open lines',
-  'sheet.open-lines': 'Open, because a rate or a time is missing: {lines}.',
-  'sheet.accepted-by': 'accepted: name and signature',
 
   ...bendSheetWords,
   ...cutSheetWords,

@@ -3,7 +3,7 @@ import type { Figure } from '../../plan/figure.ts';
 import { figure, input } from '../figure.ts';
 
 /** Hours worked in a day: common practice, no source. */
-const HOURS_A_DAY = 8;
+export const HOURS_A_DAY = 8;
 
 /** What tells that a way goes to the bender: tube is bent or rolled for it. */
 type Bent = Pick<Way, 'key' | 'rebends' | 'joints'>;

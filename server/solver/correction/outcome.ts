@@ -1,6 +1,7 @@
 import type { Way } from '../../plan/correction.ts';
 import type { Joint } from '../../plan/joint.ts';
 import type { Figure } from '../../plan/figure.ts';
+import type { CutPiece } from '../../plan/stock.ts';
 import { figure, input } from '../figure.ts';
 import { extraFor, measureCheck, type Check, type FrameGeometry, type Spot } from '../frame/frame-geometry.ts';
 import { withinHalfTurn } from '../geometry/angle.ts';
@@ -12,12 +13,15 @@ import type { CorrectedFrame, CorrectionTarget, Post } from './corrected.ts';
 import { postRoom, type PostRoom } from './post-room.ts';
 import { toeOf } from './toe.ts';
 
-/** What a way needs of the shop: welds, cuts, bends, saddles to be made anew, and metres of new tube. */
+/** New tube as it is sawn off a bar: a member, a length of one, or a let-in piece. */
+export type EffortPiece = Pick<CutPiece, 'kind' | 'of' | 'part' | 'parts' | 'length'>;
+
+/** What a way needs of the shop: welds, cuts, bends, saddles to be made anew, and new tube. */
 export type Effort = {
   readonly welds: number;
   readonly cuts: number;
   readonly bends: number;
-  readonly tubeMetres: number;
+  readonly pieces: readonly EffortPiece[];
   /** Where it welds, on the members of the frame as it came back (or of the new one). */
   readonly joints: readonly WeldPlace[];
 };

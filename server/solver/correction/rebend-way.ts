@@ -1,11 +1,20 @@
 import type { WeldPlace } from '../welding/weld-sites.ts';
 import type { Finding } from '../../plan/finding.ts';
+import { figure, input } from '../figure.ts';
 import { finding } from '../finding.ts';
 import type { FrameGeometry } from '../frame/frame-geometry.ts';
 import { DEGREES, RADIANS } from '../geometry/angle.ts';
 import { drawnMembers, unjoined } from './leave-way.ts';
 import { judgeAll, type CorrectionWork } from './correction-work.ts';
-import { countFigure, judge, type Doubt, type JudgeContext, type Outcome, type WayDraft } from './outcome.ts';
+import {
+  countFigure,
+  judge,
+  type Doubt,
+  type EffortPiece,
+  type JudgeContext,
+  type Outcome,
+  type WayDraft,
+} from './outcome.ts';
 import { outcomeFigures } from './outcome-figures.ts';
 import { withPlacedRoots } from './placed-roots.ts';
 import { changeFor, rebentFrame, solveRebend, type BendTurn, type Rebending } from './rebend.ts';
@@ -49,7 +58,7 @@ export function rebendWay(source: CorrectionWork, shop: RebendShop): { way: WayD
       welds: refits.length,
       cuts: trims.length + refits.length,
       bends: turns.length,
-      tubeMetres: newTube(actual, relaid) / 1000,
+      pieces: newTube(actual, relaid),
       joints: refits,
     },
   };
@@ -112,14 +121,16 @@ const scattered = (
 const refittedWelds = (actual: FrameGeometry, { refitted }: RelaidFrame): WeldPlace[] =>
   saddleWelds(actual.members.filter(({ name }) => refitted.some(({ member }) => member === name)));
 
-/** A tube between two seats that have moved apart is too short now: it is cut anew [mm]. */
-const newTube = (actual: FrameGeometry, { members, refitted }: RelaidFrame): number =>
-  refitted.reduce((sum, { member: name }) => {
-    const length = (of: Pick<FrameGeometry, 'members'>) =>
-      of.members.find((member) => member.name === name)?.centreline.length ?? 0;
+/** A tube between two seats that have moved apart is too short now: it is cut anew, from axis to axis. */
+const newTube = (actual: FrameGeometry, { members, refitted }: RelaidFrame): EffortPiece[] =>
+  refitted.flatMap(({ member: of }): EffortPiece[] => {
+    const length = ({ members: all }: Pick<FrameGeometry, 'members'>) =>
+      all.find((member) => member.name === of)?.centreline.length ?? 0;
     const now = length({ members });
-    return now > length(actual) + LONGER ? sum + now : sum;
-  }, 0);
+    if (now <= length(actual) + LONGER) return [];
+    const lengthFigure = figure(now, 'mm', 'L', [input('L', 'developed-length', now, 'mm')], ['geometry']);
+    return [{ kind: 'member', of, part: 1, parts: 1, length: lengthFigure }];
+  });
 
 /** A saddle that is cut and dressed again loses nothing that a weld of this width does not fill [mm]: common practice. */
 const LONGER = 1;

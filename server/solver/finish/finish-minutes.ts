@@ -1,4 +1,5 @@
 import type { Finish } from '../../job/finish.ts';
+import type { WeldForm } from '../../job/welding.ts';
 import type { Figure } from '../../plan/figure.ts';
 import type { FinishPlan } from '../../plan/finish.ts';
 import { band, figure, input } from '../figure.ts';
@@ -21,14 +22,19 @@ const SADDLE_TIMES = 2;
 
 const NOTHING: Figure = figure(0, 'min', 't = 0', [], ['typed']);
 
-/** Minutes of one kind of work on one weld: as typed for a butt, or the middle of what practice says, times n. */
+/** As typed for a butt, or the middle of what practice says, times n [min]. */
+const minutesOf = (typed: number | null, { low, high }: Range, n: number): number =>
+  typed !== null ? n * typed : (n * (low + high)) / 2;
+
+/** Minutes of one kind of work on one weld, with their working. */
 function workTime(typed: number | null, range: Range, times: { readonly n: number; readonly typed: boolean }): Figure {
   const { n } = times;
+  const value = minutesOf(typed, range, n);
   const often = input('n', 'times-a-butt', n, 'ratio');
   if (typed !== null) {
     const known = n === 1 || times.typed;
     return figure(
-      n * typed,
+      value,
       'min',
       't = n t₁',
       [often, input('t₁', 'minutes-for-a-butt', typed, 'min')],
@@ -36,13 +42,34 @@ function workTime(typed: number | null, range: Range, times: { readonly n: numbe
     );
   }
   return figure(
-    (n * (range.low + range.high)) / 2,
+    value,
     'min',
     't = n (t_low + t_high)/2',
     [often, input('t_low', 'fewest-minutes', range.low, 'min'), input('t_high', 'most-minutes', range.high, 'min')],
     ['finish-minutes'],
     band((n * (range.high - range.low)) / 2, 'range-of-practice'),
   );
+}
+
+/** How many times as long as on a butt a weld takes, and whether that is typed or needs no typing. */
+const timesOf = (form: WeldForm, { saddleTimes }: Finish['minutes']): { readonly n: number; readonly typed: boolean } =>
+  form === 'saddle' ? { n: saddleTimes ?? SADDLE_TIMES, typed: saddleTimes !== null } : { n: 1, typed: true };
+
+const isGround = (form: WeldForm, treatment: Finish['treatment']): boolean => form === 'butt' && isFlush(treatment);
+
+/** Minutes of grinding flush and of blending in, all welds together, in plain numbers by the rules of `finishMinutes`. */
+export function finishMinutesOf(
+  { treatment, surface, minutes }: Finish,
+  welds: readonly { readonly site: { readonly form: WeldForm } }[],
+): { readonly grinding: number; readonly blending: number } {
+  let grinding = 0;
+  let blending = 0;
+  for (const { site } of welds) {
+    const { n } = timesOf(site.form, minutes);
+    if (isGround(site.form, treatment)) grinding += minutesOf(minutes.flush, FLUSH, n);
+    if (treatment !== 'none') blending += minutesOf(minutes.surface, BLEND[surface], n);
+  }
+  return { grinding, blending };
 }
 
 /**
@@ -55,13 +82,10 @@ export function finishMinutes(
   welds: readonly Pick<WeldWork, 'site'>[],
 ): Pick<FinishPlan, 'minutes' | 'total'> {
   const rows = welds.map(({ site }) => {
-    const times =
-      site.form === 'saddle'
-        ? { n: minutes.saddleTimes ?? SADDLE_TIMES, typed: minutes.saddleTimes !== null }
-        : { n: 1, typed: true };
+    const times = timesOf(site.form, minutes);
     return {
       weld: site.name,
-      flush: site.form === 'butt' && isFlush(treatment) ? workTime(minutes.flush, FLUSH, times) : NOTHING,
+      flush: isGround(site.form, treatment) ? workTime(minutes.flush, FLUSH, times) : NOTHING,
       surface: treatment === 'none' ? NOTHING : workTime(minutes.surface, BLEND[surface], times),
     };
   });

@@ -22,6 +22,10 @@ const bounded = (value: number): number => Math.min(value, Number.MAX_VALUE);
 
 const gauge = (symbol: string, name: string, value: number): WorkingInput => input(symbol, name, value, 'bar');
 
+/** What can be taken from a bottle before its reserve is reached [L at 15 °C, 1 bar]. */
+export const usableGas = ({ waterVolume, gaugePressure, temperature, reserve }: TypedBottle): number =>
+  gaugePressure > reserve ? taken({ waterVolume, celsius: temperature }, { from: gaugePressure, to: reserve }) : 0;
+
 /**
  * What a bottle holds and what the job takes of it. Litres are at 15 °C and 1 bar, pressures by the gauge. Bands are for
  * a bottle 10 K off the warmth typed, some 5 % at 200 bar; the fit of Z adds nothing to see. Whether it lasts goes by the
@@ -37,8 +41,7 @@ export function planBottle(
   const { waterVolume, gaugePressure, temperature, reserve } = bottle;
   const at = (celsius: number) => ({ waterVolume, celsius });
   const warmth = (value: (celsius: number) => number): Band => warmthBand(temperature, WARMTH, value);
-  const usableAt = (celsius: number): number =>
-    gaugePressure > reserve ? taken(at(celsius), { from: gaugePressure, to: reserve }) : 0;
+  const usableAt = (celsius: number): number => usableGas({ ...bottle, temperature: celsius });
   const whole = contentsAtGauge(at(temperature), gaugePressure);
   const usable = usableAt(temperature);
   const share = whole > 0 ? bounded((100 * jobGas) / whole) : 0;

@@ -16,7 +16,9 @@ export function extentFigures(
   findings: readonly Finding[],
 ): ExtentWork {
   const { setups, waits, wait, arcs, hold, seconds } = work;
-  const { setUp, each } = job.rates.times.purge;
+  const { setUp: ready, each: filled } = job.rates.labour.purge;
+  const setUp = ready.value;
+  const each = filled.value;
   const count = input('n', 'set-ups', setups, 'count');
   const gone = [
     input('t', 'wait', wait, 's'),

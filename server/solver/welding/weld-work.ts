@@ -76,20 +76,24 @@ export function weldWork(
     const setting = settingOf(site.form);
     const length = lengthOf(site, work);
     const plugs = plugWelds(site.form, work);
-    const arcTime = (length * setting.runs + plugs.length) / setting.travelSpeed;
-    const rod = setting.process === '142' ? 0 : ROD_ALLOWANCE * (setting.area * length + plugs.metal);
-    const { fillerDiameter, torchFlow, preFlow, postFlow, runs } = setting;
-    return {
-      site,
-      length,
-      arcTime,
-      fillerMass: WELD_METAL_DENSITY * rod,
-      fillerLength: fillerDiameter === null ? 0 : rod / ((Math.PI * fillerDiameter ** 2) / 4),
-      torchFlow,
-      torchGas: (torchFlow * (arcTime + (STARTS * runs + plugs.count) * (preFlow + postFlow))) / 60,
-      heat: setting.heat,
-    };
+    return { site, ...takenBy(length, setting, plugs) };
   });
+}
+
+/** What one weld of a length takes by its settings. */
+export function takenBy(length: number, setting: WeldSetting, plugs: PlugWelds = NO_PLUGS): Omit<WeldWork, 'site'> {
+  const { fillerDiameter, torchFlow, preFlow, postFlow, runs, travelSpeed, heat } = setting;
+  const arcTime = (length * runs + plugs.length) / travelSpeed;
+  const rod = setting.process === '142' ? 0 : ROD_ALLOWANCE * (setting.area * length + plugs.metal);
+  return {
+    length,
+    arcTime,
+    fillerMass: WELD_METAL_DENSITY * rod,
+    fillerLength: fillerDiameter === null ? 0 : rod / ((Math.PI * fillerDiameter ** 2) / 4),
+    torchFlow,
+    torchGas: (torchFlow * (arcTime + (STARTS * runs + plugs.count) * (preFlow + postFlow))) / 60,
+    heat,
+  };
 }
 
 /** Length of a weld by its form [mm]. */

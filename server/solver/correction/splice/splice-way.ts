@@ -1,7 +1,9 @@
 import type { CutClosing } from '../../../job/closing.ts';
 import type { Trim, WayKey, WorkStep } from '../../../plan/correction.ts';
+import type { Figure } from '../../../plan/figure.ts';
 import type { Joint } from '../../../plan/joint.ts';
 import type { Finding } from '../../../plan/finding.ts';
+import { figure, input } from '../../figure.ts';
 import { finding } from '../../finding.ts';
 import type { WeldPlace } from '../../welding/weld-sites.ts';
 import type { CorrectionWork } from '../correction-work.ts';
@@ -16,6 +18,7 @@ import {
   largest,
   type Doubt,
   type Effort,
+  type EffortPiece,
   type JudgeContext,
   type Outcome,
   type WayDraft,
@@ -95,7 +98,7 @@ export function spliceWay(
     packing: [],
     steps: stepsOf(cuts, planned.joints, trims),
     members: drawnMembers(corrected, base.lay),
-    effort: { ...effortOf(cuts, trims), tubeMetres: sawnOff(planned.joints) / 1000 },
+    effort: { ...effortOf(cuts, trims), pieces: sawnOff(planned.joints) },
   };
   const templated = () => planJoints(cuts, actual, closing, { ...context.faces, templates: true }).joints;
   return { way, findings, templated };
@@ -111,7 +114,16 @@ export function effortOf(cuts: readonly CutJoint[], trims: readonly Trim[]): Eff
     welds: weldsOf(cuts),
     cuts: 2 * (cuts.length + pieces.length) + trims.length,
     bends: pieces.filter(({ radius }) => radius !== null).length,
-    tubeMetres: pieces.reduce((sum, { length }) => sum + length, 0) / 1000,
+    pieces: cuts.flatMap(({ letIn }, index): EffortPiece[] =>
+      letIn === null
+        ? []
+        : [
+            letInOf(
+              index + 1,
+              figure(letIn.length, 'mm', 'ℓ', [input('ℓ', 'let-in-length', letIn.length, 'mm')], ['geometry']),
+            ),
+          ],
+    ),
     joints: cuts.flatMap(({ member: { name: member }, stationA, stationB, letIn }, index): WeldPlace[] => {
       const joint = index + 1;
       if (letIn === null) return [{ kind: 'splice', joint, side: '', member, station: (stationA + stationB) / 2 }];
@@ -135,9 +147,17 @@ const sizedAgain = (outcome: Outcome, sizes: readonly Size[], lines: readonly Ce
   }),
 });
 
-/** New tube as it is sawn off the bar [mm]. */
-const sawnOff = (joints: readonly Joint[]): number =>
-  joints.reduce((sum, { letIn }) => sum + (letIn?.cutLength.value ?? 0), 0);
+/** New tube as it is sawn off the bar. */
+const sawnOff = (joints: readonly Joint[]): EffortPiece[] =>
+  joints.flatMap(({ number, letIn }) => (letIn === null ? [] : [letInOf(number, letIn.cutLength)]));
+
+const letInOf = (joint: number, length: Figure): EffortPiece => ({
+  kind: 'let-in',
+  of: String(joint),
+  part: 1,
+  parts: 1,
+  length,
+});
 
 /** How a joint is cut: a dart keeps its hinge, and what is narrower than two kerfs comes out in one pass. */
 const cutKey = (joint: Joint | undefined): string =>

@@ -1,0 +1,24 @@
+import { formatMoney } from '../language/quantity-format.ts';
+
+/** How amounts of one currency are written. */
+export type Money = {
+  /** With the code of its currency: 'EUR 1,234.50'. */
+  readonly whole: (minor: number) => string;
+  /** Without it, for tables that say the currency above: '1,234.50'. */
+  readonly bare: (minor: number) => string;
+  readonly currency: string;
+};
+
+/** Writes amounts in minor units with the digits of their currency. */
+export function moneyIn({ currency, minorDigits }: { currency: string; minorDigits: number }): Money {
+  const numbers = new Intl.NumberFormat('en', {
+    minimumFractionDigits: minorDigits,
+    maximumFractionDigits: minorDigits,
+  });
+  const signed = (text: string): string => text.replace('-', '\u2212');
+  return {
+    whole: (minor) => signed(formatMoney(minor, currency, minorDigits)),
+    bare: (minor) => signed(numbers.format(minor / 10 ** minorDigits)),
+    currency,
+  };
+}

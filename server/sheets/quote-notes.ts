@@ -1,0 +1,114 @@
+import { words, wordsOf } from '../language/words.ts';
+import type { QuoteLine, QuoteOption } from '../plan/quote.ts';
+import { HEIGHTS, STROKES, box, line, moved, write, type Item } from './ink.ts';
+import { offerName, type Offer } from './quote-options.ts';
+import { listed } from './quote-words.ts';
+import type { SheetInput } from './sheet-input.ts';
+import { signatureLine, tick } from './sign.ts';
+import { paragraph, space, stacked, type Block } from './text-block.ts';
+
+const INSET = 3;
+
+/** Lines that a customer never reads by name: they are shares of the shop's own. */
+const OWN: ReadonlySet<QuoteLine['key']> = new Set(['overhead', 'margin', 'rounding', 'remnant-credit'] as const);
+
+const openName = ({ key }: QuoteLine): string =>
+  OWN.has(key) ? words('sheet.quote-part-open') : wordsOf('quote', key);
+
+const openOf = ({ lines, open }: QuoteOption): string =>
+  listed(open.flatMap((place) => lines.slice(place, place + 1).map(openName)));
+
+/** What of an option is not in its price; said once for all options that leave out the same. */
+function notInPrice(offers: readonly Offer[]): string[] {
+  const kinds = [...new Set(offers.map(({ option }) => openOf(option)))].filter((lines) => lines !== '');
+  return kinds.map((lines) => {
+    const these = offers.filter(({ option }) => openOf(option) === lines);
+    if (these.length === offers.length) return words('sheet.quote-not-in', { lines });
+    return words('sheet.quote-not-in-of', { options: listed(these.map((one) => offerName(one, offers))), lines });
+  });
+}
+
+/** What a customer must know before he signs, in a frame. */
+export function customerCautions(offers: readonly Offer[], input: SheetInput, width: number): Block {
+  const issued = input.issued ?? null;
+  const nearness = offers.some(({ way }) => way !== undefined && way.key !== 'new-frame');
+  const sentences = [
+    ...(issued === null ? [{ text: words('sheet.quote-draft-words'), bold: true }] : []),
+    ...notInPrice(offers).map((text) => ({ text, bold: true })),
+    ...(nearness ? [{ text: words('sheet.quote-readings'), bold: false }] : []),
+    { text: words('sheet.quote-load'), bold: false },
+  ];
+  const inner = width - 2 * INSET;
+  const text = stacked([
+    paragraph(words('sheet.quote-know'), inner, { weight: 600 }),
+    ...sentences.map((one) => paragraph(one.text, inner, { weight: one.bold ? 600 : 400 })),
+  ]);
+  return {
+    height: text.height + 2 * INSET + 2,
+    items: [
+      box('frame', { left: 0, top: 0, width, height: text.height + 2 * INSET }, STROKES.edge),
+      ...text.items.map((item) => moved(item, [INSET, INSET])),
+    ],
+  };
+}
+
+/** The terms as typed: each line of them a paragraph of its own, so that they flow over pages. */
+export function terms({ job }: SheetInput, width: number): Block[] {
+  const paragraphs = job.quote.terms.split(/\r?\n/).map((text) => text.trim());
+  if (paragraphs.every((text) => text === '')) return [];
+  const said = paragraphs.map((text) => (text === '' ? space(2) : paragraph(text, width)));
+  const [first = space(0), ...rest] = said;
+  return [
+    space(3),
+    stacked([paragraph(words('sheet.quote-terms'), width, { height: HEIGHTS.head, weight: 600 }), first]),
+    ...rest,
+  ];
+}
+
+/** Where the customer takes an option: a box for each with a place for how many, then name, date and signature. */
+export function acceptance(offers: readonly Offer[], width: number): Block {
+  const names = ['sheet.quote-accept-name', 'sheet.quote-accept-date', 'sheet.quote-accept-sign'] as const;
+  return stacked([
+    space(3),
+    { height: 1, items: [ruled(width)] },
+    paragraph(words('sheet.quote-accept'), width, { height: HEIGHTS.head, weight: 600 }),
+    space(1),
+    ...offers.map((offer) => acceptRow(offerName(offer, offers), width)),
+    space(3),
+    signatureLine(
+      names.map((key) => words(key)),
+      width,
+    ),
+  ]);
+}
+
+const ruled = (width: number): Item =>
+  line(
+    'table',
+    [
+      [0, 0],
+      [width, 0],
+    ],
+    STROKES.edge,
+  );
+
+/** A box to tick, the option, and a line to write on how many frames of it. */
+function acceptRow(name: string, width: number): Block {
+  const box = tick(name);
+  const written = words('sheet.quote-accept-count');
+  return {
+    height: box.height,
+    items: [
+      ...box.items,
+      write([width - 22, 3.85], written, { height: HEIGHTS.small, align: 'right' }),
+      line(
+        'frame',
+        [
+          [width - 20, 4.6],
+          [width, 4.6],
+        ],
+        STROKES.narrow,
+      ),
+    ],
+  };
+}

@@ -1,0 +1,62 @@
+import type { Job } from '../../job/job.ts';
+import type { Finding } from '../../plan/finding.ts';
+import type { OwnTime } from '../../plan/quote.ts';
+import { finding } from '../finding.ts';
+import { ownRatio } from './own-times.ts';
+
+/** Currencies without decimals, and those with three: ISO 4217, from memory. All others are taken to have two. */
+const NO_DECIMALS = 'BIF CLP DJF GNF ISK JPY KMF KRW PYG RWF UGX UYI VND VUV XAF XOF XPF'.split(' ');
+const THREE_DECIMALS = 'BHD IQD JOD KWD LYD OMR TND'.split(' ');
+
+/** Fewer entries than this tell nothing; our own choice. */
+const LEAST_ENTRIES = 3;
+/** Times that are off by less than this share are as planned; our own choice. */
+const AS_PLANNED = 0.2;
+/** And those within so many standard errors may be chance; our own choice, the usual one. */
+const ERRORS = 2;
+
+type Quoted = Pick<Job, 'quote' | 'rates' | 'log'>;
+
+/** What to look at in dates, currency, quantities and times before a quote goes out. */
+export const quoteFindings = (job: Quoted, own: readonly OwnTime[]): Finding[] => [
+  ...notInEffect(job),
+  ...unlikeDigits(job),
+  ...repeated(job),
+  ...differing(job, own),
+];
+
+/** ISO 8601 days stand in their order as texts do; one that was left out is no limit. */
+function notInEffect({ quote: { date }, rates: { from, until } }: Quoted): Finding[] {
+  const early = from !== '' && date < from;
+  const late = until !== '' && date > until;
+  if (date === '' || (!early && !late)) return [];
+  const limits = { ...(from === '' ? {} : { from }), ...(until === '' ? {} : { until }) };
+  return [finding('rates-not-in-effect', 'caution', '/quote/date', { date, ...limits })];
+}
+
+function unlikeDigits({ rates: { currency, minorDigits } }: Quoted): Finding[] {
+  const usual = NO_DECIMALS.includes(currency) ? 0 : THREE_DECIMALS.includes(currency) ? 3 : 2;
+  const field = '/rates/minorDigits';
+  return minorDigits === usual
+    ? []
+    : [finding('minor-digits-unlike', 'note', field, { currency, usual, value: minorDigits }, { field, value: usual })];
+}
+
+const repeated = ({ quote: { quantities } }: Quoted): Finding[] =>
+  quantities.flatMap((value, index) =>
+    quantities.indexOf(value) === index
+      ? []
+      : [finding('quantity-repeated', 'note', `/quote/quantities/${String(index)}`, { value })],
+  );
+
+/** Operations that took clearly longer or shorter than planned: by more than a fifth, and by more than chance. */
+function differing({ log }: Quoted, own: readonly OwnTime[]): Finding[] {
+  return own.flatMap(({ operation }): Finding[] => {
+    const ratio = ownRatio(log, operation);
+    if (ratio === null || ratio.entries < LEAST_ENTRIES || ratio.spread === null) return [];
+    const off = Math.abs(ratio.value - 1);
+    const error = ratio.spread / Math.sqrt(ratio.entries);
+    if (off <= AS_PLANNED || off <= ERRORS * error) return [];
+    return [finding('own-times-differ', 'note', '/log', { line: operation, value: ratio.value })];
+  });
+}

@@ -1,0 +1,68 @@
+import { OPERATIONS } from '../../job/rates.ts';
+import type { SettledJob } from '../../job/job.ts';
+import type { Figure } from '../../plan/figure.ts';
+import type { QuoteBreak, QuoteLineKey, QuoteOption } from '../../plan/quote.ts';
+import { figure, input } from '../figure.ts';
+import { numbered, termsOf } from '../numbered-symbols.ts';
+import { customerGroups } from './customer-groups.ts';
+import { lineOf } from './line-of.ts';
+import { wholeMinor } from './minor-units.ts';
+import { priceOf, type PricedLines } from './price-of.ts';
+import type { Quantities } from './quantities.ts';
+
+/** One way, or the frame, priced for every quantity that is asked for; lines with their workings for the first. */
+export function quoteOption(
+  { scope, quantities }: { readonly scope: QuoteOption['scope']; readonly quantities: Quantities },
+  job: SettledJob,
+): Omit<QuoteOption, 'offered'> {
+  const prices = job.quote.quantities.map((quantity) => priceOf({ quantities, job, quantity }));
+  const first = prices[0] ?? priceOf({ quantities, job, quantity: 1 });
+  const { lines, cost, net, tax, total } = first;
+  return {
+    scope,
+    lines: lines.map(lineOf),
+    open: lines.flatMap(({ amount }, place) => (amount === null ? [place] : [])),
+    examples: lines.filter(({ example }) => example).length,
+    cost,
+    net,
+    tax,
+    total,
+    groups: customerGroups(lines, net),
+    breaks: prices.map(breakOf),
+    minutes: minutesOf(first),
+  };
+}
+
+function breakOf({ quantity, lines, net, tax, total }: PricedLines): QuoteBreak {
+  return {
+    quantity,
+    lines: lines.map(({ key, of, amount }) => ({ key, of, amount })),
+    net,
+    tax,
+    total,
+    netEach: eachOf(net, quantity),
+    totalEach: eachOf(total, quantity),
+  };
+}
+
+/** Of one frame; a sum is never too large to be divided. */
+const eachOf = (sum: number, quantity: number): number => wholeMinor(sum / quantity) ?? Math.round(sum / quantity);
+
+const LABOUR: readonly QuoteLineKey[] = OPERATIONS;
+
+/** Labour of one frame, the set-ups shared by all of the order. */
+export function minutesOf({ lines, minutes, quantity }: PricedLines): Figure | null {
+  if (minutes === null) return null;
+  const hours = lines.flatMap((line) => (LABOUR.includes(line.key) && line.quantity !== null ? [{ key: line.key, hours: line.quantity }] : []));
+  const sum = termsOf('h', hours.length, ' + ');
+  return figure(
+    minutes / quantity,
+    'min',
+    quantity === 1 ? `t = 60 (${sum})` : `t = 60 (${sum})/n`,
+    [
+      ...hours.map(({ key, hours: value }, index) => input(numbered('h', index + 1), `time-of-${key}`, value, 'h')),
+      ...(quantity === 1 ? [] : [input('n', 'frames', quantity, 'count')]),
+    ],
+    ['typed', 'geometry'],
+  );
+}

@@ -1,0 +1,120 @@
+import type { OwnValue, TubeRate } from '../../job/rates.ts';
+import type { QuotePart } from '../../plan/quote.ts';
+import { input } from '../figure.ts';
+import type { Order } from './order.ts';
+import { percentLine, ratedLine, ruledLine, told, type PricedLine } from './priced-line.ts';
+import { sizeName } from './size-name.ts';
+import { tubeNeeds, type TubeNeed } from './tube-needs-meanwhile.ts';
+
+/** Tube of each size and grade, by the metre or by the bar, and what the offcuts that are kept are worth. */
+export function tubeLines({ quantities: { pieces }, job: { rates, stock }, quantity }: Order): PricedLine[] {
+  const lines = tubeNeeds({ pieces, quantity, rates, stock }).flatMap((need) => {
+    const { rate, kept } = need;
+    if (rate?.by === 'metre') return [byMetre(need, rate, rates.waste)];
+    if (kept !== null) return [keptLine(need, kept)];
+    return rate === null ? [openLine(need)] : byBar(need, rate, rates.remnantCredit);
+  });
+  const isTube = ({ key }: PricedLine): boolean => key === 'tube';
+  return [...lines.filter(isTube), ...lines.filter((line) => !isTube(line))];
+}
+
+const partsOf = ({ pieces }: TubeNeed): QuotePart[] =>
+  pieces.map(({ name, length, count }) => ({ key: 'piece', name, value: (length * count) / 1000, unit: 'm' }));
+
+function byMetre(need: TubeNeed, { perMetre }: TubeRate, waste: OwnValue): PricedLine {
+  const lost = told(waste, '/rates/waste');
+  const share = lost.value;
+  return ratedLine({
+    key: 'tube',
+    of: sizeName(need),
+    quantity: share === null ? null : need.metres * (1 + share / 100),
+    unit: 'm',
+    reckoning: {
+      formula: 'L = ℓ (1 + w/100)',
+      inputs: () => [
+        input('ℓ', 'sawn-off-bars', need.metres, 'm'),
+        ...(share === null ? [] : [input('w', 'waste', share, 'percent')]),
+      ],
+      sources: ['geometry', 'typed'],
+    },
+    rate: told(perMetre, `${need.field}/perMetre`),
+    needs: [lost],
+    parts: partsOf(need),
+  });
+}
+
+function byBar(need: TubeNeed, { perBar, barLength }: TubeRate, remnantCredit: OwnValue): PricedLine[] {
+  const { bars } = need;
+  const price = told(perBar, `${need.field}/perBar`);
+  const of = sizeName(need);
+  const line = ratedLine({
+    key: 'tube',
+    of,
+    quantity: bars?.count ?? null,
+    unit: 'count',
+    reckoning: {
+      formula: 'n bars',
+      inputs: () => [
+        input('n', 'bars-begun', bars?.count ?? 0, 'count'),
+        input('ℓ', 'length-of-a-bar', barLength, 'mm'),
+        input('s', 'sawn-off-bars', need.metres, 'm'),
+      ],
+      sources: ['first-fit', 'bar-bookkeeping'],
+    },
+    rate: price,
+    missing: bars === null ? [`${need.field}/barLength`] : [],
+    parts: partsOf(need),
+  });
+  const credit = told(remnantCredit, '/rates/remnantCredit');
+  if (bars === null || bars.keptMetres === 0 || credit.value === 0) return [line];
+  const { keptMetres } = bars;
+  // what the bar cost, by the length that is kept: taken off again
+  const worth = price.value === null ? null : (-keptMetres * price.value * 1000) / barLength;
+  return [
+    line,
+    percentLine({
+      key: 'remnant-credit',
+      of,
+      quantity: worth,
+      unit: 'minor',
+      reckoning: {
+        formula: 'c = −k p/ℓ',
+        inputs: () => [
+          input('k', 'offcuts-kept', keptMetres, 'm'),
+          input('p', 'price-of-a-bar', price.value ?? 0, 'minor'),
+          input('ℓ', 'length-of-a-bar', barLength / 1000, 'm'),
+        ],
+        sources: ['typed', 'bar-bookkeeping'],
+      },
+      percent: credit,
+      needs: [price],
+    }),
+  ];
+}
+
+/** The share of bars that were laid out and kept, offcuts credited. */
+const keptLine = (need: TubeNeed, { amount, bars }: NonNullable<TubeNeed['kept']>): PricedLine =>
+  ruledLine({
+    key: 'tube',
+    of: sizeName(need),
+    quantity: amount,
+    reckoning: {
+      formula: 'c = Σ pᵢ ℓᵢ/Σℓ − offcuts kept',
+      inputs: () => [input('n', 'bars-laid-out', bars, 'count'), input('ℓ', 'sawn-off-bars', need.metres, 'm')],
+      sources: ['bar-bookkeeping', 'typed'],
+    },
+    rateField: '/stock/layout',
+    missing: amount === null ? ['/stock/layout'] : [],
+    parts: partsOf(need),
+  });
+
+/** No price of this size is known. */
+const openLine = (need: TubeNeed): PricedLine =>
+  ruledLine({
+    key: 'tube',
+    of: sizeName(need),
+    quantity: null,
+    reckoning: { formula: 'c', inputs: () => [], sources: ['typed'] },
+    rateField: need.field,
+    missing: [need.field],
+  });

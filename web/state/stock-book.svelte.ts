@@ -1,0 +1,87 @@
+import type { StockLayout } from '../../server/job/stock.ts';
+import type { Taking } from '../../server/job/stock-row.ts';
+import { api, type BarsToTake } from '../api/client.ts';
+import { differences } from './pointer.ts';
+import { whyNot } from './stock-list.svelte.ts';
+
+/** What the book needs from outside, so that it can be tried without a browser. */
+export type BookSource = Pick<typeof api, 'takings' | 'take' | 'putBack'> & { readonly newKey: () => string };
+
+const SOURCE: BookSource = {
+  ...api,
+  // randomUUID is there on secure pages only, and a workshop's server has no certificate
+  newKey: () => Array.from(crypto.getRandomValues(new Uint8Array(16)), (byte) => byte.toString(16).padStart(2, '0')).join(''),
+};
+
+/** The book of what was taken from the stock, latest first. */
+export class StockBook {
+  /** null: not read yet. */
+  takings: readonly Taking[] | null = $state.raw(null);
+  trouble = $state('');
+  /** What the trouble is, from the server's closed list; empty where it says none. */
+  code = $state('');
+  busy = $state(false);
+  /** The request that was not answered: sent again with the same key it takes nothing twice. */
+  #unanswered: BarsToTake | null = null;
+  readonly #source: BookSource;
+
+  constructor(source: BookSource = SOURCE) {
+    this.#source = source;
+  }
+
+  async load(): Promise<void> {
+    const answer = await this.#source.takings();
+    if (answer.kind === 'done') this.takings = answer.body;
+    else this.#fail(answer);
+  }
+
+  /** Takes the bars of a layout; null where that was not done. */
+  async take(bars: Omit<BarsToTake, 'key'>): Promise<Taking | null> {
+    if (this.busy) return null;
+    const again = this.#unanswered;
+    const isSame = again !== null && differences({ ...again, key: '' }, { ...bars, key: '' }).length === 0;
+    const request = isSame ? again : { ...bars, key: this.#source.newKey() };
+    this.#begin();
+    const answer = await this.#source.take(request);
+    this.busy = false;
+    this.#unanswered = answer.kind === 'unreachable' ? request : null;
+    if (answer.kind !== 'done') {
+      this.#fail(answer);
+      return null;
+    }
+    const { body } = answer;
+    this.takings = [body, ...(this.takings ?? []).filter(({ number }) => number !== body.number)];
+    return body;
+  }
+
+  /** Puts everything of a taking back; true where that was done. */
+  async putBack(number: number): Promise<boolean> {
+    if (this.busy) return false;
+    this.#begin();
+    const answer = await this.#source.putBack(number);
+    this.busy = false;
+    if (answer.kind === 'done') await this.load();
+    else this.#fail(answer);
+    return answer.kind === 'done';
+  }
+
+  /** The page of the book on which a layout of a job was taken and not put back; null where none is. */
+  takenAs(jobId: string, layout: StockLayout): Taking | null {
+    const same = ({ layout: other }: Taking): boolean =>
+      differences({ ...other, taken: null }, { ...layout, taken: null }).length === 0;
+    return (
+      (this.takings ?? []).find((one) => one.jobId === jobId && one.undoneAt === null && same(one)) ?? null
+    );
+  }
+
+  #begin(): void {
+    this.trouble = '';
+    this.code = '';
+    this.busy = true;
+  }
+
+  #fail(answer: Parameters<typeof whyNot>[0]): void {
+    this.trouble = whyNot(answer);
+    this.code = answer.kind === 'refused' ? (answer.code ?? '') : '';
+  }
+}

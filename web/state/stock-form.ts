@@ -1,0 +1,125 @@
+import type { Units } from '../../server/job/job.ts';
+import type { JobProblem } from '../../server/job/problem.ts';
+import type { StockBar } from '../../server/job/stock.ts';
+import { lengthForField } from '../../server/language/length-format.ts';
+import { parseLength } from '../../server/language/length-text.ts';
+import { parseMoney, parseNumber } from '../../server/language/number-text.ts';
+import { words } from '../../server/language/words.ts';
+
+/** The fields of a row of the stock that are typed. */
+export const BAR_FIELDS = [
+  'name',
+  'outsideDiameter',
+  'wall',
+  'grade',
+  'length',
+  'count',
+  'price',
+  'currency',
+  'heat',
+] as const;
+export type BarField = (typeof BAR_FIELDS)[number];
+
+/** A row as it is typed: texts stay as they are, whatever can be made of them. */
+export type BarTexts = Readonly<Record<BarField, string>> & { readonly remnant: boolean };
+
+export type BarTroubles = Readonly<Partial<Record<BarField, string>>>;
+
+export type BarReading =
+  | { readonly ok: true; readonly bar: StockBar }
+  | { readonly ok: false; readonly troubles: BarTroubles };
+
+/** Decimals of a currency as it is usually written; two where nobody knows it. */
+export function usualDigits(currency: string): number {
+  if (!/^[A-Z]{3}$/.test(currency)) return 2;
+  return new Intl.NumberFormat('en', { style: 'currency', currency }).resolvedOptions().maximumFractionDigits ?? 2;
+}
+
+export const textsOf = (bar: StockBar, units: Units): BarTexts => ({
+  name: bar.name,
+  remnant: bar.remnant,
+  outsideDiameter: lengthForField(bar.outsideDiameter, units),
+  wall: lengthForField(bar.wall, units),
+  grade: bar.grade,
+  length: lengthForField(bar.length, units),
+  count: String(bar.count),
+  price: bar.price === null ? '' : moneyText(bar.price, usualDigits(bar.currency)),
+  currency: bar.currency,
+  heat: bar.heat,
+});
+
+const moneyText = (minor: number, digits: number): string => (minor / 10 ** digits).toFixed(digits);
+
+
+/** A row to begin with, of the size that is worked on. */
+export const freshTexts = (
+  like: { readonly outsideDiameter: number; readonly wall: number; readonly grade: string } | null,
+  currency: string,
+  units: Units,
+): BarTexts => ({
+  name: '',
+  remnant: false,
+  outsideDiameter: like === null ? '' : lengthForField(like.outsideDiameter, units),
+  wall: like === null ? '' : lengthForField(like.wall, units),
+  grade: like?.grade ?? '',
+  length: '',
+  count: '1',
+  price: '',
+  currency,
+  heat: '',
+});
+
+/** What a row says, or what is wrong with it, field by field. What is allowed beyond that, the server says. */
+export function readBar(texts: BarTexts, units: Units): BarReading {
+  const troubles: Partial<Record<BarField, string>> = {};
+  const lengthOf = (field: 'outsideDiameter' | 'wall' | 'length'): number => {
+    const read = parseLength(texts[field], units.length);
+    if (!read.ok) troubles[field] = words(`length.${read.code}`);
+    return read.ok ? read.mm : 0;
+  };
+  const currency = texts.currency.trim().toUpperCase();
+  if (!/^[A-Z]{3}$/.test(currency)) troubles.currency = words('stock.currencyCode');
+  const bar: StockBar = {
+    name: texts.name.trim(),
+    remnant: texts.remnant,
+    outsideDiameter: lengthOf('outsideDiameter'),
+    wall: lengthOf('wall'),
+    grade: texts.grade.trim(),
+    length: lengthOf('length'),
+    count: countOf(texts.count, troubles),
+    price: priceOf(texts.price, currency, troubles),
+    currency,
+    heat: texts.heat.trim(),
+  };
+  if (bar.grade === '') troubles.grade = words('stock.gradeWanted');
+  return Object.keys(troubles).length === 0 ? { ok: true, bar } : { ok: false, troubles };
+}
+
+function countOf(text: string, troubles: Partial<Record<BarField, string>>): number {
+  const read = parseNumber(text);
+  if (!read.ok) troubles.count = words(`number.${read.code}`);
+  else if (read.value < 0 || !Number.isInteger(read.value)) troubles.count = words('stock.countWhole');
+  return read.ok ? read.value : 0;
+}
+
+function priceOf(text: string, currency: string, troubles: Partial<Record<BarField, string>>): number | null {
+  if (text.trim() === '') return null;
+  const read = parseMoney(text, usualDigits(currency));
+  if (!read.ok) troubles.price = words(`number.${read.code}`);
+  return read.ok ? read.value : null;
+}
+
+/** What the server could not take, at the fields that it speaks of. */
+export function troublesFrom(problems: readonly JobProblem[]): BarTroubles {
+  const named = problems.flatMap(({ field, message }) => {
+    const key = BAR_FIELDS.find((one) => field === `/${one}` || field.endsWith(`/${one}`));
+    return key === undefined ? [] : [[key, message] as const];
+  });
+  return Object.fromEntries(named);
+}
+
+/** What it speaks of that has no field of its own here. */
+export const problemsElsewhere = (problems: readonly JobProblem[]): readonly string[] =>
+  problems
+    .filter(({ field }) => !BAR_FIELDS.some((one) => field === `/${one}` || field.endsWith(`/${one}`)))
+    .map(({ message }) => message);

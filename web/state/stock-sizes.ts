@@ -1,0 +1,43 @@
+import type { Units } from '../../server/job/job.ts';
+import type { Grade, Tube } from '../../server/job/tube.ts';
+import { closeParts } from '../../server/language/length-format.ts';
+import type { StockRow } from '../../server/job/stock-row.ts';
+
+/** Outside diameter, wall and grade: what a bar must have in common with a piece that is cut from it. */
+export type SizeAndGrade = { readonly outsideDiameter: number; readonly wall: number; readonly grade: string };
+
+/** A grade by what it is called: the key of the catalogue, or the name of the shop's own. */
+export const gradeName = (grade: Grade): string => (grade.from === 'own' ? grade.name : grade.key);
+
+export const sizeOfTube = ({ outsideDiameter, wall, grade }: Tube): SizeAndGrade => ({
+  outsideDiameter,
+  wall,
+  grade: gradeName(grade),
+});
+
+/** '38.1 × 1.65 mm, 316L' */
+export function sizeWords({ outsideDiameter, wall, grade }: SizeAndGrade, units: Units): string {
+  const [across, thick] = [closeParts(outsideDiameter, units), closeParts(wall, units)];
+  const size = `${across.number} × ${thick.number} ${thick.unit}`;
+  return grade === '' ? size : `${size}, ${grade}`;
+}
+
+const byText = new Intl.Collator(undefined, { numeric: true, sensitivity: 'base' });
+
+/** By size and grade, the longest first, bars before remnants of their length, then by name. */
+export const sortedStock = (bars: readonly StockRow[]): readonly StockRow[] =>
+  bars.toSorted(
+    ({ document: one }, { document: other }) =>
+      one.outsideDiameter - other.outsideDiameter ||
+      one.wall - other.wall ||
+      byText.compare(one.grade, other.grade) ||
+      other.length - one.length ||
+      Number(one.remnant) - Number(other.remnant) ||
+      byText.compare(one.name, other.name),
+  );
+
+/** Those that are of one of the sizes, whatever their grade: another grade of the same size is worth a look. */
+export const ofSizes = (bars: readonly StockRow[], sizes: readonly SizeAndGrade[]): readonly StockRow[] =>
+  bars.filter(({ document }) =>
+    sizes.some(({ outsideDiameter, wall }) => document.outsideDiameter === outsideDiameter && document.wall === wall),
+  );
