@@ -1,5 +1,6 @@
-import type { Selectable } from 'kysely';
+import { sql, type Selectable } from 'kysely';
 import type { Job } from '../server/job/job.ts';
+import type { LogEntry } from '../server/job/rates.ts';
 import type { JobSummary, Revision, SavedJob } from '../server/job/saved-job.ts';
 import type { Database } from './database.ts';
 import { columnsOf, jobSummary, savedJob, searchText } from './stored-job.ts';
@@ -140,6 +141,20 @@ export function jobRepository(database: Database) {
         .execute();
       if (rows.length === 0) return null;
       return rows.map(({ number, saved_at: savedAt, title }) => ({ revision: number, savedAt, title }));
+    },
+
+    /**
+     * The times that were taken, of every job that stands in the list and is not made up: job by job as they were created.
+     * Only they are read out of the documents; documents from before times were taken have none.
+     */
+    async times(): Promise<LogEntry[]> {
+      const log = sql.raw("json_extract(revisions.document, '$.log')");
+      const { rows } = await sql<{ log: string }>`
+        select ${log} as log
+        from jobs join revisions on revisions.job_id = jobs.id and revisions.number = jobs.revision
+        where jobs.deleted_at is null and jobs.invented = 0 and json_array_length(revisions.document, '$.log') > 0
+        order by jobs.created_at, jobs.id`.execute(database);
+      return rows.flatMap((row) => JSON.parse(row.log) as LogEntry[]);
     },
 
     revision: (id: string, number: number): Promise<SavedJob | null> => revision(id, number),

@@ -2,7 +2,9 @@ import { randomUUID } from 'node:crypto';
 import { openDatabase } from '../db/database.ts';
 import { loadDemo } from '../db/demo/load-demo.ts';
 import { jobRepository } from '../db/job-repository.ts';
+import { quoteRepository } from '../db/quote-repository.ts';
 import { shopRepository } from '../db/shop-repository.ts';
+import { stockRepository } from '../db/stock-repository.ts';
 import { buildApp } from './app.ts';
 import { readConfig } from './config.ts';
 import { newJob } from './job/default-job.ts';
@@ -36,7 +38,16 @@ const jobs = jobRepository(database);
 const now = (): string => new Date().toISOString();
 if (await loadDemo(jobs, randomUUID(), now())) say('A new database, with a made-up example job in it.');
 
-const app = await buildApp({ jobs, shop: shopRepository(database), now, newId: randomUUID, pageFolder, logLevel });
+const app = await buildApp({
+  jobs,
+  shop: shopRepository(database),
+  stock: stockRepository(database),
+  quotes: quoteRepository(database),
+  now,
+  newId: randomUUID,
+  pageFolder,
+  logLevel,
+});
 const address = await app.listen({ host, port });
 // the first sheet of a process reads the typeface; nobody should have to wait for that
 const first = newJob('hoop');

@@ -9,6 +9,7 @@ export const quotes: Migration = {
       .addColumn('number', 'integer', (column) => column.notNull())
       .addColumn('job_revision', 'integer', (column) => column.notNull())
       .addColumn('issued_at', 'text', (column) => column.notNull())
+      .addColumn('version', 'integer', (column) => column.notNull())
       .addColumn('job', 'text', (column) => column.notNull())
       .addColumn('quote', 'text', (column) => column.notNull())
       .addColumn('reference', 'text', (column) => column.notNull())

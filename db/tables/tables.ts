@@ -78,6 +78,8 @@ export type QuotesTable = {
   number: number;
   job_revision: number;
   issued_at: string;
+  /** Version of the job format that the job was written in. */
+  version: number;
   job: string;
   quote: string;
   reference: string;

@@ -1,8 +1,8 @@
 import { stringify } from 'csv-stringify/sync';
 import type { Figure } from '../plan/figure.ts';
 
-/** One cell: a number stands as a number, nothing where there is none. */
-export type Cell = string | number | null;
+/** One cell: a number stands as a number, an amount with all its decimals, nothing where there is none. */
+export type Cell = string | number | null | { readonly amount: number; readonly decimals: number };
 
 /** A column: its head, which carries the unit, and what stands below it. */
 export type Column<Row> = { readonly head: string; readonly cell: (row: Row) => Cell };
@@ -27,7 +27,8 @@ const harmless = (text: string): string => (/^[=+\-@\t\r\n＝＋－＠]/.test(te
 
 const written = (cell: Cell): string => {
   if (cell === null) return '';
-  return typeof cell === 'number' ? String(roundedNumber(cell)) : harmless(cell);
+  if (typeof cell === 'string') return harmless(cell);
+  return typeof cell === 'number' ? String(roundedNumber(cell)) : (cell.amount || 0).toFixed(cell.decimals); // never −0
 };
 
 /**

@@ -15,6 +15,9 @@ export type ExportReason =
   | 'no-welds'
   | 'no-legs'
   | 'no-level-rows'
+  | 'no-quote'
+  | 'nothing-to-saw'
+  | 'no-bars'
   | 'solid-not-possible'
   | 'solid-busy'
   | 'solid-too-long';

@@ -1,9 +1,12 @@
+import { barsCsv } from './bars-csv.ts';
 import { bendTableCsv } from './bend-table-csv.ts';
 import { centrelineDxf } from './centreline-dxf.ts';
+import { cutListCsv } from './cut-list-csv.ts';
 import type { Exported, ExportInput } from './export-file.ts';
 import { legsCsv } from './legs-csv.ts';
 import { levelCsv } from './level-csv.ts';
 import { membersCsv } from './members-csv.ts';
+import { quoteCsv } from './quote-csv.ts';
 import { solidJob } from './solid-job.ts';
 import type { StepMaker } from './step-maker.ts';
 import { viewSvg } from './view-svg.ts';
@@ -18,6 +21,9 @@ export const EXPORT_NAMES = [
   'welds.csv',
   'legs.csv',
   'level.csv',
+  'cut-list.csv',
+  'bars.csv',
+  'quote.csv',
   'centreline.dxf',
   'views.dxf',
   'view-face.svg',
@@ -52,6 +58,9 @@ const WRITERS: Readonly<Record<ExportName, (input: ExportInput, maker: StepMaker
   'welds.csv': weldsCsv,
   'legs.csv': legsCsv,
   'level.csv': levelCsv,
+  'cut-list.csv': cutListCsv,
+  'bars.csv': barsCsv,
+  'quote.csv': quoteCsv,
   'centreline.dxf': centrelineDxf,
   'views.dxf': viewsDxf,
   'view-face.svg': (input) => viewSvg('face', input),
@@ -63,7 +72,7 @@ const WRITERS: Readonly<Record<ExportName, (input: ExportInput, maker: StepMaker
   'solid.step': solidStep,
 };
 
-/** An export of the frame as wanted, of the wraps and welds of what is to be made, of its legs and of what a level must
- * show, or why there is none. The same input gives the same text; STEP carries its hour. */
+/** An export of the frame as wanted, of the wraps and welds of what is to be made, of its legs, of what a level must show,
+ * of what is sawn and of its prices, or why there is none. The same input gives the same text; STEP carries its hour. */
 export const writeExport = async (name: ExportName, input: ExportInput, maker: StepMaker): Promise<Exported> =>
   WRITERS[name](input, maker);

@@ -247,6 +247,7 @@ export const FINDING_CODES = [
   'rate-open',
   'time-open',
   'tube-rate-missing',
+  'amount-out-of-range',
   'rates-are-examples',
   'rates-not-in-effect',
   'minor-digits-unlike',

@@ -4,9 +4,10 @@ import { Figure, Point, literals } from './figure.ts';
 
 /**
  * splice: the two faces of a cut. let-in: one of the two welds of a let-in piece. closing: where a closed member begins
- * and ends. saddle: an end on another tube. pad: an end on a plate.
+ * and ends. saddle: an end on another tube. pad: an end on a plate. bar-joint: two lengths of tube welded together before
+ * they are bent.
  */
-export const WELD_KINDS = ['splice', 'let-in', 'closing', 'saddle', 'pad'] as const;
+export const WELD_KINDS = ['splice', 'let-in', 'closing', 'saddle', 'pad', 'bar-joint'] as const;
 export type WeldKind = (typeof WELD_KINDS)[number];
 
 export const PREPARATIONS = ['square-tight', 'square-gap', 'bevel', 'saddle', 'fillet'] as const;
@@ -51,7 +52,7 @@ export const WeldSymbol = Type.Object({
 export type WeldSymbol = Static<typeof WeldSymbol>;
 
 export const Weld = Type.Object({
-  /** '1', '2A' and '2B' for the two of a let-in, 'S1' a saddle, 'C1' a closing weld, 'P1' a pad. */
+  /** '1', '2A' and '2B' for the two of a let-in, 'S1' a saddle, 'C1' a closing weld, 'P1' a pad, 'B1' a joint between bars. */
   name: Type.String(),
   kind: literals(WELD_KINDS, 'kind of weld'),
   form: literals(WELD_FORMS, 'form of weld'),

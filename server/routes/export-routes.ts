@@ -1,16 +1,11 @@
 import { Type } from 'typebox';
 import type { JobRepository } from '../../db/job-repository.ts';
-import { attachment } from '../exports/file-name.ts';
-import { EXPORT_NAMES, mediaType, writeExport, type ExportName } from '../exports/write-export.ts';
-import type { ExportReason } from '../exports/export-file.ts';
-import { stepMaker, type StepMaker } from '../exports/step-maker.ts';
-import type { Job } from '../job/job.ts';
-import { words } from '../language/words.ts';
-import { planInWords } from '../plan-in-words.ts';
+import type { StepMaker } from '../exports/step-maker.ts';
+import { EXPORT_NAMES } from '../exports/write-export.ts';
 import type { App } from './app-type.ts';
+import { fileOf } from './export-answer.ts';
 import { openJob } from './jobs-routes.ts';
 import { readJob } from './read-job.ts';
-import { RequestError } from './request-error.ts';
 import { JobDocument, JobParams, refusals } from './schemas.ts';
 
 const Name = Type.Enum<[...typeof EXPORT_NAMES]>([...EXPORT_NAMES], { title: 'export' });
@@ -22,33 +17,10 @@ const File = {
   content: { 'text/csv': bytes, 'image/svg+xml': bytes, 'image/vnd.dxf': bytes, 'model/step': bytes },
 };
 
-/** A picture of ours holds no script, and what is opened by itself may fetch nothing. */
-const POLICY = "default-src 'none'; style-src 'unsafe-inline'; frame-ancestors 'none'";
+type ExportService = { readonly jobs: JobRepository; readonly maker: StepMaker };
 
-/** What would come out well at another time; everything else is the job's own. */
-const LATER: readonly ExportReason[] = ['solid-busy', 'solid-too-long'];
-
-type Wanted = { readonly name: ExportName; readonly job: Job; readonly member: string | null };
-
-/** A file with the headers of its answer, or the refusal that says why there is none. */
-async function fileOf({ name, job, member }: Wanted, maker: StepMaker, log: App['log']) {
-  const made = await writeExport(name, { plan: planInWords(job), job, member }, maker);
-  if (!made.ok) {
-    if (made.cause !== '') log.warn({ member: made.member, cause: made.cause }, 'a solid could not be made');
-    const status = LATER.includes(made.reason) ? 503 : 422;
-    throw new RequestError(status, `export-${made.reason}`, words(`export.reason.${made.reason}`, made));
-  }
-  const headers = {
-    'content-type': mediaType(name),
-    'content-disposition': attachment(name, [job.title, member ?? '']),
-    'content-security-policy': POLICY,
-  };
-  return { headers, file: Buffer.from(made.text, 'utf8') };
-}
-
-export function exportRoutes(app: App, { jobs }: { readonly jobs: JobRepository }): void {
+export function exportRoutes(app: App, { jobs, maker }: ExportService): void {
   const tags = ['exports'];
-  const maker = stepMaker();
   app.addHook('preClose', (done) => {
     maker.stop();
     done();

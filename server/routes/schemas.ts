@@ -1,10 +1,12 @@
 import { Type } from 'typebox';
 import { ErrorAnswer, SavedJob, StaleSave } from '../job/saved-job.ts';
+import { Taking } from '../job/stock-row.ts';
 import { SHEET_NAMES } from '../sheets/render-sheet.ts';
 
 /** The documents that stand once in the OpenAPI text and are pointed at from everywhere else. */
 type KeptDocumentName = 'Machine' | 'KeptSize' | 'OwnGrade' | 'KeptSettings' | 'Rates';
-const documentAt = (id: 'Job' | 'Plan' | KeptDocumentName) => Type.Unsafe<unknown>({ $ref: `${id}#` });
+const documentAt = (id: 'Job' | 'Plan' | 'StockBar' | 'StockLayout' | KeptDocumentName) =>
+  Type.Unsafe<unknown>({ $ref: `${id}#` });
 
 /** A Job in a request or an answer. In a request it is any value at all until `readJob` has read it. */
 export const JobDocument = documentAt('Job');
@@ -48,12 +50,47 @@ export const staleKeptIn = (document: KeptDocumentName) =>
     { title: 'stale save or name taken' },
   );
 
+/** A bar, and a layout of bars: any value at all until `readStockBar` and `readStockLayout` have read them. */
+export const StockBarDocument = documentAt('StockBar');
+export const StockLayoutDocument = documentAt('StockLayout');
+
+export const StockRowAnswer = Type.Object(
+  { id: Type.String(), revision: Type.Integer(), savedAt: Type.String(), document: StockBarDocument },
+  { title: 'row of the stock' },
+);
+
+export const StaleStockAnswer = Type.Object(
+  {
+    error: Type.Object({ code: Type.Literal('stale-save'), message: Type.String() }),
+    yours: StockBarDocument,
+    theirs: StockRowAnswer,
+  },
+  { title: 'stale save' },
+);
+
+export const TakingAnswer = Type.Object(
+  {
+    ...Taking.properties,
+    layout: StockLayoutDocument,
+    returned: Type.Array(Type.Object({ id: Type.String(), document: StockBarDocument })),
+  },
+  { title: 'bars taken' },
+);
+
 const LONGEST_ID = 64;
 const id = Type.String({ minLength: 1, maxLength: LONGEST_ID, title: 'job id' });
 const name = Type.Enum<[...typeof SHEET_NAMES]>([...SHEET_NAMES], { title: 'sheet' });
 
 export const JobParams = Type.Object({ id });
 export const KeptParams = Type.Object({ id: Type.String({ minLength: 1, maxLength: LONGEST_ID, title: 'id' }) });
+const Numbered = Type.String({ pattern: '^[0-9]{1,9}$', title: 'number' });
+export const TakingParams = Type.Object({ number: Numbered });
+const QUOTE_FILES = ['quote.pdf', 'quote-working.pdf', 'quote.csv'] as const;
+export const QuoteFileParams = Type.Object({
+  id,
+  number: Numbered,
+  file: Type.Enum<[...typeof QUOTE_FILES]>([...QUOTE_FILES], { title: 'file' }),
+});
 export const RevisionParams = Type.Object({
   id,
   revision: Type.String({ pattern: '^[0-9]{1,9}$', title: 'revision number' }),
@@ -68,4 +105,13 @@ export const refusals = <const Status extends number>(...statuses: Status[]) =>
 export const Pdf = {
   description: 'The sheet as a PDF',
   content: { 'application/pdf': { schema: Type.Unsafe<Uint8Array>({ type: 'string', format: 'binary' }) } },
+};
+
+/** A quote as it went out, in the form that was asked for. */
+export const QuoteFile = {
+  description: 'The quote',
+  content: {
+    'application/pdf': Pdf.content['application/pdf'],
+    'text/csv': Pdf.content['application/pdf'],
+  },
 };

@@ -1,27 +1,10 @@
 import type { JobRepository } from '../../db/job-repository.ts';
-import { words } from '../language/words.ts';
 import { planInWords } from '../plan-in-words.ts';
-import { renderSheet, type SheetName } from '../sheets/render-sheet.ts';
-import type { SheetInput } from '../sheets/sheet-input.ts';
 import type { App } from './app-type.ts';
 import { openJob } from './jobs-routes.ts';
+import { pdfOf } from './sheet-answer.ts';
 import { readJob } from './read-job.ts';
-import { RequestError } from './request-error.ts';
 import { JobDocument, JobSheetParams, Pdf, SheetParams, refusals } from './schemas.ts';
-
-/** A PDF holds no script; the page may show it in a frame of its own. */
-const PDF_HEADERS = {
-  'content-type': 'application/pdf',
-  'content-security-policy': "default-src 'none'; style-src 'unsafe-inline'; object-src 'self'; frame-ancestors 'self'",
-};
-
-/** A sheet with the headers of its answer, or the refusal that says why it cannot be made. */
-async function pdfOf(name: SheetName, input: SheetInput) {
-  const sheet = await renderSheet(name, input);
-  if (!sheet.ok) throw new RequestError(422, 'sheet-not-possible', words(`sheet.reason.${sheet.reason}`));
-  const headers = { ...PDF_HEADERS, 'content-disposition': `inline; filename="${name}.pdf"` };
-  return { headers, bytes: Buffer.from(sheet.pdf) };
-}
 
 export function sheetRoutes(app: App, { jobs }: { readonly jobs: JobRepository }): void {
   const tags = ['sheets'];

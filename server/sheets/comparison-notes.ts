@@ -1,9 +1,11 @@
+import { breakEvenWords } from '../language/break-even-words.ts';
 import { fixed, formatLength } from '../language/length-format.ts';
 import { formatFigure, formatQuantity } from '../language/quantity-format.ts';
 import { saidWords } from '../language/said-words.ts';
 import { words, wordsOf } from '../language/words.ts';
 import type { CorrectionPlan } from '../plan/correction.ts';
 import { HEIGHTS } from './ink.ts';
+import { moneyIn } from './money.ts';
 import type { SheetInput } from './sheet-input.ts';
 import { beside, capital, lineHeight, paragraph, space, stacked, type Block } from './text-block.ts';
 
@@ -36,7 +38,7 @@ export function comparisonNotes(input: SheetInput, correction: CorrectionPlan, {
   const list = (title: string, notes: readonly Note[], wide: number): Block =>
     listOf(title, notes, { width: wide, ...how });
   return beside([
-    { left: 0, block: list(words('sheet.can-go-wrong'), riskNotes(correction), risks) },
+    { left: 0, block: list(words('sheet.can-go-wrong'), riskNotes(input, correction), risks) },
     { left: risks + BETWEEN, block: list(words('sheet.would-change'), changeNotes(input, correction), changes) },
     {
       left: risks + changes + 2 * BETWEEN,
@@ -65,9 +67,14 @@ function listOf(title: string, notes: readonly Note[], { width, height, letterin
   return stacked([head, ...kept, paragraph(more, width, how)]);
 }
 
-function riskNotes(correction: CorrectionPlan): Note[] {
+function riskNotes({ plan }: SheetInput, correction: CorrectionPlan): Note[] {
   const letters = [...riskLetters(correction)];
-  const signs: Note[] = [{ text: words('sheet.unbeaten-means') }, { text: words('sheet.money-partial') }];
+  const examples = (plan.quote?.options ?? []).some((option) => option.examples > 0);
+  const signs: Note[] = [
+    { text: words('sheet.unbeaten-means') },
+    ...(examples ? [{ text: words('sheet.money-examples'), bold: true }] : []),
+    { text: words('sheet.money-partial') },
+  ];
   if (letters.length === 0) return [{ text: words('sheet.no-risks') }, ...signs];
   return [
     ...letters.map(([risk, letter]): Note => ({
@@ -77,9 +84,12 @@ function riskNotes(correction: CorrectionPlan): Note[] {
   ];
 }
 
-function changeNotes({ job }: SheetInput, { wouldChange }: CorrectionPlan): Note[] {
-  if (wouldChange.length === 0) return [{ text: words('sheet.nothing-would-change') }];
-  return wouldChange.map((said) => ({ text: saidWords(said, job.units, job.rates) }));
+/** What would change the recommendation, with where two ways cost alike: the owner's choice in money. */
+function changeNotes({ job, plan }: SheetInput, { wouldChange }: CorrectionPlan): Note[] {
+  const money = moneyIn(plan.quote ?? job.rates);
+  const even = (plan.quote?.breakEven ?? []).map((one) => ({ text: capital(breakEvenWords(one, money.whole)) }));
+  const notes = [...even, ...wouldChange.map((said) => ({ text: saidWords(said, job.units, job.rates) }))];
+  return notes.length === 0 ? [{ text: words('sheet.nothing-would-change') }] : notes;
 }
 
 /** How many readings there are, how well one frame explains them, and which of them disagrees. */

@@ -1,4 +1,4 @@
-import { words, wordsOf } from '../language/words.ts';
+import { hasWords, words, wordsOf } from '../language/words.ts';
 import type { Way } from '../plan/correction.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { QuoteOption } from '../plan/quote.ts';
@@ -22,7 +22,7 @@ export const wayOf = ({ correction }: Plan, scope: Scope): Way | undefined =>
 /** A line with what tells it apart from others of its key: 'tube: Ø 38.1 × 1.5', 'machine: bending'. */
 export function lineName({ key, of }: { readonly key: string; readonly of: string }): string {
   const line = wordsOf('quote', key);
-  return of === '' ? line : words('sheet.line-of', { line, of: wordsOf('quote', of) });
+  return of === '' ? line : words('sheet.line-of', { line, of: hasWords(`quote.${of}`) ? wordsOf('quote', of) : of });
 }
 
 /** '2, issued 2026-11-26', or that nobody was given it. */

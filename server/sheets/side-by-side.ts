@@ -50,11 +50,11 @@ export function sideBySide(
     items: [
       ...headed.flatMap((texts, index) =>
         texts.map((text, row) =>
-          write(
-            [right ? at(index + 1) - PADDING : at(index) + PADDING, lineHeight(HEIGHTS.small) * row + 3.1],
-            text,
-            { height: HEIGHTS.small, weight: 600, align: right ? 'right' : 'left' },
-          ),
+          write([right ? at(index + 1) - PADDING : at(index) + PADDING, lineHeight(HEIGHTS.small) * row + 3.1], text, {
+            height: HEIGHTS.small,
+            weight: 600,
+            align: right ? 'right' : 'left',
+          }),
         ),
       ),
       rule(headHeight, total, STROKES.edge),

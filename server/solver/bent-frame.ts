@@ -2,6 +2,7 @@ import type { CutClosing } from '../job/closing.ts';
 import type { Job } from '../job/job.ts';
 import type { Purge } from '../job/purge.ts';
 import type { Site } from '../job/site.ts';
+import type { Stock } from '../job/stock.ts';
 import type { Welding } from '../job/welding.ts';
 import type { Finding } from '../plan/finding.ts';
 import type { FramePlan } from '../plan/frame.ts';
@@ -29,6 +30,9 @@ import { keptClear } from './site/gaps/kept-clear.ts';
 import { EXACT } from './site/laid-site.ts';
 import { laySite } from './site/lay-site.ts';
 import { once } from './once.ts';
+import { barJoints, type BarJoints } from './stock/bar-joints.ts';
+import { straightTubes, type StraightTubes } from './stock/straight-tube.ts';
+import { lengthsOf } from './stock/tube-lengths.ts';
 import type { ResolvedGrade } from './tube/grades.ts';
 import { planTube } from './tube/plan-tube.ts';
 
@@ -36,6 +40,8 @@ import { planTube } from './tube/plan-tube.ts';
 export type BentFrom = Pick<Job, 'tube' | 'machine' | 'bending' | 'frame' | 'fixing' | 'cameBack' | 'print'> & {
   readonly closing: CutClosing;
   readonly holes: Purge['holes'];
+  /** Where members of a new frame are made of two lengths that are welded before they are bent. */
+  readonly barJoints: Stock['joints'];
   /** Level of ISO 5817 that steps at joints are graded by. */
   readonly quality: Welding['quality'];
   /** What stands round the frame; null where nothing of it is kept clear of by a correction. */
@@ -52,6 +58,8 @@ export type BentFrame =
       readonly frame: FramePlan;
       /** Members that are marked and bent from their finish. */
       readonly fromFinish: ReadonlySet<string>;
+      /** Its members before they are bent. */
+      readonly straightTubes: StraightTubes;
       /** What making it new takes. */
       readonly newFrame: Effort;
       /** The ways to put it right, not priced yet; null where nothing came back, or nothing explains what did. */
@@ -97,7 +105,10 @@ export function bentFrame(job: BentFrom): BentFrame {
   const fromFinish = new Set(
     made.frame.members.filter(({ making }) => making.from === 'finish').map(({ name }) => name),
   );
-  const newFrame = effortOfNew(made.frame, drawn);
+  const { outsideDiameter } = job.tube;
+  const tubes = straightTubes(drawn, made.planned, { outsideDiameter, gripLength: setUp.gripLength, fromFinish });
+  const joined = barJoints(job.barJoints, tubes, outsideDiameter);
+  const newFrame = effortOfNew(made.frame, drawn, { tubes, joined: joined.joints, closing: job.closing });
   const drafts = correctionDrafts({
     job,
     machine: setUp,
@@ -107,16 +118,18 @@ export function bentFrame(job: BentFrom): BentFrame {
     checks: made.frame.checks,
     fromFinish,
     newFrame,
+    newFrameFindings: joined.findings,
     misreadings: found,
   });
   // what there is to say of drafts is said with the way that is shown
-  if (drafts.cameBack === null) findings.push(...drafts.findings);
+  if (drafts.cameBack === null) findings.push(...joined.findings, ...drafts.findings);
   return {
     ...begun,
     findings,
     wanted: drawn,
     frame: made.frame,
     fromFinish,
+    straightTubes: tubes,
     newFrame,
     drafts: drafts.cameBack === null ? null : drafts,
     anewInDoubt: inDoubt(job, drawn, { machine: setUp, law, fromFinish }),
@@ -180,14 +193,21 @@ function shopOf(
   };
 }
 
-/** Making the whole frame: every member bent, its saddles and closing welds made. */
-function effortOfNew(frame: FramePlan, geometry: FrameGeometry): Effort {
-  const joints = newFrameWelds(geometry);
+/** Making the whole frame: long members joined from bars, every member bent, its saddles and closing welds made. */
+function effortOfNew(
+  frame: FramePlan,
+  geometry: FrameGeometry,
+  { tubes, joined, closing }: { tubes: StraightTubes; joined: BarJoints; closing: CutClosing },
+): Effort {
+  const joints = newFrameWelds(geometry, joined);
+  const pieces = frame.members.flatMap((member) => lengthsOf(member, joined, tubes.get(member.name), closing));
+  const bent = frame.members.filter(({ bends }) => bends.length > 0);
   return {
     welds: joints.length,
-    cuts: 2 * frame.members.length,
+    cuts: 2 * pieces.length,
     bends: frame.members.reduce((sum, member) => sum + member.bends.length, 0),
-    pieces: frame.members.map(({ name: of, cutLength: length }) => ({ kind: 'member', of, part: 1, parts: 1, length })),
+    pieces,
+    bentTube: bent.reduce((sum, { cutLength }) => sum + cutLength.value, 0),
     joints,
   };
 }

@@ -1,16 +1,24 @@
 import type { Job, SettledJob } from '../job/job.ts';
-import type { CorrectionPlan } from '../plan/correction.ts';
+import type { CorrectionPlan, WayKey } from '../plan/correction.ts';
+import type { LegPlan } from '../plan/leg.ts';
 import type { Plan } from '../plan/plan.ts';
 import { bentFrame, type BentFrame, type BentFrom } from './bent-frame.ts';
 import { planCorrection, type Work } from './correction/plan-correction.ts';
+import type { Effort } from './correction/outcome.ts';
 import { planFinish } from './finish/plan-finish.ts';
 import { NO_MEMORY, type Memory } from './memory.ts';
-import { billFor, jobWork, pricedAs } from './pricing.ts';
+import { jobWork, pricedAs, type JobWork } from './pricing.ts';
 import { planPurge } from './purge/plan-purge.ts';
+import { addQuantities } from './quote/add-quantities.ts';
+import { legWork } from './quote/leg-work.ts';
+import { planQuote } from './quote/plan-quote.ts';
+import { workQuantities } from './quote/work-quantities.ts';
 import { madeLines, madeVariations } from './site/made-lines.ts';
 import type { SiteSource } from './site/laid-site.ts';
 import { planSite, type PlannedSite } from './site/plan-site.ts';
 import { isTyped } from './site/typed-site.ts';
+import { cutList } from './stock/cut-list.ts';
+import { planStock } from './stock/plan-stock.ts';
 import { resolveGrade } from './tube/grades.ts';
 import { planViews } from './views/plan-views.ts';
 import { planWelding } from './welding/plan-welding.ts';
@@ -27,6 +35,7 @@ const NOTHING: Plan = {
   welding: null,
   finish: null,
   site: null,
+  stock: null,
   quote: null,
   views: [],
 };
@@ -46,15 +55,12 @@ export function plan(typed: Job, memory: Memory = NO_MEMORY): Plan {
   const begun = { ...NOTHING, tube: bent.tube, springback: bent.springback };
   if (bent.wanted === null) return { ...begun, findings: [...bent.findings] };
   const { wanted, fromFinish, newFrame, drafts } = bent;
-  const price = (work: Work) => {
-    const taken = jobWork(job, work);
-    return pricedAs(taken, billFor(job, taken, work.scope));
-  };
+  const taken = takenOnce(job);
+  const price = (work: Work) => pricedAs(job, taken(work));
   const corrected = drafts === null ? null : planCorrection(drafts, { job, wanted, price });
   const correction = corrected?.correction ?? null;
   const shown = corrected?.chosen ?? { effort: newFrame, frame: wanted, scope: 'frame' as const };
-  const work = jobWork(job, shown);
-  const bill = billFor(job, work, shown.scope);
+  const work = taken(shown);
   const joints = correction?.ways.find(({ key }) => key === shown.scope)?.joints ?? [];
   const { welds } = work;
   const { welding, ...welded } = planWelding({ job, typed, welds, joints, frame: shown.frame, wanted });
@@ -67,6 +73,13 @@ export function plan(typed: Job, memory: Memory = NO_MEMORY): Plan {
     backing: job.welding.backing,
   });
   const stood = siteOf(job, { bent, fromKey, correction }, memory);
+  const legs = stood?.site.legs ?? [];
+  const { stock, ...sawn } = planStock({
+    job,
+    pieces: cutList({ effort: shown.effort, legs, tube: job.tube }),
+    tubes: bent.straightTubes,
+  });
+  const bill = quoted(job, { works: corrected?.works ?? [shown], shown, taken, legs });
   return {
     ...begun,
     frame: bent.frame,
@@ -75,6 +88,7 @@ export function plan(typed: Job, memory: Memory = NO_MEMORY): Plan {
     welding,
     finish,
     site: stood?.site ?? null,
+    stock,
     quote: bill.quote,
     views: planViews({
       wanted,
@@ -85,8 +99,49 @@ export function plan(typed: Job, memory: Memory = NO_MEMORY): Plan {
       fromFinish,
       outsideDiameter: job.tube.outsideDiameter,
     }),
-    findings: [bent, corrected, welded, purged, finished, stood, bill].flatMap((part) => part?.findings ?? []),
+    findings: [bent, corrected, welded, purged, finished, stood, sawn, bill].flatMap((part) => part?.findings ?? []),
   };
+}
+
+/** A piece of work with the frame that it is spent on, and what it is done for. */
+type ScopedWork = Omit<Work, 'scope'> & { readonly scope: 'frame' | WayKey };
+
+/** What a piece of work takes, worked out once for each. */
+function takenOnce(job: SettledJob): (work: Pick<Work, 'effort' | 'frame'>) => JobWork {
+  const known = new Map<Effort, JobWork>();
+  return (work) => {
+    const found = known.get(work.effort) ?? jobWork(job, work);
+    known.set(work.effort, found);
+    return found;
+  };
+}
+
+/** The quote of every way that is possible, the legs of the job in each. */
+function quoted(
+  job: SettledJob,
+  asked: {
+    readonly works: readonly ScopedWork[];
+    readonly shown: ScopedWork;
+    readonly taken: (work: ScopedWork) => JobWork;
+    readonly legs: readonly LegPlan[];
+  },
+): ReturnType<typeof planQuote> {
+  const { works, shown, taken, legs: standing } = asked;
+  const legs = legWork(job, standing);
+  return planQuote({
+    job,
+    scope: shown.scope,
+    works: works.map((work) => {
+      const quantities = workQuantities(job, taken(work));
+      const pieces = cutList({ effort: work.effort, legs: standing, tube: job.tube });
+      return {
+        scope: work.scope,
+        quantities: legs === null ? quantities : { ...addQuantities(quantities, legs), pieces },
+      };
+    }),
+    shown: taken(shown),
+    legs,
+  });
 }
 
 type DrawnFrame = Exclude<BentFrame, { readonly wanted: null }>;
@@ -133,6 +188,7 @@ function bentFrom({
   purge,
   welding,
   site,
+  stock,
 }: SettledJob): BentFrom {
   const { way: _way, daysAtBender: _days, ...cut } = closing;
   return {
@@ -145,6 +201,7 @@ function bentFrom({
     print,
     closing: cut,
     holes: purge.holes,
+    barJoints: stock.joints,
     quality: welding.quality,
     // what a correction keeps clear of, with what that and the frame stand by: levels that are read again while nothing
     // is kept clear of, legs and loads change no bend

@@ -8,6 +8,11 @@ export const quoteSources = {
     'derivation',
   ),
   'first-fit': source('Longest piece first into the first bar that has room', 'first fit decreasing', 'practice'),
+  'fewest-bars': source(
+    'Martello and Toth, Lower bounds and reduction procedures for the bin packing problem',
+    'Discrete Applied Mathematics 28 (1990), bound L2; from memory. Pieces and bar are one kerf longer; derived',
+    'paper',
+  ),
   'cutting-stock': source(
     'Gilmore and Gomory, a linear programming approach to the cutting-stock problem',
     'Operations Research 9 (1961); from memory',

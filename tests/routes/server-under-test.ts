@@ -1,6 +1,8 @@
 import { openDatabase, type Database } from '../../db/database.ts';
 import { jobRepository, type JobRepository } from '../../db/job-repository.ts';
+import { quoteRepository } from '../../db/quote-repository.ts';
 import { shopRepository } from '../../db/shop-repository.ts';
+import { stockRepository } from '../../db/stock-repository.ts';
 import { buildApp } from '../../server/app.ts';
 import type { App } from '../../server/routes/app-type.ts';
 
@@ -20,6 +22,8 @@ export async function serverUnderTest(pageFolder: string | null = null): Promise
   const app = await buildApp({
     jobs,
     shop: shopRepository(database),
+    stock: stockRepository(database),
+    quotes: quoteRepository(database),
     now: () => new Date(Date.UTC(2026, 0, 1) + 1000 * (seconds += 1)).toISOString(),
     newId: () => `job-${String((ids += 1))}`,
     pageFolder,

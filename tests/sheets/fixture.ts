@@ -10,6 +10,7 @@ import { figure } from './fixture-figure.ts';
 import { purge } from './fixture-gas.ts';
 import { faceView, HOOP } from './fixture-view.ts';
 import { finish, welding } from './fixture-weld.ts';
+import { stock } from './fixture-stock.ts';
 import { quote } from './fixture-work.ts';
 import { sitePlan } from './site-fixture.ts';
 
@@ -190,6 +191,7 @@ export function makePlan(diameter = 38.1): Plan {
     welding: welding(),
     finish: finish(),
     site: sitePlan(diameter),
+    stock: stock(),
     quote: quote(),
     views: [faceView(diameter)],
   };

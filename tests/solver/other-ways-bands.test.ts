@@ -136,7 +136,7 @@ describe('a new frame', () => {
   const made: NewFrame = {
     fixing: [],
     tolerance: 3,
-    effort: { welds: 2, cuts: 4, bends: 2, pieces: [], joints: [] },
+    effort: { welds: 2, cuts: 4, bends: 2, pieces: [], bentTube: 0, joints: [] },
     machine,
     law,
     fromFinish: new Set(),

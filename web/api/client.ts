@@ -71,13 +71,7 @@ export type QuoteFile = 'quote.pdf' | 'quote-working.pdf' | 'quote.csv';
 /** Every answer is a value: what came, or why nothing did. `unreachable` is the network or a fault of the server. */
 export type Answer<Body, Theirs = SavedJob> =
   | { readonly kind: 'done'; readonly body: Body }
-  | {
-      readonly kind: 'refused';
-      readonly problems: readonly JobProblem[];
-      readonly reason: string;
-      /** What was wrong, from a closed list; told only where the page goes by it. */
-      readonly code?: string;
-    }
+  | { readonly kind: 'refused'; readonly problems: readonly JobProblem[]; readonly reason: string }
   | { readonly kind: 'conflict'; readonly theirs: Theirs }
   | { readonly kind: 'unreachable'; readonly reason: string };
 
@@ -100,7 +94,7 @@ async function ask<Body, Theirs = SavedJob>(
   if (!isJson || response.status >= 500) return { kind: 'unreachable', reason: `${String(response.status)} ${text}` };
   const { error, theirs } = JSON.parse(text) as ErrorAnswer & { readonly theirs?: Theirs };
   if (response.status === 409 && theirs !== undefined) return { kind: 'conflict', theirs };
-  return { kind: 'refused', problems: error.problems ?? [], reason: error.message, code: error.code };
+  return { kind: 'refused', problems: error.problems ?? [], reason: error.message };
 }
 
 /** `key` is made by the page: the same request sent again takes nothing more. */

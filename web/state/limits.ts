@@ -24,3 +24,9 @@ export const MOST_SHOWN = 180;
 export const MOST_LEAN = 89;
 /** The longest length that a tape may have found [mm]. */
 export const LONGEST_READING = 50_000;
+export const MOST_TUBE_RATES = 40;
+export const MOST_QUANTITIES = 6;
+export const MOST_TIMES_TAKEN = 200;
+export const LONGEST_RATES_NAME = 60;
+export const LONGEST_TERMS = 2000;
+export const LONGEST_REFERENCE = 40;

@@ -1,9 +1,5 @@
 import type { Job, Units } from '../../server/job/job.ts';
-import {
-  formatMoney,
-  formatQuantity,
-  quantityParts,
-} from '../../server/language/quantity-format.ts';
+import { formatMoney, formatQuantity, quantityParts } from '../../server/language/quantity-format.ts';
 import type { Unit } from '../../server/plan/figure.ts';
 
 /** How a job writes its numbers and its money. */

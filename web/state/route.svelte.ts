@@ -1,6 +1,5 @@
 /** Where the person is: a job, the list of jobs, the stock of the shop, or nowhere yet. Kept in the address, so that it can be sent on. */
-export type Place =
-  { readonly kind: 'job'; readonly id: string } | { readonly kind: 'jobs' | 'stock' | 'first' };
+export type Place = { readonly kind: 'job'; readonly id: string } | { readonly kind: 'jobs' | 'stock' | 'first' };
 
 export function placeOf(hash: string): Place {
   const [, kind, id] = hash.split('/');

@@ -10,7 +10,8 @@ export type BookSource = Pick<typeof api, 'takings' | 'take' | 'putBack'> & { re
 const SOURCE: BookSource = {
   ...api,
   // randomUUID is there on secure pages only, and a workshop's server has no certificate
-  newKey: () => Array.from(crypto.getRandomValues(new Uint8Array(16)), (byte) => byte.toString(16).padStart(2, '0')).join(''),
+  newKey: () =>
+    Array.from(crypto.getRandomValues(new Uint8Array(16)), (byte) => byte.toString(16).padStart(2, '0')).join(''),
 };
 
 /** The book of what was taken from the stock, latest first. */
@@ -18,8 +19,6 @@ export class StockBook {
   /** null: not read yet. */
   takings: readonly Taking[] | null = $state.raw(null);
   trouble = $state('');
-  /** What the trouble is, from the server's closed list; empty where it says none. */
-  code = $state('');
   busy = $state(false);
   /** The request that was not answered: sent again with the same key it takes nothing twice. */
   #unanswered: BarsToTake | null = null;
@@ -69,19 +68,15 @@ export class StockBook {
   takenAs(jobId: string, layout: StockLayout): Taking | null {
     const same = ({ layout: other }: Taking): boolean =>
       differences({ ...other, taken: null }, { ...layout, taken: null }).length === 0;
-    return (
-      (this.takings ?? []).find((one) => one.jobId === jobId && one.undoneAt === null && same(one)) ?? null
-    );
+    return (this.takings ?? []).find((one) => one.jobId === jobId && one.undoneAt === null && same(one)) ?? null;
   }
 
   #begin(): void {
     this.trouble = '';
-    this.code = '';
     this.busy = true;
   }
 
   #fail(answer: Parameters<typeof whyNot>[0]): void {
     this.trouble = whyNot(answer);
-    this.code = answer.kind === 'refused' ? (answer.code ?? '') : '';
   }
 }

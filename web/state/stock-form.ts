@@ -26,8 +26,7 @@ export type BarTexts = Readonly<Record<BarField, string>> & { readonly remnant: 
 export type BarTroubles = Readonly<Partial<Record<BarField, string>>>;
 
 export type BarReading =
-  | { readonly ok: true; readonly bar: StockBar }
-  | { readonly ok: false; readonly troubles: BarTroubles };
+  { readonly ok: true; readonly bar: StockBar } | { readonly ok: false; readonly troubles: BarTroubles };
 
 /** Decimals of a currency as it is usually written; two where nobody knows it. */
 export function usualDigits(currency: string): number {
@@ -49,7 +48,6 @@ export const textsOf = (bar: StockBar, units: Units): BarTexts => ({
 });
 
 const moneyText = (minor: number, digits: number): string => (minor / 10 ** digits).toFixed(digits);
-
 
 /** A row to begin with, of the size that is worked on. */
 export const freshTexts = (

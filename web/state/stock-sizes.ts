@@ -41,3 +41,11 @@ export const ofSizes = (bars: readonly StockRow[], sizes: readonly SizeAndGrade[
   bars.filter(({ document }) =>
     sizes.some(({ outsideDiameter, wall }) => document.outsideDiameter === outsideDiameter && document.wall === wall),
   );
+
+/** True for a bar that only its grade keeps from being cut for one of the sizes. */
+export const isOtherGrade = (bar: SizeAndGrade, sizes: readonly SizeAndGrade[]): boolean => {
+  const alike = sizes.filter(
+    ({ outsideDiameter, wall }) => bar.outsideDiameter === outsideDiameter && bar.wall === wall,
+  );
+  return alike.length > 0 && alike.every(({ grade }) => grade !== bar.grade);
+};

@@ -2,6 +2,7 @@ import type { Job, Units } from '../../server/job/job.ts';
 import { formatLength } from '../../server/language/length-format.ts';
 import { words } from '../../server/language/words.ts';
 import type { CutPiece, SizeLayout } from '../../server/plan/stock.ts';
+import { barCount } from './nesting-words.ts';
 import type { DrawnBar } from './stock-picture.ts';
 
 /** What a piece is for: 'the whole member', 'length 1 of 2 of hoop', 'let in at joint 2', 'leg'. */
@@ -9,9 +10,6 @@ export function pieceFor({ kind, of, part, parts }: CutPiece): string {
   if (kind === 'length') return words('piece.for.length', { part, parts, member: of });
   return kind === 'let-in' ? words('piece.for.letIn', { joint: of }) : words(`piece.for.${kind}`);
 }
-
-const barCount = (count: number): string =>
-  count === 1 ? words('stock.oneBar') : words('stock.barCount', { count });
 
 /** How the bars were found, and how far that is from the best that could be. */
 export function foundWords(size: SizeLayout, layout: Job['stock']['layout']): string {

@@ -4,7 +4,7 @@ import { about } from './finding-text.ts';
 export const findingsQuote = {
   'piece-too-long': about(
     'mm',
-    'This piece is longer than any bar there is[: {name}, {length:mm} on bars of {longest:mm}].',
+    'This piece is longer than any bar gives[: {name} is {length:mm}, a bar gives {longest:mm}].',
     'Join it from two lengths in a straight, or buy longer bars.',
   ),
   'bar-joint-no-member': about(
@@ -26,7 +26,7 @@ export const findingsQuote = {
   ),
   'layout-stale': about(
     'count',
-    'The bars that were laid out are for other pieces than there are now[: {name}].',
+    'The bars that were laid out do not fit the pieces that there are now[: {name}].',
     'Lay the bars out again. The price goes by first fit until then.',
     'Pieces that differ:',
   ),
@@ -37,7 +37,7 @@ export const findingsQuote = {
   ),
   'layout-heats': about(
     'count',
-    'The frame would be cut from bars of several heats[: {heats}].',
+    'The bars of the frame, or they and the tube that the job is for, are of several heats[: {heats}].',
     'Springback differs from heat to heat: bend a test piece of each, or keep to one heat.',
     'Number of heats:',
   ),
@@ -54,6 +54,11 @@ export const findingsQuote = {
     'mm',
     'There is no price for a tube of this size, so its line stays open[: {outside:mm} × {wall:mm}].',
     'Add a price for it.',
+  ),
+  'amount-out-of-range': about(
+    'minor',
+    'This line comes to more than can be reckoned, so it stays open[: {line}].',
+    'Look at its rate and its times.',
   ),
   'rates-are-examples': about(
     'count',

@@ -68,6 +68,7 @@ export const quoteWords = {
   'price.offeredByPlan': 'Nobody has ticked any: the one that is shown, and the cheapest of each other sort.',
   'price.offerByPlan': 'Let the plan choose what is offered',
   'price.breakEven': 'Where two options cost alike',
+  'price.breakEvenAt': 'alike at',
   'price.gas': 'Gas: one way against another',
   'price.gasOpen': 'open',
   'price.quantities': 'Price by number of frames',
@@ -90,6 +91,7 @@ export const quoteWords = {
   'gas.jointsAbout': 'Welds that stand in one filled space are welded in one filling, as the plan has it.',
   'gas.from': 'Compared in money at the price.',
 
+  'offer.byRates': 'by the rates',
   'offer.title': 'The quote',
   'offer.today': 'Today',
   'offer.validUntil': 'Valid until {day}.',
@@ -128,7 +130,8 @@ export const quoteWords = {
   'rates.since': 'since {day}',
   'rates.sinceOpen': 'since when?',
   'rates.sinceOf': '{name}: {since}',
-  'rates.about': 'An example shows how a price is made. Type your own over it, or press "this is mine". An empty field stays open.',
+  'rates.about':
+    'An example shows how a price is made. Type your own over it, or press "this is mine". An empty field stays open.',
   'rates.operations': 'Work',
   'rates.operation': 'work',
   'rates.hour': 'hour',
@@ -199,4 +202,9 @@ export const quoteWords = {
   'part.set-up': 'set-up',
   'part.each': 'each, all of them',
   'part.each-metre': 'by length',
+  'part.purge': 'purge',
+  'part.torch': 'torch',
+  'part.waiting': 'waiting for the gas',
+  'part.arc': 'arc',
+  'part.leg': 'leg {name}',
 } as const;

@@ -38,7 +38,7 @@ export const workingSheetWords = {
   'sheet.working-options': 'All options, line by line',
   'sheet.working-breaks': 'By how many frames, line by line: {option}',
   'sheet.working-other-breaks': 'Other options by how many frames',
-  'sheet.working-option': 'option',
+  'sheet.working-for': 'for {count}',
 
   'sheet.working-gas': 'Gas, one way or another',
   'sheet.gas-way': 'purge',
@@ -67,5 +67,16 @@ export const workingSheetWords = {
   'sheet.own-spread': '± is one standard deviation of the entries; a single entry has none.',
 
   'sheet.working-even': 'Where two ways cost alike',
+  'breakEven.joints': 'By number of joints: cheaper up to {at}: {way}; above that: {other}. The splice has {now}.',
+  'breakEven.joints.never': 'By number of joints: {cheaper} is cheaper than {dearer} throughout. The splice has {now}.',
+  'breakEven.labour':
+    'By the rate for an hour of fitting, welding and finishing: cheaper up to {at}: {way}; above that: {other}. Now: {now}.',
+  'breakEven.labour.never':
+    'By the rate for an hour of fitting, welding and finishing: {cheaper} is cheaper than {dearer} throughout. Now: {now}.',
+  'breakEven.offer': "By the bender's offer for a frame: cheaper below {at}: {other}; above that: {way}. Now: {now}.",
+  'breakEven.offer.never':
+    "By the bender's offer for a frame: {cheaper} is cheaper than {dearer} throughout. Now: {now}.",
+  'breakEven.frames': 'By number of frames: cheaper up to {at}: {way}; above that: {other}. Now: {now}.',
+  'breakEven.frames.never': 'By number of frames: {cheaper} is cheaper than {dearer} throughout. Now: {now}.',
   'sheet.working-open': 'What is open',
 } as const;

@@ -16,6 +16,7 @@ export const stockSheetWords = {
   'sheet.stock-for.let-in': 'let-in piece of joint {of}',
   'sheet.stock-for.leg': 'a leg',
   'sheet.stock-size': 'Ø {diameter} × {wall}, {grade}',
+  'sheet.stock-bars-of': 'Bars of {size}',
   'sheet.stock-bars': 'bars',
   'sheet.stock-metres': 'cut lengths together',
   'sheet.stock-mass': 'mass',
@@ -45,16 +46,14 @@ export const stockSheetWords = {
   'sheet.stock-bar-length': 'length {length}',
   'sheet.stock-heat': 'heat {heat}',
   'sheet.stock-heat-open': 'heat: ____________',
-  'sheet.stock-piece-at': '{name} {length}',
   'sheet.stock-times': '{count} × {number}',
-  'sheet.stock-keep': 'KEEP',
   'sheet.stock-keep-length': 'KEEP {length}',
   'sheet.stock-scrap-length': 'scrap {length}',
-  'sheet.stock-scale': 'Lengths to scale {scale}; thickness and the width of saw cuts under 0.3 mm on paper are not.',
-  'sheet.stock-order': 'saw',
+  'sheet.stock-scale': 'Lengths along the bars are to scale {scale}, thickness is not.',
   'sheet.stock-starts': 'starts at',
   'sheet.stock-ends': 'mark and cut at',
   'sheet.stock-of-job': '{name} (for {job})',
+  'sheet.stock-other-jobs': 'A piece with * is for another job.',
   'sheet.stock-how':
     'Cut the end off the bar. Hook the tape on the fresh end and set all marks from there. Saw on the far side of each mark: the saw takes {kerf}.',
   'sheet.stock-how-no-trim':
@@ -76,6 +75,7 @@ export const stockSheetWords = {
     'Gloves, sleeves and hair never near a turning blade. Clamp the bar on both sides of the cut, hold up long ends, and let no offcut fall.',
   'sheet.stock-caution-3':
     'Keep blades, tables and discs for stainless free of carbon steel: its dust makes stainless rust.',
-  'sheet.stock-caution-4': 'The makers of the saw, the rules of the place and a qualified person decide, not this sheet.',
+  'sheet.stock-caution-4':
+    'The makers of the saw, the rules of the place and a qualified person decide, not this sheet.',
   'sheet.stock-sawn-by': 'sawn by: name and signature',
 } as const;

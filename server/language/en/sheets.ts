@@ -68,6 +68,7 @@ export const sheets = {
   'sheet.rate-missing': '— rate missing',
   'sheet.cost-from': 'from {amount}',
   'sheet.money-partial': 'A dash stands where a rate or a time has not been typed; it is not nothing.',
+  'sheet.money-examples': 'Money rests on example rates or times: it is not a price.',
   'sheet.unbeaten-means': '• No other way is as good in every column and better in one.',
   'sheet.pictures-how':
     'Distances from the wanted frame are drawn {factor} times as large, in every picture. Thin: as wanted. Thick and dashed: after the way. Dots: joints.',

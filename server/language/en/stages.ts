@@ -191,6 +191,6 @@ export const stages = {
   'sheets.needsSite': 'when a level has been read, or a direction, a point or a thing of the site is typed',
   'sheets.needsCameBack': 'when something has come back',
   'sheets.nothingToWeld': 'when there is something to weld',
-  'sheets.needsPieces': 'when tube is to be sawn',
+  'sheets.needsTube': 'when tube is sawn',
   'sheets.nothingToCut': 'when there is something to cut or weld',
 } as const;

@@ -26,6 +26,8 @@ export const unitWords: Readonly<Record<Unit, string>> = {
   min: 'min',
   h: 'h',
   d: 'd',
+  km: 'km',
+  'min/m': 'min/m',
   'mm/s': 'mm/s',
   Pa: 'Pa',
   bar: 'bar',

@@ -41,6 +41,7 @@ export const weldWords = {
   'weld.kind.closing': 'closing weld',
   'weld.kind.saddle': 'saddle',
   'weld.kind.pad': 'pad',
+  'weld.kind.bar-joint': 'joint between bars, before bending',
   'weld.at': '{member}, at {distance}',
   'weld.onto': '{kind} on {onto}',
 

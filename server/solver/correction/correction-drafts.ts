@@ -30,6 +30,8 @@ export type DraftSource = {
   /** Things of the site that a correction keeps clear of. */
   readonly posts: readonly Post[];
   readonly newFrame: Effort;
+  /** What there is to say of making it new, and nothing else. */
+  readonly newFrameFindings: readonly Finding[];
   readonly machine: SetUp;
   readonly law: SpringbackLaw;
   /** The wanted frame's sizes with their bands. */
@@ -51,6 +53,7 @@ export type CorrectionDrafts = Pick<CorrectionPlan, 'fit' | 'differences' | 'sli
   readonly spliced: readonly SplicedWay[];
   readonly splices: SpliceWays;
   readonly rebendFindings: readonly Finding[];
+  readonly newFrameFindings: readonly Finding[];
   readonly findings: readonly Finding[];
 };
 
@@ -120,14 +123,19 @@ export function correctionDrafts(
     spliced,
     splices,
     rebendFindings: rebend.findings,
+    newFrameFindings: source.newFrameFindings,
     findings,
   };
 }
 
 /** What there is to say while a way is shown. */
-export const findingsOfShown = ({ splices, rebendFindings }: CorrectionDrafts, shown: WayKey | null): Finding[] => [
+export const findingsOfShown = (
+  { splices, rebendFindings, newFrameFindings }: CorrectionDrafts,
+  shown: WayKey | null,
+): Finding[] => [
   ...splices.findings(shown),
   ...rebendFindings.filter((one) => shown === 'rebend' || one.code === 'rebend-cannot-narrow'),
+  ...(shown === 'new-frame' ? newFrameFindings : []),
 ];
 
 const worstOf = ({ fixingMisfit, cornerMisfit }: WayDraft): number => Math.max(fixingMisfit.value, cornerMisfit.value);

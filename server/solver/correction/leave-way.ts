@@ -73,7 +73,7 @@ export function leaveWay(source: CorrectionWork): WayDraft {
       { key: 'check-sizes' },
     ]),
     members: drawnMembers(asItIs(work), base.lay),
-    effort: { welds: 0, cuts: trims.length, bends: 0, pieces: [], joints: [] },
+    effort: { welds: 0, cuts: trims.length, bends: 0, pieces: [], bentTube: 0, joints: [] },
   };
 }
 

@@ -1,3 +1,4 @@
+import { barJointWelds, type BarJoints } from '../stock/bar-joints.ts';
 import type { FrameGeometry, MemberGeometry } from '../frame/frame-geometry.ts';
 import type { WeldPlace } from '../welding/weld-sites.ts';
 
@@ -19,10 +20,11 @@ export const saddleWelds = (members: readonly MemberGeometry[]): WeldPlace[] =>
     ),
   );
 
-/** All welds of a new frame: its saddles, and the closing welds of closed members. */
-export const newFrameWelds = ({ members }: FrameGeometry): WeldPlace[] => [
+/** All welds of a new frame: its saddles, the closing welds of closed members, and the joints between bars. */
+export const newFrameWelds = ({ members }: FrameGeometry, joints: BarJoints = new Map()): WeldPlace[] => [
   ...saddleWelds(members),
   ...members.flatMap(({ name, closed }): WeldPlace[] =>
     closed ? [{ kind: 'closing', joint: 0, side: '', member: name, station: 0 }] : [],
   ),
+  ...barJointWelds(joints),
 ];

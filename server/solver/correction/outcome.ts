@@ -22,6 +22,8 @@ export type Effort = {
   readonly cuts: number;
   readonly bends: number;
   readonly pieces: readonly EffortPiece[];
+  /** Length of the tubes that are bent, or have a bend turned [mm]. */
+  readonly bentTube: number;
   /** Where it welds, on the members of the frame as it came back (or of the new one). */
   readonly joints: readonly WeldPlace[];
 };

@@ -32,6 +32,8 @@ export type CorrectionSetting = {
 export type Corrected = {
   readonly correction: CorrectionPlan;
   readonly chosen: Work | null;
+  /** Of every way that is possible. */
+  readonly works: readonly Work[];
   readonly findings: Finding[];
 };
 
@@ -76,6 +78,7 @@ export function planCorrection(drafted: CorrectionDrafts, setting: CorrectionSet
     price({ effort, frame: cameBack, scope: 'splice-own' }).minutes?.value ?? null;
   return {
     chosen: draft === undefined ? null : workOf(draft),
+    works: drafts.filter(({ possible }) => possible).map(workOf),
     correction: {
       fit: drafted.fit,
       members: returnedMembers(cameBack, splices.ground),

@@ -4,6 +4,7 @@ import { figure, input } from '../figure.ts';
 import { finding } from '../finding.ts';
 import type { FrameGeometry } from '../frame/frame-geometry.ts';
 import { DEGREES, RADIANS } from '../geometry/angle.ts';
+import { bentTube } from './bent-tube.ts';
 import { drawnMembers, unjoined } from './leave-way.ts';
 import { judgeAll, type CorrectionWork } from './correction-work.ts';
 import {
@@ -59,6 +60,7 @@ export function rebendWay(source: CorrectionWork, shop: RebendShop): { way: WayD
       cuts: trims.length + refits.length,
       bends: turns.length,
       pieces: newTube(actual, relaid),
+      bentTube: bentTube(actual, turns),
       joints: refits,
     },
   };

@@ -52,7 +52,10 @@ function workTime(typed: number | null, range: Range, times: { readonly n: numbe
 }
 
 /** How many times as long as on a butt a weld takes, and whether that is typed or needs no typing. */
-const timesOf = (form: WeldForm, { saddleTimes }: Finish['minutes']): { readonly n: number; readonly typed: boolean } =>
+const timesOf = (
+  form: WeldForm,
+  { saddleTimes }: Finish['minutes'],
+): { readonly n: number; readonly typed: boolean } =>
   form === 'saddle' ? { n: saddleTimes ?? SADDLE_TIMES, typed: saddleTimes !== null } : { n: 1, typed: true };
 
 const isGround = (form: WeldForm, treatment: Finish['treatment']): boolean => form === 'butt' && isFlush(treatment);

@@ -23,7 +23,8 @@ import { atLeast, wayOut } from './way-out.ts';
 export type FrameContext = Omit<BendContext, 'tube' | 'tolerance'> & { readonly tolerance: AllowedSize | null };
 
 /**
- * Members, sizes to check and mass of a frame, and what it becomes where its sketch is taken wrong.
+ * Members, sizes to check and mass of a frame, and what it becomes where its sketch is taken wrong; and its members by
+ * name as they are bent.
  *
  * @param found the misreadings of the sketch with the frames that they make
  */
@@ -32,7 +33,7 @@ export function planFrame(
   geometry: FrameGeometry,
   bending: FrameContext,
   found: readonly Misreading[],
-): { frame: FramePlan; findings: Finding[] } {
+): { frame: FramePlan; planned: ReadonlyMap<string, PlannedMember>; findings: Finding[] } {
   const { tolerance } = bending;
   const partners = new Map(geometry.members.map((member) => [member.name, member]));
   const context = {
@@ -47,10 +48,12 @@ export function planFrame(
   };
   const findings: Finding[] = unknownMembers(job, geometry);
   const bent = new Map<string, BentMember>();
+  const asPlanned = new Map<string, PlannedMember>();
   const members = geometry.members.map((member): MemberPlan => {
     const asked = bendingOf(job.bending, member.name);
     bent.set(member.name, bentMember(member.centreline, asked.from));
     const planned = planMember(member, asked.from, context);
+    asPlanned.set(member.name, planned);
     const making = planMaking(member, asked, planned, context, job.bending);
     findings.push(...withLargerDie(planned, making.plan, bending), ...making.findings);
     // a hole is made where the bore of a saddle end is to breathe; the others are welded on a whole wall
@@ -77,6 +80,7 @@ export function planFrame(
       tubeLength: total((member) => member.cutLength, 'mm', 'L = Σ L_i'),
       planar: geometry.planeNormal !== null,
     },
+    planned: asPlanned,
     findings,
   };
 }

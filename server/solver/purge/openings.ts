@@ -26,6 +26,9 @@ export type Openings = {
   readonly findings: readonly Finding[];
 };
 
+/** Welds whose gap is open while others are welded: joints between bars are closed before there is a frame. */
+const GAPS: readonly WeldWork['site']['kind'][] = ['splice', 'let-in', 'closing'];
+
 /** Key of a member's end in `Openings.ends`. */
 export const endKey = (member: string, end: 'start' | 'finish'): string => `${end} ${member}`;
 
@@ -72,7 +75,7 @@ export function openingsOf(looked: Looked): Openings {
     else holes.set(index + 1, opening('hole', member, spot.station, Math.min(hole.bore, bore), String(index + 1)));
   }
   const gaps = welds.flatMap(({ site }): Opening[] => {
-    if (site.kind === 'saddle' || site.kind === 'pad') return [];
+    if (!GAPS.includes(site.kind)) return [];
     const member = frame.members.findIndex(({ name }) => name === site.member);
     return member < 0 ? [] : [opening('gap', member, site.station, vent, site.name)];
   });

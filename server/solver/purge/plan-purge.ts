@@ -90,6 +90,19 @@ const stopsOf = (chambers: readonly ChamberFlow[], context: PurgeContext, fillin
   ...flowTroubles(chambers, context),
 ];
 
+/** Stops that keep chambers from being filled, by finding code, each once. */
+export function extentStops(chambers: readonly ChamberFlow[], context: PurgeContext): string[] {
+  const { filling, purge } = context;
+  const found =
+    filling === null
+      ? [
+          ...chambers.flatMap((chamber) => passingTroubles(chamber, context)),
+          ...[targetBelowGas(purge.targetOxygen, gasOxygen(purge.gas).value)].filter((one) => one !== null),
+        ]
+      : stopsOf(chambers, context, filling);
+  return [...new Set([...context.findings, ...found].filter(({ grade }) => grade === 'stop').map(({ code }) => code))];
+}
+
 /** What the job lets out into the room: gas [L], the time of it [s], and the largest flow [L/min] at any time of it. */
 function released(
   { purge, welds }: PurgeContext,

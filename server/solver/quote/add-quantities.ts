@@ -28,6 +28,7 @@ export function addQuantities(one: Quantities, other: Quantities): Quantities {
     torchGas: one.torchGas + other.torchGas,
     filler: one.filler + other.filler,
     welds: one.welds + other.welds,
+    anew: one.anew === true || other.anew === true,
     parts: Object.fromEntries(
       (['gas', 'filler', ...OPERATIONS] as const).map((key) => [
         key,

@@ -74,10 +74,7 @@ export function rentLines(
       unit: 'd',
       reckoning: {
         formula: 'd = ⌈t/(60 h)⌉, at least 1',
-        inputs: () => [
-          input('t', 'minutes', minutes ?? 0, 'min'),
-          input('h', 'hours-a-day', HOURS_A_DAY, 'h'),
-        ],
+        inputs: () => [input('t', 'minutes', minutes ?? 0, 'min'), input('h', 'hours-a-day', HOURS_A_DAY, 'h')],
         sources: ['practice'],
       },
       rate: told(rentPerDay, '/rates/gas/rentPerDay'),

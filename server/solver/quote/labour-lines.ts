@@ -80,7 +80,12 @@ function timeOf(operation: Operation, { count, metres, process }: Load, { quanti
       : [input('ℓ', 'length', metres, 'm'), input('m', 'time-each-metre', perMetre.value ?? 0, 'min/m')]),
     ...(process === 0 ? [] : [input('x', 'process-time', process, 'min')]),
   ];
-  const terms = ['s', ...(each === null ? [] : ['n e']), ...(perMetre === null ? [] : ['ℓ m']), ...(process === 0 ? [] : ['x'])];
+  const terms = [
+    's',
+    ...(each === null ? [] : ['n e']),
+    ...(perMetre === null ? [] : ['ℓ m']),
+    ...(process === 0 ? [] : ['x']),
+  ];
   return {
     minutes: known ? sum : null,
     missing: [...missing, ...(count === null ? [BOTTLE_FIELD] : [])],
@@ -94,7 +99,11 @@ function timeOf(operation: Operation, { count, metres, process }: Load, { quanti
   };
 }
 
-function linesOf(operation: Operation, { minutes, missing, needs, reckoning, parts }: Time, { job }: Order): PricedLine[] {
+function linesOf(
+  operation: Operation,
+  { minutes, missing, needs, reckoning, parts }: Time,
+  { job }: Order,
+): PricedLine[] {
   const { hour, machine } = job.rates.labour[operation];
   const field = `/rates/labour/${operation}`;
   const common = {

@@ -118,7 +118,9 @@ function weldsOf(
   const seat = { axisAngle: head.axisAngle.value * RADIANS, offset: 0 };
   const saddle = saddleLength(seat, { outsideDiameter, wall, main: tube.outsideDiameter });
   const round =
-    foot.end === 'mitre' ? mitreLength({ outsideDiameter }, foot.tilt.value * RADIANS) : padLength({ outsideDiameter });
+    foot.end === 'mitre'
+      ? mitreLength({ outsideDiameter }, foot.tilt.value * RADIANS)
+      : padLength({ outsideDiameter, wall });
   return [
     ...(head.end === 'saddle' ? [welded('saddle', saddle)] : []),
     ...(foot.end !== 'socket' && foot.plate > 0 ? [welded('pad', round)] : []),

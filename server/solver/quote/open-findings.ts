@@ -4,8 +4,8 @@ import type { CutPiece } from '../../plan/stock.ts';
 import { finding } from '../finding.ts';
 import { sizeName } from './size-name.ts';
 
-/** Times among the fields of a rate. */
-const A_TIME = /^\/rates\/labour\/\w+\/(?:setUp|each|perMetre)\/value$/;
+/** Times among the fields of a rate, with their operation: other lines that hang on one are not told for it. */
+const A_TIME = /^\/rates\/labour\/(\w+)\/(?:setUp|each|perMetre)\/value$/;
 /** Values that a person types; what else is missing has a finding where it belongs. */
 const A_VALUE = /\/value$/;
 
@@ -15,16 +15,18 @@ const A_VALUE = /\/value$/;
  */
 export function openFindings({ lines, open }: QuoteOption, pieces: readonly CutPiece[]): Finding[] {
   const seen = new Set<string>();
-  return open.flatMap((place) => {
-    const line = lines[place];
-    return line === undefined ? [] : openLine(line, pieces);
-  }).filter(({ code, field, data }) => {
-    // a machine's hours are its operation's: its missing times are told once
-    const said = [code, field, data['outside'], data['wall']].join(' ');
-    if (seen.has(said)) return false;
-    seen.add(said);
-    return true;
-  });
+  return open
+    .flatMap((place) => {
+      const line = lines[place];
+      return line === undefined ? [] : openLine(line, pieces);
+    })
+    .filter(({ code, field, data }) => {
+      // a machine's hours are its operation's: its missing times are told once
+      const said = [code, field, data['outside'], data['wall']].join(' ');
+      if (seen.has(said)) return false;
+      seen.add(said);
+      return true;
+    });
 }
 
 function openLine({ key, missing, rateField, of }: QuoteLine, pieces: readonly CutPiece[]): Finding[] {
@@ -36,6 +38,9 @@ function openLine({ key, missing, rateField, of }: QuoteLine, pieces: readonly C
       return [finding('tube-rate-missing', 'note', field, data)];
     }
     if (!A_VALUE.test(field)) return [];
-    return [finding(A_TIME.test(field) ? 'time-open' : 'rate-open', 'note', field, { line: key })];
+    const operation = A_TIME.exec(field)?.[1];
+    return operation === undefined
+      ? [finding('rate-open', 'note', field, { line: key })]
+      : [finding('time-open', 'note', field, { line: operation })];
   });
 }

@@ -41,8 +41,8 @@ export function usedUpLines({ quantities, job: { rates }, quantity }: Order): Pr
 export function outsideLines({ quantities, job: { rates, quote }, quantity }: Order): PricedLine[] {
   const bends = quantities.counts.bend * quantity;
   if (quote.bending === 'own' || bends === 0) return [];
-  const anew = quantities.pieces.some(({ kind }) => kind === 'member' || kind === 'length');
-  if (anew && quote.bendersOffer !== null) return [offerLine(quote.bendersOffer, quantity, quote.date)];
+  if (quantities.anew === true && quote.bendersOffer !== null)
+    return [offerLine(quote.bendersOffer, quantity, quote.date)];
   const of = (key: 'setUp' | 'perBend' | 'least'): Told => told(rates.outside[key], `/rates/outside/${key}`);
   const setUp = of('setUp');
   const perBend = of('perBend');
@@ -51,9 +51,7 @@ export function outsideLines({ quantities, job: { rates, quote }, quantity }: Or
   return [
     ruledLine({
       key: 'outside-bending',
-      quantity: known
-        ? Math.max(least.value ?? 0, (setUp.value ?? 0) + bends * (perBend.value ?? 0))
-        : null,
+      quantity: known ? Math.max(least.value ?? 0, (setUp.value ?? 0) + bends * (perBend.value ?? 0)) : null,
       reckoning: {
         formula: 'c = max(c₀, s + n p)',
         inputs: () => [

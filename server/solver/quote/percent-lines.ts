@@ -69,7 +69,10 @@ function roundingLines({ roundTo }: Rates, exact: number): PricedLine[] {
       quantity: amount,
       reckoning: {
         formula: 'r = k ⌊p/k + 1/2⌋ − p',
-        inputs: () => [input('k', 'price-rounded-to', roundTo, 'minor'), input('p', 'price-before-rounding', exact, 'minor')],
+        inputs: () => [
+          input('k', 'price-rounded-to', roundTo, 'minor'),
+          input('p', 'price-before-rounding', exact, 'minor'),
+        ],
         sources: ['money', 'typed'],
       },
       rateField: '/rates/roundTo',

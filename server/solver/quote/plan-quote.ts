@@ -4,6 +4,8 @@ import type { Finding } from '../../plan/finding.ts';
 import type { QuoteOption, QuotePlan } from '../../plan/quote.ts';
 import { finding } from '../finding.ts';
 import type { JobWork } from '../pricing.ts';
+import { breakEvens } from './break-even.ts';
+import { gasChoices } from './gas-choices.ts';
 import { offeredScopes } from './offered-ways.ts';
 import { openFindings } from './open-findings.ts';
 import { ownTimes } from './own-times.ts';
@@ -45,14 +47,14 @@ export function planQuote(asked: {
       date: quote.date,
       validUntil: validUntil(quote.date, quote.validDays),
       options,
-      gas: [],
-      breakEven: [],
+      gas: gasChoices({ job, work: asked.shown, legs: asked.legs }),
+      breakEven: breakEvens({ job, works, legs: asked.legs }),
       own,
     },
     findings:
       shown === undefined
         ? []
-        : [...openFindings(shown, pieces), ...exampleFindings(shown), ...quoteFindings(job, shown, own)],
+        : [...openFindings(shown, pieces), ...exampleFindings(shown), ...quoteFindings(job, own)],
   };
 }
 

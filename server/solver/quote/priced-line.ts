@@ -73,7 +73,9 @@ export const percentLine = (asked: Asked & { readonly percent: Told }): PricedLi
   });
 
 /** A line whose quantity is the amount itself, reckoned by a rule of its own; it has no rate. */
-export const ruledLine = (asked: Omit<Asked, 'unit'> & { readonly rateField: string; readonly since?: string }): PricedLine =>
+export const ruledLine = (
+  asked: Omit<Asked, 'unit'> & { readonly rateField: string; readonly since?: string },
+): PricedLine =>
   lineOf(
     { ...asked, unit: 'minor' },
     {
@@ -111,8 +113,6 @@ function lineOf(
     amount: quantity === null || price === null ? null : wholeMinor(quantity * price),
     parts: quantity === null ? [] : parts,
     figure: () =>
-      quantity === null
-        ? null
-        : figure(quantity, unit, reckoning.formula, reckoning.inputs(), reckoning.sources),
+      quantity === null ? null : figure(quantity, unit, reckoning.formula, reckoning.inputs(), reckoning.sources),
   };
 }

@@ -20,6 +20,8 @@ export type Quantities = {
   /** Filler to have at hand [g]. */
   readonly filler: number;
   readonly welds: number;
+  /** Whether a whole frame is made from new tube; left out: it is not. */
+  readonly anew?: boolean;
   /** For the lines: what each quantity is made of. */
   readonly parts: Readonly<Partial<Record<'gas' | 'filler' | Operation, readonly QuotePart[]>>>;
 };

@@ -1,5 +1,6 @@
 import { OPERATIONS } from '../../job/rates.ts';
 import type { SettledJob } from '../../job/job.ts';
+import type { Way } from '../../plan/correction.ts';
 import type { Figure } from '../../plan/figure.ts';
 import type { QuoteBreak, QuoteLineKey, QuoteOption } from '../../plan/quote.ts';
 import { figure, input } from '../figure.ts';
@@ -53,7 +54,9 @@ const LABOUR: readonly QuoteLineKey[] = OPERATIONS;
 /** Labour of one frame, the set-ups shared by all of the order. */
 export function minutesOf({ lines, minutes, quantity }: PricedLines): Figure | null {
   if (minutes === null) return null;
-  const hours = lines.flatMap((line) => (LABOUR.includes(line.key) && line.quantity !== null ? [{ key: line.key, hours: line.quantity }] : []));
+  const hours = lines.flatMap((line) =>
+    LABOUR.includes(line.key) && line.quantity !== null ? [{ key: line.key, hours: line.quantity }] : [],
+  );
   const sum = termsOf('h', hours.length, ' + ');
   return figure(
     minutes / quantity,
@@ -65,4 +68,21 @@ export function minutesOf({ lines, minutes, quantity }: PricedLines): Figure | n
     ],
     ['typed', 'geometry'],
   );
+}
+
+/** Cost of one frame with tax, and what it is at least where lines stand open. */
+export function costsOf({ lines, total, quantity }: PricedLines): Pick<Way, 'cost' | 'costAtLeast'> {
+  const known = lines.filter(({ amount }) => amount !== null).length;
+  const sum = figure(
+    eachOf(total, quantity),
+    'minor',
+    quantity === 1 ? 'c = Σ lines' : 'c = Σ lines/n',
+    [
+      input('Σ', 'sum-of-the-lines', total, 'minor'),
+      input('k', 'quote-lines', known, 'count'),
+      ...(quantity === 1 ? [] : [input('n', 'frames', quantity, 'count')]),
+    ],
+    ['money'],
+  );
+  return { cost: known < lines.length ? null : sum, costAtLeast: sum };
 }

@@ -1,10 +1,10 @@
 import type { OwnValue, TubeRate } from '../../job/rates.ts';
 import type { QuotePart } from '../../plan/quote.ts';
 import { input } from '../figure.ts';
+import { tubeNeeds, type TubeNeed } from '../stock/tube-needs.ts';
 import type { Order } from './order.ts';
 import { percentLine, ratedLine, ruledLine, told, type PricedLine } from './priced-line.ts';
 import { sizeName } from './size-name.ts';
-import { tubeNeeds, type TubeNeed } from './tube-needs-meanwhile.ts';
 
 /** Tube of each size and grade, by the metre or by the bar, and what the offcuts that are kept are worth. */
 export function tubeLines({ quantities: { pieces }, job: { rates, stock }, quantity }: Order): PricedLine[] {

@@ -12,7 +12,7 @@ const sumOf = (welds: readonly WeldWork[], pick: (weld: WeldWork) => number): nu
   welds.reduce((sum, weld) => sum + pick(weld), 0);
 
 /** What a piece of work on a frame takes, without the legs under it. */
-export function workQuantities(job: Job, { effort, welds, purge }: JobWork): Quantities {
+export function workQuantities(job: Job, { effort, welds, purge, gas }: JobWork): Quantities {
   const { finish, tube } = job;
   const left = finish.treatment === 'none' && finish.cleaning === 'none';
   const welded = sumOf(welds, ({ length }) => length) / 1000;
@@ -33,7 +33,7 @@ export function workQuantities(job: Job, { effort, welds, purge }: JobWork): Qua
     pieces: cutList({ effort, legs: [], tube }),
     counts,
     metres: {
-      bend: 0,
+      bend: effort.bentTube / 1000,
       // once round the tube for each cut
       cut: (effort.cuts * Math.PI * tube.outsideDiameter) / 1000,
       fit: welded,
@@ -49,6 +49,7 @@ export function workQuantities(job: Job, { effort, welds, purge }: JobWork): Qua
     torchGas: purge.torchGas,
     filler,
     welds: welds.length,
+    anew: isAnew(effort, gas.frame),
     parts: {
       gas: [...part('purge', purge.purgeGas, 'L'), ...part('torch', purge.torchGas, 'L')],
       filler: FORMS.flatMap((form) =>
@@ -68,6 +69,10 @@ export function workQuantities(job: Job, { effort, welds, purge }: JobWork): Qua
     },
   };
 }
+
+/** Whether every member is made from new tube. */
+const isAnew = ({ pieces }: JobWork['effort'], { members }: JobWork['gas']['frame']): boolean =>
+  members.every(({ name }) => pieces.some(({ kind, of }) => (kind === 'member' || kind === 'length') && of === name));
 
 const FORMS: readonly WeldForm[] = ['butt', 'saddle', 'pad'];
 

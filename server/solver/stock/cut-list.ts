@@ -48,6 +48,8 @@ export function cutList(work: {
       count: 1,
     })),
   ];
+  // what has no length cannot be made, and something else stops it
+  return all.filter(({ length }) => length.value > 0);
 }
 
 /** Where a person changes a piece. */

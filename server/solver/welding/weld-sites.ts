@@ -44,18 +44,19 @@ const LETTERS: Readonly<Record<Exclude<WeldKind, 'splice' | 'let-in'>, string>> 
   saddle: 'S',
   closing: 'C',
   pad: 'P',
+  'bar-joint': 'B',
 };
 
 /**
  * The welds of a piece of work, named: cut joints by their number, the two of a let-in by number and face, and saddles,
- * closing welds and pads counted each by themselves. Pads are the plates that the job has welded to open ends.
+ * closing welds, joints between bars and pads counted each by themselves. Pads are the plates that the job has welded to open ends.
  */
 export function weldSites(
   places: readonly WeldPlace[],
   frame: Pick<FrameGeometry, 'members'>,
   fixing: Fixing,
 ): WeldSite[] {
-  const counted = { saddle: 0, closing: 0, pad: 0 };
+  const counted = { saddle: 0, closing: 0, pad: 0, 'bar-joint': 0 };
   const next = (kind: keyof typeof counted): string => {
     counted[kind] += 1;
     return `${LETTERS[kind]}${String(counted[kind])}`;

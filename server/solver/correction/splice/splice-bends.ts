@@ -4,6 +4,7 @@ import type { Finding } from '../../../plan/finding.ts';
 import type { SetUp } from '../../bending/set-up.ts';
 import { finding } from '../../finding.ts';
 import type { CorrectionWork } from '../correction-work.ts';
+import { bentTube } from '../bent-tube.ts';
 import { rebendRows } from '../rebend-rows.ts';
 import type { BendTurn } from '../rebend.ts';
 import { MOST_OPENING } from '../turn-limits.ts';
@@ -55,7 +56,11 @@ export function withBends(spliced: SplicedWay, turned: readonly TurnedHinge[], s
       ...way,
       rebends: rebendRows(work.actual, turns, machine),
       steps: [...way.steps.slice(0, close), ...bends, ...way.steps.slice(close)],
-      effort: { ...way.effort, bends: way.effort.bends + turns.length },
+      effort: {
+        ...way.effort,
+        bends: way.effort.bends + turns.length,
+        bentTube: way.effort.bentTube + bentTube(work.actual, turns),
+      },
     },
   };
 }

@@ -110,10 +110,12 @@ const weldsOf = (cuts: readonly CutJoint[]): number =>
 /** What a splice takes of the shop; new tube as it is let in, without what is sawn off it. */
 export function effortOf(cuts: readonly CutJoint[], trims: readonly Trim[]): Effort {
   const pieces = cuts.flatMap(({ letIn }) => (letIn === null ? [] : [letIn]));
+  const bent = pieces.filter(({ radius }) => radius !== null);
   return {
     welds: weldsOf(cuts),
     cuts: 2 * (cuts.length + pieces.length) + trims.length,
-    bends: pieces.filter(({ radius }) => radius !== null).length,
+    bends: bent.length,
+    bentTube: bent.reduce((sum, { length }) => sum + length, 0),
     pieces: cuts.flatMap(({ letIn }, index): EffortPiece[] =>
       letIn === null
         ? []

@@ -13,7 +13,7 @@ import { placedWelds } from './placed-welds.ts';
 import { balancedOrder, worstOrder } from './proposed-order.ts';
 import { quartersOf } from './quarters.ts';
 import { weldInfluences, type FrameInfluences } from './weld-influences.ts';
-import { weldSequence } from './weld-sequence.ts';
+import { holdsFrame, weldSequence } from './weld-sequence.ts';
 
 /**
  * A size that the given order moves by this much more than the proposed one is clearly worse [mm]; our own choice: a
@@ -27,11 +27,11 @@ const CLEARLY = 0.5;
  * All joints are tacked, so that the frame is whole: every weld then shortens the tube at its place by its shrinkage,
  * and turns it towards the part that is welded last. The frame follows as a linear-elastic one that nothing holds;
  * what welds do adds up, so that how far a size moves hangs on the quarters alone, not on which weld comes first. Pads
- * do not move it. A saddle acts where the axes meet, half a diameter from its weld.
+ * do not move it, nor do joints between bars, which are welded before there is a frame. A saddle acts where the axes meet, half a diameter from its weld.
  *
  * @param work wanted frame; tube [mm]; pull of one joint that is welded once round [rad]; away from the ground; welds
  *   of the frame that is welded with what each pulls in [mm]; cut joints; the job's own order
- * @returns movement null where nothing moves: only pads, no sizes, or neither pull nor shrinkage
+ * @returns movement null where nothing moves: only pads or joints between bars, no sizes, or neither pull nor shrinkage
  */
 export function planMovement(work: {
   readonly wanted: FrameGeometry;
@@ -50,11 +50,7 @@ export function planMovement(work: {
 } {
   const { wanted, pull, up, welds, joints } = work;
   const placed = placedWelds(welds, wanted, joints);
-  const influences = weldInfluences(
-    wanted,
-    work,
-    placed.filter(({ kind }) => kind !== 'pad'),
-  );
+  const influences = weldInfluences(wanted, work, placed.filter(holdsFrame));
   const sequence = weldSequence(placed, wanted);
   const known = balancedOrder(sequence, influences, up);
   // a weld on a member that the wanted frame does not have is welded all the same

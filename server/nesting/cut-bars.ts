@@ -1,0 +1,73 @@
+import type { Aim } from './aim.ts';
+import { sumOver, trimmedCuts, type Cut, type CuttingTask } from './cutting-task.ts';
+import { laidGreedily, leastOf } from './laid-greedily.ts';
+import { leastCutting, type Least, type Search } from './least-cutting.ts';
+import type { LinearSolver } from './linear-solver.ts';
+
+/** How the pieces of one size are cut. */
+export type CutBars = {
+  readonly cuts: readonly Cut[];
+  /** What the bars cost, their length, and what neither can come below. */
+  readonly cost: number;
+  readonly costBound: number;
+  readonly length: number;
+  readonly lengthBound: number;
+};
+
+/** So much of the time may go into the cost before the length of the bars is looked at; our own choice. */
+const FOR_COST = 0.8;
+
+/**
+ * The cheapest bars for some pieces, and of bars that cost as much the shortest together.
+ *
+ * @returns null where there are too few bars
+ */
+export function cutBars(
+  task: CuttingTask,
+  search: {
+    readonly solver: LinearSolver;
+    readonly secondsLeft: () => number;
+    readonly report: (best: CutBars) => void;
+  },
+): CutBars | null {
+  const costOf = (bar: number): number => task.bars[bar]?.cost ?? 0;
+  const lengthOf = (bar: number): number => task.bars[bar]?.length ?? 0;
+  const greedy = laidGreedily(task).map((cuts) => trimmedCuts(task, cuts));
+  const first = leastOf(greedy, costOf);
+  if (first === null) return null;
+  const told = (cost: Least, length?: Least): CutBars => ({
+    cuts: (length ?? cost).cuts,
+    cost: cost.value,
+    costBound: cost.bound,
+    length: sumOver((length ?? cost).cuts, lengthOf),
+    lengthBound: length?.bound ?? 0,
+  });
+  const { solver, secondsLeft } = search;
+  const started = secondsLeft();
+  const forCost: Search = {
+    solver,
+    secondsLeft: () => secondsLeft() - started * (1 - FOR_COST),
+    report: (least) => search.report(told(least)),
+  };
+  const costAim = { task, costs: task.bars.map(({ cost }) => cost), limit: null };
+  const cost = leastCutting(costAim, first, forCost);
+  if (cost.bound < cost.value) return told(cost);
+  if (lengthFollows(task)) return { ...told(cost), lengthBound: sumOver(cost.cuts, lengthOf) };
+  const lengthAim: Aim = {
+    task,
+    costs: task.bars.map(({ length }) => length),
+    limit: { costs: costAim.costs, most: cost.value },
+  };
+  const length = leastCutting(lengthAim, cost.cuts, {
+    solver,
+    secondsLeft,
+    report: (least) => search.report(told(cost, least)),
+  });
+  return told(cost, length);
+}
+
+/** Whether bars that cost as much are always as long together. */
+function lengthFollows({ bars }: CuttingTask): boolean {
+  const [first] = bars;
+  return first === undefined || (first.cost > 0 && bars.every(({ cost, length }) => cost * first.length === length * first.cost));
+}

@@ -1,0 +1,112 @@
+import { columnsOf, commonStep, cutsOf, rowsOf, type Aim } from './aim.ts';
+import { sumOver, trimmedCuts, type Cut, type Pattern } from './cutting-task.ts';
+import { laidNear, leastOf } from './laid-greedily.ts';
+import type { LinearSolver } from './linear-solver.ts';
+import { nearPatterns } from './near-patterns.ts';
+import { relaxedCutting, type Relaxed } from './relaxed-cutting.ts';
+
+/**
+ * How many patterns are looked at together, one after the other while the answer is not proven, and what part of the time
+ * that is left goes into each; our own choice.
+ */
+const ROUNDS = [
+  { most: 400, share: 0.15 },
+  { most: 3000, share: 0.4 },
+  { most: 20_000, share: 1 },
+];
+
+/** Bars that do, and what no bars can come below. */
+export type Least = { readonly cuts: readonly Cut[]; readonly value: number; readonly bound: number };
+
+export type Search = {
+  readonly solver: LinearSolver;
+  readonly secondsLeft: () => number;
+  /** Told whenever a better answer or a better bound is there. */
+  readonly report: (least: Least) => void;
+};
+
+/**
+ * The least that an aim can come to: from an answer that does, a bound by parts of a bar, answers near to that one, and
+ * then the best whole answer out of all patterns that a better one could be made of. Proven where value and bound are one.
+ */
+export function leastCutting(aim: Aim, begun: readonly Cut[], search: Search): Least {
+  const costOf = (bar: number): number => aim.costs[bar] ?? 0;
+  const step = commonStep(aim.costs);
+  let best: Least = { cuts: begun, value: sumOver(begun, costOf), bound: 0 };
+  const improve = (cuts: readonly Cut[]): void => {
+    const trimmed = trimmedCuts(aim.task, cuts);
+    const value = sumOver(trimmed, costOf);
+    if (value >= best.value || !isWithin(aim, trimmed)) return;
+    best = { ...best, cuts: trimmed, value };
+    search.report(best);
+  };
+  const raise = (bound: number): void => {
+    const reached = Math.min(best.value, reachable(bound, step));
+    if (reached <= best.bound) return;
+    best = { ...best, bound: reached };
+    search.report(best);
+  };
+  if (step === 0 || best.value === 0) return { ...best, bound: best.value };
+  const relaxed = relaxedCutting(aim, begun, search);
+  if (relaxed === null) return best;
+  if (relaxed.sure) raise(relaxed.worths.total);
+  if (best.bound < best.value) for (const cuts of laidNear(aim.task, relaxed.amounts)) improve(cuts);
+  for (const { most, share } of ROUNDS) {
+    if (best.bound >= best.value || search.secondsLeft() <= 0) break;
+    const seconds = share * search.secondsLeft();
+    wholeAnswer(aim, { relaxed, step, most, seconds, best: () => best, improve, raise }, search.solver);
+  }
+  return best;
+}
+
+/** The least multiple of a step that is no less than a bound, roundings of the solver aside. */
+const reachable = (bound: number, step: number): number =>
+  step * Math.max(0, Math.ceil(bound / step - 1e-6 - 1e-9 * Math.abs(bound / step)));
+
+/** Whether cuts keep the limit of an aim, and the number of bars that there are. */
+function isWithin({ task, limit }: Aim, cuts: readonly Cut[]): boolean {
+  const used = task.bars.map(() => 0);
+  for (const { bar, times } of cuts) used[bar] = (used[bar] ?? 0) + times;
+  return (
+    task.bars.every(({ count }, bar) => (used[bar] ?? 0) <= (count ?? Infinity)) &&
+    (limit === null || sumOver(cuts, (bar) => limit.costs[bar] ?? 0) <= limit.most)
+  );
+}
+
+type Found = {
+  readonly relaxed: Relaxed;
+  readonly step: number;
+  readonly most: number;
+  readonly seconds: number;
+  readonly best: () => Least;
+  readonly improve: (cuts: readonly Cut[]) => void;
+  readonly raise: (bound: number) => void;
+};
+
+/** Looks for a better answer out of the patterns that come near. */
+function wholeAnswer(aim: Aim, { relaxed, step, most, seconds, best, improve, raise }: Found, solver: LinearSolver): void {
+  const { worths } = relaxed;
+  const margin = best().value - step - worths.total;
+  const near = nearPatterns(aim, worths, { margin, most });
+  const isAll = relaxed.sure && near.margin >= margin;
+  if (process.env.V) console.log('round',most,near.patterns.length,isAll,margin,near.margin,seconds);
+  const patterns = distinct([...relaxed.patterns, ...near.patterns, ...best().cuts]);
+  const rows = rowsOf(aim);
+  const kinds = aim.task.bars.map((_, bar) => bar);
+  const cols = columnsOf(aim)(patterns).map((c, i) => ({ cost: 0, rows: [...c.rows, rows.length + patterns[i]!.bar], gives: [...c.gives, 1] }));
+  const { amounts, bound } = solver.wholeNumbers({
+    rows: [...rows, ...kinds.map(() => ({ least: 0, most: 0 }))],
+    columns: [...cols, ...kinds.map((k) => ({ cost: aim.costs[k]!, rows: [rows.length + k], gives: [-1] }))],
+    within: step * (1 - 1e-4),
+    seconds,
+    better: (found) => improve(cutsOf(patterns, found)),
+  });
+  if (amounts !== null) improve(cutsOf(patterns, amounts));
+  // an answer with any other pattern comes to more than the margin above the relaxed one
+  if (relaxed.sure) raise(Math.min(bound, isAll ? Infinity : worths.total + Math.max(0, near.margin)));
+}
+
+function distinct(patterns: readonly Pattern[]): Pattern[] {
+  const known = new Map(patterns.map((pattern) => [`${String(pattern.bar)}:${pattern.counts.join(' ')}`, pattern]));
+  return [...known.values()].map(({ bar, counts }) => ({ bar, counts }));
+}

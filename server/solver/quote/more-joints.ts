@@ -1,0 +1,46 @@
+import type { CutPiece } from '../../plan/stock.ts';
+import { byOperation } from './add-quantities.ts';
+import type { Quantities } from './quantities.ts';
+
+/** Pieces shorter than this share of one are none: rounding. */
+const NOTHING = 1e-9;
+
+/**
+ * What a splice would take if it had another number of welds, each like its own on the mean. Bends that are turned again stay
+ * as they are, and so do the legs under the frame.
+ *
+ * @param quantities with the legs among them
+ * @param times so many times the welds of the frame
+ */
+export function withWelds(
+  quantities: Quantities,
+  { times, legs }: { readonly times: number; readonly legs: Quantities | null },
+): Quantities {
+  const scaled = (pick: (one: Quantities) => number): number => {
+    const fixed = legs === null ? 0 : pick(legs);
+    return fixed + times * (pick(quantities) - fixed);
+  };
+  const each = (key: 'counts' | 'metres' | 'process') =>
+    byOperation((operation) => (operation === 'bend' ? quantities[key].bend : scaled((one) => one[key][operation])));
+  return {
+    pieces: quantities.pieces.flatMap((piece) => (piece.kind === 'let-in' ? severalPieces(piece, times) : [piece])),
+    counts: each('counts'),
+    metres: each('metres'),
+    process: each('process'),
+    purgeGas: scaled(({ purgeGas }) => purgeGas),
+    torchGas: scaled(({ torchGas }) => torchGas),
+    filler: scaled(({ filler }) => filler),
+    welds: scaled(({ welds }) => welds),
+    parts: {},
+  };
+}
+
+/** A piece so many times: whole ones, and a shorter one for what is left over. */
+function severalPieces(piece: CutPiece, times: number): CutPiece[] {
+  const whole = Math.floor(times + NOTHING);
+  const rest = times - whole;
+  return [
+    ...(whole > 0 ? [{ ...piece, count: whole * piece.count }] : []),
+    ...(rest > NOTHING ? [{ ...piece, length: { ...piece.length, value: rest * piece.length.value } }] : []),
+  ];
+}

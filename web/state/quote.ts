@@ -1,0 +1,99 @@
+import type { Job } from '../../server/job/job.ts';
+import { formatMoney } from '../../server/language/quantity-format.ts';
+import { unitWords } from '../../server/language/en/units.ts';
+import { words, wordsOf } from '../../server/language/words.ts';
+import type { QuoteBreak, QuoteLine, QuoteOption, QuotePlan } from '../../server/plan/quote.ts';
+import { amountText, jobQuantity } from './money.ts';
+
+/** The option that the page shows; undefined where it cannot be made. */
+export const shownOption = ({ options, scope }: QuotePlan): QuoteOption | undefined =>
+  options.find((option) => option.scope === scope);
+
+export const optionName = (scope: QuoteOption['scope']): string =>
+  scope === 'frame' ? words('price.optionFrame') : wordsOf('way', scope);
+
+/** Short enough for the head of a column. */
+export const optionShort = (scope: QuoteOption['scope']): string =>
+  scope === 'frame' ? words('price.optionFrame') : wordsOf('wayShort', scope);
+
+type LineName = Pick<QuoteLine, 'key' | 'of'>;
+
+/** Lines of one key are told apart by a size of tube or an operation. */
+export function lineName({ key, of }: LineName): string {
+  const line = wordsOf('quote', key);
+  if (of === '') return line;
+  return words('price.lineOf', { line, of: key === 'machine' ? wordsOf('quote', of) : of });
+}
+
+export const lineId = ({ key, of }: LineName): string => `${key}/${of}`;
+
+/** How money is written in a quote. */
+type Money = Pick<QuotePlan, 'currency' | 'minorDigits'>;
+
+export const moneyText = (minor: number, { currency, minorDigits }: Money): string =>
+  formatMoney(minor, currency, minorDigits);
+
+/** The rate of a line: 'EUR 50.00 each h', '10 %', 'open'; empty where an amount is reckoned by a rule of its own. */
+export function rateText({ rate, rateUnit, rateField, missing, quantity }: QuoteLine, money: Money): string {
+  if (rate === null) return missing.includes(rateField) ? words('price.open') : '';
+  if (rateUnit === 'percent') return `${String(rate)} %`;
+  const amount = moneyText(rate, money);
+  const unit = quantity === null ? '' : unitWords[quantity.unit];
+  return unit === '' ? words('price.perOne', { amount }) : words('price.per', { amount, unit });
+}
+
+/** What a part of a line's quantity is called, with how much of it. */
+export function partText({ key, name, value, unit }: QuoteLine['parts'][number], job: Job): string {
+  const said = wordsOf('part', key, { name });
+  // words that have no place for a name of its own leave it out
+  const named = name === '' || said.includes(name) ? said : `${said} ${name}`;
+  return `${named}: ${jobQuantity(value, unit, job)}`;
+}
+
+/**
+ * The lines of several options as rows of one table, in the order in which they stand: a line that only a later option has
+ * comes after the one that it follows there.
+ */
+export function lineRows(options: readonly QuoteOption[]): readonly LineName[] {
+  const rows: LineName[] = [];
+  const placeOf = (line: LineName | undefined): number =>
+    line === undefined ? -1 : rows.findIndex((row) => lineId(row) === lineId(line));
+  for (const { lines } of options) {
+    lines.forEach((line, index) => {
+      if (placeOf(line) < 0) rows.splice(placeOf(lines[index - 1]) + 1, 0, { key: line.key, of: line.of });
+    });
+  }
+  return rows;
+}
+
+export const lineOf = ({ lines }: QuoteOption, row: LineName): QuoteLine | undefined =>
+  lines.find((line) => lineId(line) === lineId(row));
+
+/** The option that costs least of those with a price in every line; undefined where there are not two to compare. */
+export function cheapestOf(options: readonly QuoteOption[]): QuoteOption | undefined {
+  const complete = options.filter(({ open }) => open.length === 0).sort((one, other) => one.total - other.total);
+  return complete.length > 1 ? complete[0] : undefined;
+}
+
+/** A sum; while lines of it stand open it is only the least that it can be. */
+export function sumText(minor: number, option: QuoteOption, minorDigits: number): string {
+  const amount = amountText(minor, minorDigits);
+  return option.open.length === 0 ? amount : `≥ ${amount}`;
+}
+
+/** The price of so many frames; undefined while the plan is still for other quantities. */
+export const breakOf = ({ breaks }: QuoteOption, quantity: unknown): QuoteBreak | undefined =>
+  breaks.find((one) => one.quantity === quantity);
+
+/** First field of a line that is only an example, and first that is missing; empty where there is none. */
+export const firstExample = ({ lines }: QuoteOption): string => lines.find(({ example }) => example)?.rateField ?? '';
+export const firstMissing = ({ lines }: QuoteOption): string =>
+  lines.find(({ missing }) => missing.length > 0)?.missing[0] ?? '';
+
+/** Ways that are offered after one of them was ticked or not; those that the plan offers by itself count as ticked. */
+export function withOffered(options: readonly QuoteOption[], scope: QuoteOption['scope'], offered: boolean) {
+  return options
+    .filter((option) => (option.scope === scope ? offered : option.offered))
+    .map((option) => option.scope)
+    .filter((one) => one !== 'frame');
+}
