@@ -10,6 +10,7 @@ import { secure } from './plugins/security.ts';
 import { catalogueRoutes } from './routes/catalogue-routes.ts';
 import { exportRoutes } from './routes/export-routes.ts';
 import { jobsRoutes, type JobsService } from './routes/jobs-routes.ts';
+import { nestingRoutes } from './routes/nesting-routes.ts';
 import { planRoutes } from './routes/plan-routes.ts';
 import { quoteRoutes, type QuoteService } from './routes/quote-routes.ts';
 import { revisionRoutes } from './routes/revision-routes.ts';
@@ -52,6 +53,7 @@ export async function buildApp(options: AppOptions): Promise<App> {
   shopRoutes(app, options);
   timesRoutes(app, options);
   stockRoutes(app, options);
+  nestingRoutes(app, options);
   catalogueRoutes(app);
   openApiRoute(app);
   await servePage(app, options.pageFolder);

@@ -76,6 +76,7 @@ const COLUMNS: readonly Column<Row>[] = [
  */
 export function quoteCsv({ plan }: ExportInput): Exported {
   const { quote } = plan;
+  if (plan.frame === null) return refused('frame-not-possible');
   if (quote === null || quote.options.length === 0) return refused('no-quote');
   return exported(
     csvText(

@@ -16,14 +16,15 @@ export function withQuote(document: Document): Document {
   const since = typeof date === 'string' && isDay(date) ? date : '';
   const moved = (name: string) => own(rates, name, since);
   const typed = (value: number | null): OwnValue => ({ value, since, example: false });
-  const { labour: _labour, gas, tubes, ...unknown } = fresh;
+  // what every version had is never made up where it is missing
+  const { labour: _labour, from: _from, currency: _currency, minorDigits: _digits, gas, tubes, ...unknown } = fresh;
   return {
     ...document,
     ...added,
     rates: {
       ...opened(unknown),
       ...rest,
-      from: from(date),
+      ...(date === undefined ? {} : { from: firstDay(date) }),
       tubes: tubes.map((tube) => ({ ...opened(tube), perMetre: moved('tubePerMetre') })),
       gas: { ...opened(gas), rentPerDay: null, perCubicMetre: moved('gasPerCubicMetre') },
       fillerPerKilogram: moved('fillerPerKilogram'),
@@ -34,7 +35,7 @@ export function withQuote(document: Document): Document {
       margin: typed(0),
       tax: typed(0),
       abrasivesPerWeld: typed(0),
-      labour: labourOf(labourPerHour, times, since),
+      ...labourOf(labourPerHour, times, since),
     },
     asTyped: movedTexts(document['asTyped'], date),
   };
@@ -46,7 +47,7 @@ const isDay = (date: unknown): boolean => typeof date === 'string' && new RegExp
 const LONGEST_DATE = 10;
 
 /** A text that was no day is one that cannot be read; anything else that is none is refused as it stands. */
-const from = (date: unknown): unknown =>
+const firstDay = (date: unknown): unknown =>
   typeof date !== 'string' || isDay(date) || date.length > LONGEST_DATE ? date : '';
 
 /** A value with its date; one that is missing stays missing, to be refused by the check of the whole. */
@@ -59,13 +60,12 @@ function own(rates: Document, name: string, since: string): Document {
 const NEW_OPERATION = { hour: null, setUp: null, each: null };
 
 /** Hours and times of each operation. Damage in them stays damage, to be refused where it stands now. */
-function labourOf(hours: unknown, times: unknown, since: string): unknown {
-  if (!isPlainObject(hours)) return hours;
-  if (!isPlainObject(times)) return times;
-  const operations = new Set([...OPERATIONS, ...Object.keys(hours), ...Object.keys(times)]);
-  return Object.fromEntries(
-    [...operations].map((operation) => [operation, operationOf(operation, hours, times, since)]),
-  );
+function labourOf(hours: unknown, times: unknown, since: string): Document {
+  if (!isPlainObject(hours)) return hours === undefined ? {} : { labour: hours };
+  if (!isPlainObject(times)) return times === undefined ? {} : { labour: times };
+  const operations = [...new Set([...OPERATIONS, ...Object.keys(hours), ...Object.keys(times)])];
+  const labour = operations.map((operation) => [operation, operationOf(operation, hours, times, since)] as const);
+  return { labour: Object.fromEntries(labour.filter(([, rate]) => rate !== undefined)) };
 }
 
 function operationOf(operation: string, hours: Document, times: Document, since: string): unknown {

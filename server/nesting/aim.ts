@@ -8,14 +8,6 @@ export type Aim = {
   readonly limit: { readonly costs: readonly number[]; readonly most: number } | null;
 };
 
-/** The largest number that divides all of these. */
-export const commonStep = (values: readonly number[]): number =>
-  values.reduce((step, value) => {
-    let [a, b] = [step, value];
-    while (b > 0) [a, b] = [b, a % b];
-    return a;
-  }, 0);
-
 /** The rows of the program: each piece as often as it is wanted, no more bars than there are, and the limit. */
 export function rowsOf({ task, limit }: Aim): Row[] {
   return [
@@ -67,8 +59,7 @@ export function worthsOf(aim: Aim, ofRows: ArrayLike<number>): Worths {
     return (aim.costs[bar] ?? 0) - (row === null ? 0 : ofRow(row)) - ofLimit * (aim.limit?.costs[bar] ?? 0);
   });
   const total = rows.reduce(
-    (sum, { least, most }, row) =>
-      sum + (row < pieces.length ? (ofPieces[row] ?? 0) * least : ofRow(row) * most),
+    (sum, { least, most }, row) => sum + (row < pieces.length ? (ofPieces[row] ?? 0) * least : ofRow(row) * most),
     0,
   );
   return { pieces: ofPieces, bars: ofBars, total };

@@ -17,6 +17,16 @@ export type CutBars = {
 /** So much of the time may go into the cost before the length of the bars is looked at; our own choice. */
 const FOR_COST = 0.8;
 
+/** Bars that do, laid at once: what the search begins with. null where there are too few bars. */
+export function firstCuts(task: CuttingTask): CutBars | null {
+  const costOf = (bar: number): number => task.bars[bar]?.cost ?? 0;
+  const answers = laidGreedily(task).map((cuts) => trimmedCuts(task, cuts));
+  const cuts = leastOf(answers, costOf);
+  if (cuts === null) return null;
+  const length = sumOver(cuts, (bar) => task.bars[bar]?.length ?? 0);
+  return { cuts, cost: sumOver(cuts, costOf), costBound: 0, length, lengthBound: 0 };
+}
+
 /**
  * The cheapest bars for some pieces, and of bars that cost as much the shortest together.
  *
@@ -30,10 +40,8 @@ export function cutBars(
     readonly report: (best: CutBars) => void;
   },
 ): CutBars | null {
-  const costOf = (bar: number): number => task.bars[bar]?.cost ?? 0;
   const lengthOf = (bar: number): number => task.bars[bar]?.length ?? 0;
-  const greedy = laidGreedily(task).map((cuts) => trimmedCuts(task, cuts));
-  const first = leastOf(greedy, costOf);
+  const first = firstCuts(task)?.cuts ?? null;
   if (first === null) return null;
   const told = (cost: Least, length?: Least): CutBars => ({
     cuts: (length ?? cost).cuts,
@@ -69,5 +77,8 @@ export function cutBars(
 /** Whether bars that cost as much are always as long together. */
 function lengthFollows({ bars }: CuttingTask): boolean {
   const [first] = bars;
-  return first === undefined || (first.cost > 0 && bars.every(({ cost, length }) => cost * first.length === length * first.cost));
+  return (
+    first === undefined ||
+    (first.cost > 0 && bars.every(({ cost, length }) => cost * first.length === length * first.cost))
+  );
 }

@@ -22,6 +22,9 @@ export type BarKind = {
 /** What one bar is cut into: how many of each piece of the task. */
 export type Pattern = { readonly bar: number; readonly counts: readonly number[] };
 
+/** The same for patterns that are alike. */
+export const keyOf = ({ bar, counts }: Pattern): string => `${String(bar)}:${counts.join(' ')}`;
+
 /** So many bars that are cut alike. */
 export type Cut = Pattern & { readonly times: number };
 
@@ -46,7 +49,7 @@ export function trimmedCuts(task: CuttingTask, cuts: readonly Cut[]): Cut[] {
   const left = task.pieces.map(({ count }) => count);
   const trimmed: Cut[] = [];
   for (const { bar, counts, times } of cuts)
-    for (let open = times; open > 0; ) {
+    for (let open = times; open > 0;) {
       const kept = counts.map((count, index) => Math.min(count, left[index] ?? 0));
       const alike = Math.min(open, timesWithin(kept, left));
       if (alike === 0) break;

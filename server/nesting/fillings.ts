@@ -17,9 +17,7 @@ export type Filling = { readonly value: number; readonly counts: number[] };
 const byWorth = ({ values, weights }: Choice): number[] =>
   weights
     .map((_, index) => index)
-    .sort(
-      (a, b) => (values[b] ?? 0) * (weights[a] ?? 0) - (values[a] ?? 0) * (weights[b] ?? 0) || a - b,
-    );
+    .sort((a, b) => (values[b] ?? 0) * (weights[a] ?? 0) - (values[a] ?? 0) * (weights[b] ?? 0) || a - b);
 
 /**
  * The filling of a bar that is worth most, where one is worth more than `above`: a bounded knapsack, depth first, the most
@@ -77,13 +75,13 @@ function lightestFrom(order: readonly number[], weights: readonly number[]): num
 /**
  * Every filling that nothing more goes into and that is worth at least `least()`, which may rise while they are told.
  *
- * @returns whether all were told: false after `looks` looks
+ * @returns how many looks it took; more than `looks`: it was given up, and not all were told
  */
 export function eachFilling(
   choice: Choice,
   room: number,
   asked: { readonly least: () => number; readonly tell: (filling: Filling) => void; readonly looks: number },
-): boolean {
+): number {
   const { values, weights, limits } = choice;
   const order = byWorth(choice).filter((index) => (limits[index] ?? 0) > 0);
   const counts = weights.map(() => 0);
@@ -112,5 +110,5 @@ export function eachFilling(
     counts[index] = 0;
   };
   look(0, room, 0);
-  return looks <= asked.looks;
+  return looks;
 }

@@ -1,6 +1,8 @@
-import { columnsOf, commonStep, cutsOf, rowsOf, type Aim } from './aim.ts';
-import { sumOver, trimmedCuts, type Cut, type Pattern } from './cutting-task.ts';
-import { laidNear, leastOf } from './laid-greedily.ts';
+import { columnsOf, cutsOf, rowsOf, type Aim } from './aim.ts';
+import { barSums } from './bar-sums.ts';
+import { keyOf, sumOver, trimmedCuts, type Cut, type Pattern } from './cutting-task.ts';
+import { laidAsPlanned } from './laid-as-planned.ts';
+import { laidNear } from './laid-greedily.ts';
 import type { LinearSolver } from './linear-solver.ts';
 import { nearPatterns } from './near-patterns.ts';
 import { relaxedCutting, type Relaxed } from './relaxed-cutting.ts';
@@ -31,7 +33,8 @@ export type Search = {
  */
 export function leastCutting(aim: Aim, begun: readonly Cut[], search: Search): Least {
   const costOf = (bar: number): number => aim.costs[bar] ?? 0;
-  const step = commonStep(aim.costs);
+  const sums = barSums(aim, sumOver(begun, costOf));
+  const { step } = sums;
   let best: Least = { cuts: begun, value: sumOver(begun, costOf), bound: 0 };
   const improve = (cuts: readonly Cut[]): void => {
     const trimmed = trimmedCuts(aim.task, cuts);
@@ -41,7 +44,7 @@ export function leastCutting(aim: Aim, begun: readonly Cut[], search: Search): L
     search.report(best);
   };
   const raise = (bound: number): void => {
-    const reached = Math.min(best.value, reachable(bound, step));
+    const reached = bound >= best.value ? best.value : Math.min(best.value, sums.from(bound));
     if (reached <= best.bound) return;
     best = { ...best, bound: reached };
     search.report(best);
@@ -49,19 +52,16 @@ export function leastCutting(aim: Aim, begun: readonly Cut[], search: Search): L
   if (step === 0 || best.value === 0) return { ...best, bound: best.value };
   const relaxed = relaxedCutting(aim, begun, search);
   if (relaxed === null) return best;
-  if (relaxed.sure) raise(relaxed.worths.total);
+  raise(relaxed.bound);
   if (best.bound < best.value) for (const cuts of laidNear(aim.task, relaxed.amounts)) improve(cuts);
+  if (best.bound < best.value) for (const cuts of laidAsPlanned(aim, search)) improve(cuts);
   for (const { most, share } of ROUNDS) {
     if (best.bound >= best.value || search.secondsLeft() <= 0) break;
-    const seconds = share * search.secondsLeft();
-    wholeAnswer(aim, { relaxed, step, most, seconds, best: () => best, improve, raise }, search.solver);
+    const isLast = wholeAnswer(aim, { relaxed, step, most, share, best: () => best, improve, raise }, search);
+    if (isLast) break;
   }
   return best;
 }
-
-/** The least multiple of a step that is no less than a bound, roundings of the solver aside. */
-const reachable = (bound: number, step: number): number =>
-  step * Math.max(0, Math.ceil(bound / step - 1e-6 - 1e-9 * Math.abs(bound / step)));
 
 /** Whether cuts keep the limit of an aim, and the number of bars that there are. */
 function isWithin({ task, limit }: Aim, cuts: readonly Cut[]): boolean {
@@ -77,36 +77,37 @@ type Found = {
   readonly relaxed: Relaxed;
   readonly step: number;
   readonly most: number;
-  readonly seconds: number;
+  readonly share: number;
   readonly best: () => Least;
   readonly improve: (cuts: readonly Cut[]) => void;
   readonly raise: (bound: number) => void;
 };
 
-/** Looks for a better answer out of the patterns that come near. */
-function wholeAnswer(aim: Aim, { relaxed, step, most, seconds, best, improve, raise }: Found, solver: LinearSolver): void {
-  const { worths } = relaxed;
-  const margin = best().value - step - worths.total;
-  const near = nearPatterns(aim, worths, { margin, most });
-  const isAll = relaxed.sure && near.margin >= margin;
-  if (process.env.V) console.log('round',most,near.patterns.length,isAll,margin,near.margin,seconds);
+/** Looks for a better answer out of the patterns that come near; true where looking at more of them is of no use. */
+function wholeAnswer(
+  aim: Aim,
+  { relaxed, step, most, share, best, improve, raise }: Found,
+  { solver, secondsLeft }: Search,
+): boolean {
+  const margin = best().value - step - relaxed.bound;
+  const near = nearPatterns(aim, relaxed.worths, { margin, most });
+  const isAll = relaxed.sure && near.margin !== null && near.margin >= margin;
+  const isLast = isAll || near.margin === null;
   const patterns = distinct([...relaxed.patterns, ...near.patterns, ...best().cuts]);
-  const rows = rowsOf(aim);
-  const kinds = aim.task.bars.map((_, bar) => bar);
-  const cols = columnsOf(aim)(patterns).map((c, i) => ({ cost: 0, rows: [...c.rows, rows.length + patterns[i]!.bar], gives: [...c.gives, 1] }));
   const { amounts, bound } = solver.wholeNumbers({
-    rows: [...rows, ...kinds.map(() => ({ least: 0, most: 0 }))],
-    columns: [...cols, ...kinds.map((k) => ({ cost: aim.costs[k]!, rows: [rows.length + k], gives: [-1] }))],
+    rows: rowsOf(aim),
+    columns: columnsOf(aim)(patterns),
     within: step * (1 - 1e-4),
-    seconds,
+    seconds: (isLast ? 1 : share) * secondsLeft(),
     better: (found) => improve(cutsOf(patterns, found)),
   });
   if (amounts !== null) improve(cutsOf(patterns, amounts));
   // an answer with any other pattern comes to more than the margin above the relaxed one
-  if (relaxed.sure) raise(Math.min(bound, isAll ? Infinity : worths.total + Math.max(0, near.margin)));
+  if (relaxed.sure) raise(Math.min(bound, isAll ? Infinity : relaxed.bound + Math.max(0, near.margin ?? 0)));
+  return isLast;
 }
 
 function distinct(patterns: readonly Pattern[]): Pattern[] {
-  const known = new Map(patterns.map((pattern) => [`${String(pattern.bar)}:${pattern.counts.join(' ')}`, pattern]));
+  const known = new Map(patterns.map((pattern) => [keyOf(pattern), pattern]));
   return [...known.values()].map(({ bar, counts }) => ({ bar, counts }));
 }

@@ -89,7 +89,8 @@ export function quoteRoutes(app: App, { jobs, quotes, maker, now }: QuoteService
         return reply.headers(made.headers).send(made.file);
       }
       const { issued, job } = stored;
-      const revision = { number: issued.jobRevision, date: issued.issuedAt };
+      const saved = await jobs.revision(id, issued.jobRevision);
+      const revision = { number: issued.jobRevision, date: saved?.savedAt ?? issued.issuedAt };
       const sheet = file === 'quote.pdf' ? 'quote' : 'quote-working';
       const { headers, bytes } = await pdfOf(sheet, { plan, job, revision, issued });
       return reply.headers(headers).send(bytes);

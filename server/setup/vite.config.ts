@@ -14,7 +14,12 @@ export default defineConfig({
     emptyOutDir: true,
     sourcemap: true,
     rolldownOptions: {
-      input: { main: 'server/main.ts', cli: 'server/cli.ts', 'step-worker': 'server/exports/step-worker.ts' },
+      input: {
+        main: 'server/main.ts',
+        cli: 'server/cli.ts',
+        'step-worker': 'server/exports/step-worker.ts',
+        'nesting-worker': 'server/nesting/nesting-worker.ts',
+      },
       // all beside each other, so that a file finds the worker in the same place whichever file it was put into
       output: { chunkFileNames: '[name]-[hash].js' },
     },

@@ -7,11 +7,11 @@ import { ticked } from './cut-list-table.ts';
 import { table, type Cell, type Table } from './table.ts';
 import { beside, space, type Block } from './text-block.ts';
 
-/** Letters of the list, and the air between its two halves [mm]. */
+/** Letters of the list, and the air between its two columns [mm]. */
 const HEIGHT = 2.15;
 const AIR = 8;
 
-/** More pieces than this stand in two halves beside one another. */
+/** More pieces than this stand two beside one another. */
 const ONE_BELOW_ANOTHER = 3;
 
 /** The pieces of a bar in the order of the saw, with where each begins and ends on a tape that lies along all of them. */
@@ -40,7 +40,6 @@ export function barOrder(bar: BarPlan, { width, units, numberOf }: BarDrawing): 
   );
   const rows = made.rows.map((one) => ticked(one, wide));
   if (rows.length <= ONE_BELOW_ANOTHER) return { head: made.head, rows };
-  const half = Math.ceil(rows.length / 2);
   const pair = (left: Block, right: Block): Block =>
     beside([
       { left: 0, block: left },
@@ -48,6 +47,7 @@ export function barOrder(bar: BarPlan, { width, units, numberOf }: BarDrawing): 
     ]);
   return {
     head: pair(made.head, made.head),
-    rows: rows.slice(0, half).map((left, index) => pair(left, rows[half + index] ?? space(0))),
+    // read along the row, so that the order holds where the list runs over to a next page
+    rows: rows.flatMap((left, index) => (index % 2 === 0 ? [pair(left, rows[index + 1] ?? space(0))] : [])),
   };
 }

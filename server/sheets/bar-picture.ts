@@ -5,14 +5,26 @@ import type { BarPlan } from '../plan/stock.ts';
 import { onTape, type OnTape } from './bar-groups.ts';
 import { widthOf } from './fonts.ts';
 import { hatch } from './hatch.ts';
-import { HEIGHTS, STROKES, box, corners, line, shape, write, COLOURS, type Item, type Rectangle } from './ink.ts';
+import {
+  HEIGHTS,
+  STROKES,
+  box,
+  corners,
+  line,
+  shape,
+  write,
+  COLOURS,
+  type Item,
+  type Rectangle,
+  type Written,
+} from './ink.ts';
 import type { Scale } from './scale.ts';
 import { spread } from './straight-tube.ts';
 import { fitted, type Block } from './text-block.ts';
 
-/** How thick a bar is drawn, room above it for leaders, below it for the tape, and air about a text in a piece [mm on paper]. */
+/** How thick a bar is drawn, the line from it to a number above, air where there is none, room below it for the tape, and air about a text in a piece [mm on paper]. */
 const THICK = 9;
-const LEADERS = 8;
+const LEADER = 2;
 const BARE = 1;
 const TAPE = 4.4;
 const AIR = 0.7;
@@ -22,6 +34,9 @@ const PITCH = 2.9;
 const SMALLEST = 1.5;
 /** Narrower than this a piece has its number above it [mm on paper]. */
 const NARROW = 11;
+
+/** The number of a narrow piece, or of several alike, and where on the bar it belongs. */
+type Leader = { readonly at: number; readonly text: Written };
 
 /** How a bar is drawn: its scale, the room for the longest, and the number of each piece in the cut list. */
 export type BarDrawing = {
@@ -35,8 +50,8 @@ export type BarDrawing = {
 export function barPicture(bar: BarPlan, how: BarDrawing): Block {
   const { factor, text } = how.scale;
   const pieces = onTape(bar);
-  const narrow = pieces.some((piece) => isNarrow(piece, factor));
-  const top = narrow ? LEADERS : BARE;
+  const leaders = leadersOf(pieces, bar.endTrim, how);
+  const top = leaders.length === 0 ? BARE : LEADER + 1 + Math.max(...leaders.map((one) => one.text.width));
   const area = (from: number, to: number): Rectangle => ({
     left: from * factor,
     top,
@@ -60,14 +75,14 @@ export function barPicture(bar: BarPlan, how: BarDrawing): Block {
       }),
       ...(bar.offcut.value > 0 ? [shape('mark', corners(area(endTrim + last, cut)), BLACK)] : []),
       ...offcutItems(bar, area(cut, bar.length), how),
-      ...leaders(pieces, endTrim, how),
+      ...leaderItems(leaders, top, how.width),
     ],
   };
 }
 
 const BLACK = { stroke: null, fill: COLOURS.black } as const;
 
-const isNarrow = ({ from, to }: OnTape, factor: number): boolean => (to - from) * factor < NARROW;
+const isNarrow = ({ from, to }: Pick<OnTape, 'from' | 'to'>, factor: number): boolean => (to - from) * factor < NARROW;
 
 /** A piece with its name and length in it, and under its far end where the tape says cut. */
 function pieceItems(piece: OnTape, area: Rectangle, { units, scale, numberOf }: BarDrawing): Item[] {
@@ -131,38 +146,50 @@ function underBar(
   return { left: second ? last : left + 1.5, below: top + THICK + (second ? 6.2 : 3.2), second };
 }
 
-/** Numbers of pieces too narrow to write in, over the bar; neighbours that are alike are numbered once. */
-function leaders(pieces: readonly OnTape[], endTrim: number, how: BarDrawing): Item[] {
+/** Numbers of pieces too narrow to write in, each where it stands on the bar; neighbours that are alike are numbered once. */
+function leadersOf(pieces: readonly OnTape[], endTrim: number, how: BarDrawing): Leader[] {
   const { factor } = how.scale;
-  const runs: { label: string; count: number; from: number; to: number }[] = [];
-  let before = '';
-  for (const piece of pieces) {
-    const label = isNarrow(piece, factor) ? how.numberOf(piece.name, piece.job) : '';
+  const runs: { number: string; of: string; count: number; from: number; to: number }[] = [];
+  for (const { name, job, from, to } of pieces) {
     const last = runs.at(-1);
-    if (last !== undefined && label !== '' && before === `${piece.job}/${piece.name}`) {
+    const of = isNarrow({ from, to }, factor) ? `${job}/${name}` : '';
+    if (last === undefined || last.of !== of) runs.push({ number: how.numberOf(name, job), of, count: 1, from, to });
+    else {
       last.count += 1;
-      last.to = piece.to;
-    } else if (label !== '') runs.push({ label, count: 1, from: piece.from, to: piece.to });
-    before = label === '' ? '' : `${piece.job}/${piece.name}`;
+      last.to = to;
+    }
   }
-  const xs = runs.map(({ from, to }) => (endTrim + (from + to) / 2) * factor);
+  const narrow = runs.filter(({ of }) => of !== '');
   // more than there is room for: the list below has them all
-  if (runs.length * PITCH > how.width) return [];
-  const places = spread(xs, PITCH, { low: PITCH / 2, high: how.width - PITCH / 2 });
-  return runs.flatMap(({ label, count }, index): Item[] => {
-    const at = xs[index] ?? 0;
+  if (narrow.length * PITCH > how.width) return [];
+  return narrow.map(({ number, count, from, to }) => {
+    const text = count === 1 ? number : words('sheet.stock-times', { count, number });
+    return {
+      at: (endTrim + (from + to) / 2) * factor,
+      text: write([0, 0], text, { height: HEIGHTS.small, turn: 90, weight: 600 }),
+    };
+  });
+}
+
+/** The numbers over a bar that begins at `top`, each with a line to its piece. */
+function leaderItems(leaders: readonly Leader[], top: number, width: number): Item[] {
+  const places = spread(
+    leaders.map(({ at }) => at),
+    PITCH,
+    { low: PITCH / 2, high: width - PITCH / 2 },
+  );
+  return leaders.flatMap(({ at, text }, index): Item[] => {
     const place = places[index] ?? 0;
-    const text = count === 1 ? label : words('sheet.stock-times', { count, number: label });
     return [
       line(
         'mark',
         [
-          [at, LEADERS],
-          [place, LEADERS - 2],
+          [at, top],
+          [place, top - LEADER],
         ],
         STROKES.thin,
       ),
-      write([place + HEIGHTS.small / 2, LEADERS - 2.4], text, { height: HEIGHTS.small, turn: 90, weight: 600 }),
+      { ...text, at: [place + HEIGHTS.small / 2, top - LEADER - 0.4] },
     ];
   });
 }

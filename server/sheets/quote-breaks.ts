@@ -3,7 +3,7 @@ import type { QuoteOption } from '../plan/quote.ts';
 import { HEIGHTS } from './ink.ts';
 import type { Money } from './money.ts';
 import { table, type Cell, type Table } from './table.ts';
-import { capital } from './text-block.ts';
+import { capital, space, stacked, type Block } from './text-block.ts';
 
 /** Least height of letters for amounts so long that a row would be wider than its page [mm]. */
 const SMALL = 1.9;
@@ -34,11 +34,22 @@ export function breaksTable(
     ]),
   ]);
   const longest = Math.max(0, ...options.flatMap(({ breaks }) => breaks.map(({ total }) => money.bare(total).length)));
-  return table(
+  const made = table(
     columns.map((key) => ({ head: words(key), align: 'right' })),
     rows,
     { width, height: longest > LONG ? SMALL : HEIGHTS.text, headLines: 2 },
   );
+  return name === null ? made : { ...made, rows: withNames(options, made.rows) };
+}
+
+/** The name of an option never stands alone at the foot of a page: it is one with the first row below it. */
+function withNames(options: readonly QuoteOption[], rows: readonly Block[]): Block[] {
+  let at = 0;
+  return options.flatMap(({ breaks }) => {
+    const [name = space(0), first = space(0), ...rest] = rows.slice(at, at + 1 + breaks.length);
+    at += 1 + breaks.length;
+    return [stacked([name, first]), ...rest];
+  });
 }
 
 /** Letters of an amount from which on it is set smaller. */

@@ -1,14 +1,15 @@
 import { words } from '../language/words.ts';
 import { Flow } from './flow.ts';
 import { HEIGHTS } from './ink.ts';
-import { moneyIn } from './money.ts';
+import { moneyIn, type Money } from './money.ts';
 import type { Drafts } from './page.ts';
 import { breaksTable } from './quote-breaks.ts';
 import { acceptance, customerCautions, terms } from './quote-notes.ts';
-import { offerName, offerTables, offersOf } from './quote-options.ts';
+import { offerName, offerTables, offersOf, type Offer } from './quote-options.ts';
 import { examplesBanner, quoteFacts, whatItIs } from './quote-top.ts';
 import type { SheetInput } from './sheet-input.ts';
-import { paragraph, space } from './text-block.ts';
+import { tableHeight } from './table.ts';
+import { paragraph, space, stacked } from './text-block.ts';
 
 /** What a customer decides and signs by: what it is, the options with their prices, terms; nothing of how a price came about. */
 export function quoteSheet(input: SheetInput): Drafts {
@@ -25,13 +26,7 @@ export function quoteSheet(input: SheetInput): Drafts {
   }
   flow.add(quoteFacts(input, width, words('sheet.quote')));
   flow.add(whatItIs(input, width));
-  const head = words(offers.length > 1 ? 'sheet.quote-choose' : 'sheet.quote-options');
-  for (const [index, table] of offerTables(offers, input, { money, width }).entries()) {
-    flow.addTable(
-      table,
-      index > 0 ? [space(4)] : [space(2), paragraph(head, width, { height: HEIGHTS.head, weight: 600 }), space(1)],
-    );
-  }
+  addOffers(flow, offers, input, money);
   const several = offers.some(({ option }) => option.breaks.length > 1 || option.breaks[0]?.quantity !== 1);
   if (several) {
     const options = offers.map(({ option }) => option);
@@ -49,7 +44,19 @@ export function quoteSheet(input: SheetInput): Drafts {
   return { ok: true, drafts: flow.drafts() };
 }
 
-const nameAt = (index: number, offers: ReturnType<typeof offersOf>): string => {
+/** The options with their prices, each table on one page where a page can hold it: nobody compares over two. */
+function addOffers(flow: Flow, offers: readonly Offer[], input: SheetInput, money: Money): void {
+  const { width } = flow;
+  const head = words(offers.length > 1 ? 'sheet.quote-choose' : 'sheet.quote-options');
+  for (const [index, table] of offerTables(offers, input, { money, width }).entries()) {
+    const above =
+      index > 0 ? [space(4)] : [space(2), paragraph(head, width, { height: HEIGHTS.head, weight: 600 }), space(1)];
+    if (stacked(above).height + tableHeight(table) > flow.left) flow.runOver();
+    flow.addTable(table, above);
+  }
+}
+
+const nameAt = (index: number, offers: readonly Offer[]): string => {
   const offer = offers[index];
   return offer === undefined ? '' : offerName(offer, offers);
 };

@@ -10,7 +10,7 @@ import { tubeWords, type SheetInput } from './sheet-input.ts';
 import { beside, capital, fitted, paragraph, space, stacked, type Block } from './text-block.ts';
 
 /** The picture of the frame: its share of the width, and the tallest that it is [mm]. */
-const PICTURE = { share: 0.48, height: 62 } as const;
+const PICTURE = { share: 0.48, height: 54 } as const;
 const AIR = 5;
 const INSET = 3;
 
@@ -48,7 +48,6 @@ export function quoteFacts(input: SheetInput, width: number, title: string): Blo
     { name: words('sheet.quote-date'), value: orNot(plan.quote?.date ?? '', noDate) },
     { name: words('sheet.quote-valid'), value: orNot(plan.quote?.validUntil ?? '', noDate) },
     { name: words('sheet.quote-for'), value: orNot(job.customer, words('sheet.quote-no-name')) },
-    ...(job.drawingNumber === '' ? [] : [{ name: words('sheet.drawing-number'), value: job.drawingNumber }]),
   ];
   return stacked([
     paragraph(title, width, { height: HEIGHTS.title, weight: 600 }),
@@ -75,7 +74,7 @@ function factsOf(input: SheetInput, width: number): Block {
   const legs = plan.site?.legs.length ?? 0;
   const sizes = checks.slice(0, MOST_SIZES).map(({ key, index, outside }) =>
     words('sheet.quote-size', {
-      name: capital(wordsOf('check', key, { index })),
+      name: wordsOf('check', key, { index }),
       value: formatQuantity(outside.value, 'mm', job.units),
     }),
   );
@@ -87,8 +86,9 @@ function factsOf(input: SheetInput, width: number): Block {
     paragraph(words('sheet.quote-made-of', { tubes: members.length, bends }), width),
     ...(legs === 0 ? [] : [paragraph(words('sheet.quote-legs', { legs }), width)]),
     ...(plan.frame === null ? [] : [paragraph(massWords(input), width)]),
-    ...(sizes.length === 0 ? [] : [space(1.5), paragraph(words('sheet.quote-sizes'), width)]),
-    ...[...sizes, ...more].map((text) => paragraph(text, width)),
+    ...(sizes.length === 0
+      ? []
+      : [paragraph(words('sheet.quote-sizes', { sizes: [...sizes, ...more].join('; ') }), width)]),
   ]);
 }
 

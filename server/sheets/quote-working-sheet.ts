@@ -51,7 +51,7 @@ function addTop(flow: Flow, shown: QuoteOption, input: SheetInput): void {
     flow.add(examplesBanner(width));
   }
   flow.add(quoteFacts(input, width, words('sheet.quote-working')));
-  flow.add(paragraph(words('sheet.working-shop'), width, { weight: 600 }));
+  flow.add(stacked([paragraph(words('sheet.working-shop'), width, { weight: 600 }), space(2)]));
   const facts: Named[] = [
     { name: words('sheet.working-shown'), value: scopeName(shown.scope) },
     { name: words('sheet.working-frames'), value: String(shown.breaks[0]?.quantity ?? quote.quantities[0] ?? 1) },

@@ -10,9 +10,10 @@ import { cautionFrame } from './cautions.ts';
 import { cutListTable, isOfSize, numbered, sizeWords } from './cut-list-table.ts';
 import { figuresRow } from './figures-row.ts';
 import { Flow } from './flow.ts';
-import { HEIGHTS, write } from './ink.ts';
+import { HEIGHTS, moved, write, type Item } from './ink.ts';
 import { overlongPieces } from './overlong-pieces.ts';
 import type { Drafts } from './page.ts';
+import { contentOf, titleBlockOf } from './paper.ts';
 import { largestOfAll } from './scale.ts';
 import { finely, remarks, type SheetInput } from './sheet-input.ts';
 import { signatureLine } from './sign.ts';
@@ -43,8 +44,24 @@ export function stockSheet(asked: SheetInput): Drafts {
   for (const block of overlongPieces(stock.overlong, input.job.units, width)) flow.add(block);
   for (const block of remarks(input, /^\/stock(\/|$)/, width)) flow.add(block);
   for (const size of stock.sizes) addSize(flow, size, stock, input);
-  flow.add(stacked([space(4), signatureLine([words('sheet.stock-sawn-by'), words('sheet.date')], width / 2)]));
-  return { ok: true, drafts: flow.drafts() };
+  const drafts = flow.drafts();
+  const signed = sawnBy(input);
+  return {
+    ok: true,
+    drafts: drafts.map((draft, index) =>
+      index === drafts.length - 1 ? { ...draft, items: [...draft.items, ...signed] } : draft,
+    ),
+  };
+}
+
+/** Lines to sign on, left of the title block of the last page. */
+function sawnBy({ job }: SheetInput): Item[] {
+  const block = titleBlockOf(job.print.paper, 'across');
+  const { left } = contentOf(job.print.paper, 'across');
+  const signed = stacked(
+    (['sheet.stock-sawn-by', 'sheet.date'] as const).map((key) => signatureLine([words(key)], block.left - left - 4)),
+  );
+  return signed.items.map((item) => moved(item, [left, block.top + 3]));
 }
 
 const sawCautions = (width: number): Block =>

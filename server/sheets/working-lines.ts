@@ -6,6 +6,7 @@ import { unitWords } from '../language/en/units.ts';
 import { words, wordsOf } from '../language/words.ts';
 import type { Figure, Unit } from '../plan/figure.ts';
 import type { QuoteLine, QuotePart } from '../plan/quote.ts';
+import { formulaText } from './formula-text.ts';
 import { HEIGHTS, STROKES, line, moved } from './ink.ts';
 import type { Money } from './money.ts';
 import { lineName } from './quote-words.ts';
@@ -95,10 +96,15 @@ const valueWords = (value: number, unit: Unit, money: Money, units: Units): stri
 
 /** 'h = (s + n e) / 60; s = 20.0 min (set-up time), …'. */
 function reckoned(figure: Figure, money: Money, units: Units): string {
-  const { formula, inputs } = figure.working;
+  const { inputs } = figure.working;
+  const formula = formulaText(figure.working.formula);
   const given = inputs
     .map(({ symbol, name, value, unit }) =>
-      words('sheet.line-input', { symbol, name: inputName(name), value: valueWords(value, unit, money, units) }),
+      words('sheet.line-input', {
+        symbol: formulaText(symbol),
+        name: inputName(name),
+        value: valueWords(value, unit, money, units),
+      }),
     )
     .join(', ');
   const band = shownBand(figure, units);

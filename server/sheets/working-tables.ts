@@ -18,11 +18,13 @@ const SMALL = 2.1;
 /** An amount in a row; null stands open. */
 type Amounts = readonly { readonly key: string; readonly of: string; readonly amount: number | null }[];
 
-/** Lines of several columns, each once, in the order of a quote. */
+/** Lines of several columns, each once, in the order of a quote; a machine stands behind the labour that it goes with. */
 function linesOf(columns: readonly Amounts[]): { key: string; of: string }[] {
-  const order = (key: string): number => QUOTE_LINES.findIndex((one) => one === key);
+  const place = (key: string): number => QUOTE_LINES.findIndex((one) => one === key);
+  const order = ({ key, of }: { key: string; of: string }): number =>
+    key === 'machine' ? place(of) + 0.5 : place(key);
   const found = new Map(columns.flat().map(({ key, of }) => [`${key}/${of}`, { key, of }]));
-  return [...found.values()].toSorted((one, other) => order(one.key) - order(other.key));
+  return [...found.values()].toSorted((one, other) => order(one) - order(other));
 }
 
 /** Rows of amounts, a line each, for columns that have their lines in common. */

@@ -1,18 +1,13 @@
 import type { Job, SettledJob } from '../job/job.ts';
-import type { CorrectionPlan, WayKey } from '../plan/correction.ts';
-import type { LegPlan } from '../plan/leg.ts';
+import type { CorrectionPlan } from '../plan/correction.ts';
 import type { Plan } from '../plan/plan.ts';
 import { bentFrame, type BentFrame, type BentFrom } from './bent-frame.ts';
-import { planCorrection, type Work } from './correction/plan-correction.ts';
-import type { Effort } from './correction/outcome.ts';
+import { planCorrection } from './correction/plan-correction.ts';
+import { withCosts } from './correction/with-costs.ts';
 import { planFinish } from './finish/plan-finish.ts';
 import { NO_MEMORY, type Memory } from './memory.ts';
-import { jobWork, pricedAs, type JobWork } from './pricing.ts';
+import { minutesFor, pricedAs, quoted, takenOnce } from './pricing.ts';
 import { planPurge } from './purge/plan-purge.ts';
-import { addQuantities } from './quote/add-quantities.ts';
-import { legWork } from './quote/leg-work.ts';
-import { planQuote } from './quote/plan-quote.ts';
-import { workQuantities } from './quote/work-quantities.ts';
 import { madeLines, madeVariations } from './site/made-lines.ts';
 import type { SiteSource } from './site/laid-site.ts';
 import { planSite, type PlannedSite } from './site/plan-site.ts';
@@ -42,7 +37,8 @@ const NOTHING: Plan = {
 
 /**
  * Everything that can be said about one job, in order: tube, springback, frame and bends, the frame that came back
- * and the ways to put it right, welds, purge and finish of the chosen way (or of the whole frame), the site that it goes to, its price, views.
+ * and the ways to put it right, welds, purge and finish of the chosen way (or of the whole frame), the site that it goes to,
+ * the bars that it is sawn from, its price, views.
  * Pure, deterministic and total: what cannot be made gives findings and leaves its part null.
  *
  * @param memory lets a plan use again what an earlier one found for the same tube, bends and readings
@@ -56,8 +52,15 @@ export function plan(typed: Job, memory: Memory = NO_MEMORY): Plan {
   if (bent.wanted === null) return { ...begun, findings: [...bent.findings] };
   const { wanted, fromFinish, newFrame, drafts } = bent;
   const taken = takenOnce(job);
-  const price = (work: Work) => pricedAs(job, taken(work));
-  const corrected = drafts === null ? null : planCorrection(drafts, { job, wanted, price });
+  const corrected =
+    drafts === null
+      ? null
+      : planCorrection(drafts, {
+          job,
+          wanted,
+          price: (work) => pricedAs(job, taken(work)),
+          minutes: (work) => minutesFor(job, taken(work)),
+        });
   const correction = corrected?.correction ?? null;
   const shown = corrected?.chosen ?? { effort: newFrame, frame: wanted, scope: 'frame' as const };
   const work = taken(shown);
@@ -79,11 +82,18 @@ export function plan(typed: Job, memory: Memory = NO_MEMORY): Plan {
     pieces: cutList({ effort: shown.effort, legs, tube: job.tube }),
     tubes: bent.straightTubes,
   });
-  const bill = quoted(job, { works: corrected?.works ?? [shown], shown, taken, legs });
+  const works = corrected === null || corrected.chosen === null ? [shown] : corrected.works;
+  const bill = quoted(job, { works, shown, taken, legs });
   return {
     ...begun,
     frame: bent.frame,
-    correction,
+    correction:
+      correction === null || drafts === null
+        ? null
+        : withCosts(correction, bill.quote.options, {
+            daysAtBender: job.closing.daysAtBender,
+            tolerance: drafts.tolerance,
+          }),
     purge,
     welding,
     finish,
@@ -101,47 +111,6 @@ export function plan(typed: Job, memory: Memory = NO_MEMORY): Plan {
     }),
     findings: [bent, corrected, welded, purged, finished, stood, sawn, bill].flatMap((part) => part?.findings ?? []),
   };
-}
-
-/** A piece of work with the frame that it is spent on, and what it is done for. */
-type ScopedWork = Omit<Work, 'scope'> & { readonly scope: 'frame' | WayKey };
-
-/** What a piece of work takes, worked out once for each. */
-function takenOnce(job: SettledJob): (work: Pick<Work, 'effort' | 'frame'>) => JobWork {
-  const known = new Map<Effort, JobWork>();
-  return (work) => {
-    const found = known.get(work.effort) ?? jobWork(job, work);
-    known.set(work.effort, found);
-    return found;
-  };
-}
-
-/** The quote of every way that is possible, the legs of the job in each. */
-function quoted(
-  job: SettledJob,
-  asked: {
-    readonly works: readonly ScopedWork[];
-    readonly shown: ScopedWork;
-    readonly taken: (work: ScopedWork) => JobWork;
-    readonly legs: readonly LegPlan[];
-  },
-): ReturnType<typeof planQuote> {
-  const { works, shown, taken, legs: standing } = asked;
-  const legs = legWork(job, standing);
-  return planQuote({
-    job,
-    scope: shown.scope,
-    works: works.map((work) => {
-      const quantities = workQuantities(job, taken(work));
-      const pieces = cutList({ effort: work.effort, legs: standing, tube: job.tube });
-      return {
-        scope: work.scope,
-        quantities: legs === null ? quantities : { ...addQuantities(quantities, legs), pieces },
-      };
-    }),
-    shown: taken(shown),
-    legs,
-  });
 }
 
 type DrawnFrame = Exclude<BentFrame, { readonly wanted: null }>;

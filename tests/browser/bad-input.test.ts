@@ -74,12 +74,12 @@ const CASES: readonly Case[] = [
   },
   {
     what: 'a word for a rate that may stay open',
-    pointer: '/rates/fillerPerKilogram',
+    pointer: '/rates/fillerPerKilogram/value',
     typed: 'later',
     says: ['cannot be read as a number', 'does not use this yet'],
     button: 'Set filler, each kg to open',
     kept: null,
-    read: (job) => job.rates.fillerPerKilogram,
+    read: (job) => job.rates.fillerPerKilogram.value,
   },
   {
     what: 'a wall over half of the diameter',

@@ -147,9 +147,9 @@ describe('an owner', () => {
     await open(page, id);
     for (const way of (await corrected(id)).ways.filter(({ key }) => key !== 'leave'))
       expect([way.cost, way.days]).toEqual([null, null]);
-    await type(page, '/rates/times/finish/setUp', '10');
-    await type(page, '/rates/labourPerHour/finish', '48');
-    await type(page, '/rates/fillerPerKilogram', '35');
+    await type(page, '/rates/labour/finish/setUp/value', '10');
+    await type(page, '/rates/labour/finish/hour/value', '48');
+    await type(page, '/rates/fillerPerKilogram/value', '35');
     await type(page, '/closing/daysAtBender', '9');
     await settled(page);
     const correction = await corrected(id);

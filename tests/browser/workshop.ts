@@ -9,7 +9,9 @@ import { openDatabase } from '../../db/database.ts';
 import { landingStage } from '../../db/demo/landing-stage.ts';
 import { loadDemo } from '../../db/demo/load-demo.ts';
 import { jobRepository } from '../../db/job-repository.ts';
+import { quoteRepository } from '../../db/quote-repository.ts';
 import { shopRepository } from '../../db/shop-repository.ts';
+import { stockRepository } from '../../db/stock-repository.ts';
 import { buildApp } from '../../server/app.ts';
 import type { Job } from '../../server/job/job.ts';
 import { findChromium } from '../../server/setup/find-chromium.mjs';
@@ -67,6 +69,8 @@ export async function openWorkshop(): Promise<Workshop> {
   const app = await buildApp({
     jobs,
     shop: shopRepository(database),
+    stock: stockRepository(database),
+    quotes: quoteRepository(database),
     now,
     newId: randomUUID,
     pageFolder,

@@ -155,6 +155,43 @@ describe('the list', () => {
   });
 });
 
+describe('times taken', () => {
+  const entry = (minutes: number) => ({
+    operation: 'weld' as const,
+    date: '2026-11-26',
+    count: 2,
+    setUp: 5,
+    minutes,
+    planned: 30,
+    process: 10,
+  });
+  const logged = (...minutes: number[]) => ({ ...titled('x'), log: minutes.map(entry) });
+
+  it('are those of the latest saves, of jobs that stand in the list and are not made up', async () => {
+    expect(await jobs.times()).toEqual([]);
+    await jobs.create('b', logged(9), at(2));
+    await jobs.create('a', logged(1, 2), at(1));
+    await jobs.save('b', logged(3, 4), 1, at(3));
+    await jobs.create('none', titled('nothing noted'), at(4));
+    await jobs.create('made-up', { ...logged(5), invented: true }, at(5));
+    await jobs.create('gone', logged(6), at(6));
+    await jobs.remove('gone', at(7));
+    expect(await jobs.times()).toEqual([1, 2, 3, 4].map(entry));
+    await jobs.restore('gone');
+    expect((await jobs.times()).at(-1)).toEqual(entry(6));
+  });
+
+  it('are none in a document from before they were noted', async () => {
+    await jobs.create('a', logged(1), at(1));
+    const { log: _log, ...older } = logged(1);
+    await database
+      .updateTable('revisions')
+      .set({ document: JSON.stringify({ ...older, version: 5 }) })
+      .execute();
+    expect(await jobs.times()).toEqual([]);
+  });
+});
+
 describe('the demo', () => {
   it('is loaded once, and not again after it was deleted', async () => {
     expect(await loadDemo(jobs, 'demo', at(1))).toBe(true);

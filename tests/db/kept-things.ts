@@ -1,6 +1,8 @@
 import type { KeptSettings, KeptSize } from '../../server/job/kept.ts';
 import { newJob } from '../../server/job/default-job.ts';
 import type { Machine } from '../../server/job/machine.ts';
+import type { Rates } from '../../server/job/rates.ts';
+import type { StockBar } from '../../server/job/stock.ts';
 import type { OwnGrade } from '../../server/job/tube.ts';
 
 /** Things that a shop keeps, and the minutes at which it does. */
@@ -33,4 +35,18 @@ export const settings = (name: string, current: number | null = 55): KeptSetting
   wall: 1.65,
   grade: '316L',
   settings: { ...newJob('hoop').welding.saddle, provedOn: 'test piece 4', current },
+});
+export const rates = (name: string): Rates => ({ ...newJob('hoop').rates, name, from: '2026-01-01' });
+export const bar = (name: string, more: Partial<StockBar> = {}): StockBar => ({
+  name,
+  remnant: false,
+  outsideDiameter: 38.1,
+  wall: 1.65,
+  grade: '316L',
+  length: 6000,
+  count: 3,
+  price: 9000,
+  currency: 'EUR',
+  heat: 'H-1',
+  ...more,
 });

@@ -8,7 +8,7 @@ import { openDatabase } from '../../db/database.ts';
 import { MIGRATIONS } from '../../db/migrations/migrations.ts';
 import { shopRepository } from '../../db/shop-repository.ts';
 import type { Tables } from '../../db/tables/tables.ts';
-import { at, grade, settings, size } from './kept-things.ts';
+import { at, grade, rates, settings, size } from './kept-things.ts';
 
 let folder: string;
 let file: string;
@@ -41,7 +41,7 @@ async function databaseOfTwoMigrations(): Promise<void> {
   await older.destroy();
 }
 
-it('a shop that kept no settings yet keeps them too, with everything that it kept before', async () => {
+it('a shop that kept no settings and no rates yet keeps them too, with everything that it kept before', async () => {
   const database = await openDatabase(file);
   const shop = shopRepository(database);
   expect(await shop.all()).toEqual({
@@ -49,12 +49,16 @@ it('a shop that kept no settings yet keeps them too, with everything that it kep
     sizes: [{ id: 's', revision: 4, savedAt: at(2), document: size('rail') }],
     grades: [],
     settings: [],
+    rates: [],
   });
   expect(await shop.keep('settings', 'w', settings('rail'), at(3))).toMatchObject({ kind: 'saved' });
+  expect(await shop.keep('rates', 'r', rates('This year'), at(4))).toMatchObject({ kind: 'saved' });
   expect(await shop.restore('grade', 'g')).toMatchObject({ kind: 'saved', saved: { document: grade } });
   await database.destroy();
   const again = await openDatabase(file);
-  expect((await shopRepository(again).all()).settings).toMatchObject([{ id: 'w', document: settings('rail') }]);
+  const all = await shopRepository(again).all();
+  expect(all.settings).toMatchObject([{ id: 'w', document: settings('rail') }]);
+  expect(all.rates).toMatchObject([{ id: 'r', document: rates('This year') }]);
   await again.destroy();
 });
 

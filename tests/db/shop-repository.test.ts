@@ -8,7 +8,7 @@ import { jobRepository } from '../../db/job-repository.ts';
 import { parseKept } from '../../server/job/kept.ts';
 import { shopRepository, type ShopRepository } from '../../db/shop-repository.ts';
 import { newJob } from '../../server/job/default-job.ts';
-import { at, grade, machine, settings, size } from './kept-things.ts';
+import { at, grade, machine, rates, settings, size } from './kept-things.ts';
 
 let folder: string;
 let file: string;
@@ -29,14 +29,15 @@ afterEach(async () => {
 
 describe('a new database', () => {
   it('has an empty shop', async () => {
-    expect(await shop.all()).toEqual({ machines: [], sizes: [], grades: [], settings: [] });
+    expect(await shop.all()).toEqual({ machines: [], sizes: [], grades: [], settings: [], rates: [] });
   });
 
   it('that had only jobs gets the shop and keeps its jobs', async () => {
     await jobRepository(database).create('a', newJob('ring'), at(1));
     await database.destroy();
     const raw = new SQLite(file);
-    raw.exec("drop table kept; delete from kysely_migration where name >= '002'");
+    raw.exec('drop table kept; drop table stock; drop table takings; drop table quotes');
+    raw.exec("delete from kysely_migration where name >= '002'");
     raw.close();
     database = await openDatabase(file);
     expect(await shopRepository(database).keep('grade', 'g', grade, at(2))).toMatchObject({ kind: 'saved' });
@@ -51,6 +52,7 @@ describe('what is kept', () => {
     await shop.keep('size', 's', size('rail'), at(3));
     await shop.keep('grade', 'g', grade, at(4));
     await shop.keep('settings', 'w', settings('rail saddle'), at(5));
+    await shop.keep('rates', 'r', rates('This year'), at(6));
     await database.destroy();
     database = await openDatabase(file);
     expect(await shopRepository(database).all()).toEqual({
@@ -61,6 +63,7 @@ describe('what is kept', () => {
       sizes: [{ id: 's', revision: 1, savedAt: at(3), document: size('rail') }],
       grades: [{ id: 'g', revision: 1, savedAt: at(4), document: grade }],
       settings: [{ id: 'w', revision: 1, savedAt: at(5), document: settings('rail saddle') }],
+      rates: [{ id: 'r', revision: 1, savedAt: at(6), document: rates('This year') }],
     });
   });
 
@@ -171,6 +174,14 @@ describe('a document of another version', () => {
     expect(parseKept('settings', { ...settings('rail'), form: 'patch' })).toMatchObject({
       ok: false,
       problems: [{ code: 'not-one-of', field: '/form', value: 'patch' }],
+    });
+  });
+
+  it('that is of rates is never older than they are', () => {
+    expect(parseKept('rates', rates('This year'), 6)).toEqual({ ok: true, document: rates('This year') });
+    expect(parseKept('rates', rates('This year'), 5)).toMatchObject({
+      ok: false,
+      problems: [{ code: 'below-range', field: '/version', value: 5 }],
     });
   });
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { JOB_VERSION } from '../../server/job/job.ts';
 import { upgradeJob, type UpgradeStep } from '../../server/job/upgrade.ts';
 
 const STEPS: UpgradeStep[] = [
@@ -36,16 +37,16 @@ describe('what cannot be read', () => {
   });
 
   it('a newer version is refused with what to do', () => {
-    const refused = upgradeJob({ format: 'hoopwright-job', version: 7 });
+    const refused = upgradeJob({ format: 'hoopwright-job', version: JOB_VERSION + 1 });
     expect(refused).toMatchObject({
       ok: false,
       problem: {
         code: 'newer-version',
         field: '/version',
-        value: 7,
-        allowed: { high: 5 },
+        value: JOB_VERSION + 1,
+        allowed: { high: JOB_VERSION },
         message:
-          'The job is of version 7; this program reads up to version 5. Open it with a newer version of the program.',
+          'The job is of version 7; this program reads up to version 6. Open it with a newer version of the program.',
       },
     });
   });

@@ -21,8 +21,8 @@ describe('a job that is right', () => {
     if (!parsed.ok) throw new Error(JSON.stringify(parsed.problems));
     expect(parsed.job.invented).toBe(true);
     expect(parsed.job.note).toContain('invented');
-    expect(parsed.job.rates.fillerPerKilogram).toBeNull();
-    expect(parsed.job.rates.tubePerMetre).not.toBeNull();
+    expect(parsed.job.rates.fillerPerKilogram).toMatchObject({ value: null, example: false });
+    expect(parsed.job.rates.tubes[0]!.perMetre).toMatchObject({ value: 1450, since: '2026-11-02', example: false });
   });
 
   it('new jobs share nothing with each other', () => {
@@ -58,8 +58,9 @@ describe('a value that is refused', () => {
     ['/invented', 'yes', 'wrong-type'],
     ['/title', 'x'.repeat(121), 'too-long'],
     ['/rates/currency', 'euro', 'wrong-form'],
-    ['/rates/tubePerMetre', 12.5, 'not-whole'],
-    ['/rates/tubePerMetre', 'much', 'wrong-type'],
+    ['/rates/tubes/0/perMetre/value', 12.5, 'not-whole'],
+    ['/rates/tubes/0/perMetre/value', 'much', 'wrong-type'],
+    ['/rates/tubes/0/perMetre', 1450, 'wrong-type'],
     ['/purge/bottle/temperature', 40, 'above-range'],
     ['/cameBack', 'wide', 'wrong-type'],
     ['/frame/innerCrossbars', {}, 'wrong-type'],

@@ -5,6 +5,7 @@ import { JOB_VERSION, type Job } from '../../server/job/job.ts';
 import { parseJob } from '../../server/job/validate.ts';
 import { withReadings } from '../../server/job/version-3.ts';
 import { plan } from '../../server/solver/plan.ts';
+import { jobBeforeQuotes } from './job-before-quotes.ts';
 import { upgraded } from './upgraded.ts';
 import { versionOneJob } from './version-1-job.ts';
 
@@ -13,7 +14,7 @@ const { closing, purge, welding } = versionOneJob;
 
 /** A job of version 2 with a frame that came back. */
 function versionTwo(frame: Readonly<Record<string, unknown>>, more: Readonly<Record<string, unknown>> = {}): object {
-  const { fixing: _fixing, finish: _finish, ...fresh } = newJob('hoop');
+  const { fixing: _fixing, finish: _finish, ...fresh } = jobBeforeQuotes('hoop');
   return { ...fresh, version: 2, frame, closing, purge, welding, cameBack: { tapeAccuracy: 1.5, frame }, ...more };
 }
 

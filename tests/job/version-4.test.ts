@@ -124,7 +124,7 @@ describe('a job of version 3', () => {
   });
 
   it('changes nothing else', () => {
-    const changed = ['version', 'fixing', 'purge', 'welding', 'finish', 'asTyped'];
+    const changed = ['version', 'fixing', 'purge', 'welding', 'finish', 'rates', 'asTyped'];
     for (const [name, value] of Object.entries(third()))
       if (!changed.includes(name)) expect(job[name as keyof Job], name).toEqual(value);
   });

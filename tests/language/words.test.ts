@@ -121,6 +121,18 @@ describe('names of fields', () => {
     expect(fieldName('/fixing/0/plate/hole')).toBe('fixing point 1: hole through the plate');
   });
 
+  it('tells prices, bars, pieces and times apart by their numbers', () => {
+    expect(fieldName('/rates/tubes/1/perMetre/value')).toBe('price of tube 2: each metre');
+    expect(fieldName('/rates/labour/weld/each/value')).toBe('welding beside arc time: each weld');
+    expect(fieldName('/rates/labour/bottle/hour/since')).toBe('changing bottles, each hour: since');
+    expect(fieldName('/rates/tax/example')).toBe('tax: only an example');
+    expect(fieldName('/stock/joints/0/station')).toBe('joint between bars 1: stands at');
+    expect(fieldName('/stock/layout/bars/2/pieces/0/length')).toBe('bar to be cut 3, piece 1: length');
+    expect(fieldName('/quote/quantities/1')).toBe('how many frames 2');
+    expect(fieldName('/quote/offered/0')).toBe('way offered 1');
+    expect(fieldName('/log/4/minutes')).toBe('time taken 5: the work took');
+  });
+
   it('tells settings apart by the kind of weld that they are for, and calls them alike beside the field', () => {
     expect(['butt', 'saddle', 'pad'].map((form) => fieldName(`/welding/${form}/current`))).toEqual([
       'butt: current',

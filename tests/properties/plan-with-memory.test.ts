@@ -12,7 +12,7 @@ import { firstDifference } from './plans-compared.ts';
 const EDITS: readonly ((job: Job) => Job)[] = [
   (job) => ({ ...job, purge: { ...job.purge, prePurgeFlow: 7, targetOxygen: 200 } }),
   (job) => ({ ...job, welding: { ...job.welding, butt: { ...job.welding.butt, travelSpeed: 1.2 } } }),
-  (job) => ({ ...job, rates: { ...job.rates, tubePerMetre: 900 } }),
+  (job) => ({ ...job, rates: { ...job.rates, waste: { value: 9, since: '', example: false } } }),
   (job) => ({ ...job, closing: { ...job.closing, way: 'new-frame', daysAtBender: 4 } }),
   (job) => ({ ...job, closing: { ...job.closing, shrinkage: null } }),
   (job) => ({ ...job, site: { ...job.site, load: 700 } }),

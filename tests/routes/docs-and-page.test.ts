@@ -42,10 +42,14 @@ describe('the OpenAPI text', () => {
       '/api/jobs/{id}',
       '/api/jobs/{id}/duplicate',
       '/api/jobs/{id}/exports/{name}',
+      '/api/jobs/{id}/quotes',
+      '/api/jobs/{id}/quotes/{number}/{file}',
       '/api/jobs/{id}/restore',
       '/api/jobs/{id}/revisions',
       '/api/jobs/{id}/revisions/{revision}',
       '/api/jobs/{id}/sheets/{name}.pdf',
+      '/api/nestings',
+      '/api/nestings/{id}',
       '/api/plan',
       '/api/sheets/{name}.pdf',
       '/api/shop',
@@ -55,12 +59,21 @@ describe('the OpenAPI text', () => {
       '/api/shop/machines',
       '/api/shop/machines/{id}',
       '/api/shop/machines/{id}/restore',
+      '/api/shop/rates',
+      '/api/shop/rates/{id}',
+      '/api/shop/rates/{id}/restore',
       '/api/shop/settings',
       '/api/shop/settings/{id}',
       '/api/shop/settings/{id}/restore',
       '/api/shop/sizes',
       '/api/shop/sizes/{id}',
       '/api/shop/sizes/{id}/restore',
+      '/api/shop/times',
+      '/api/stock',
+      '/api/stock/takings',
+      '/api/stock/takings/{number}',
+      '/api/stock/{id}',
+      '/api/stock/{id}/restore',
     ]);
     for (const path of Object.values(text.paths))
       for (const operation of Object.values(path)) expect(operation.summary).toMatch(/\w{3}/);
@@ -71,6 +84,9 @@ describe('the OpenAPI text', () => {
       'Machine',
       'OwnGrade',
       'Plan',
+      'Rates',
+      'StockBar',
+      'StockLayout',
     ]);
     expect(text.components.schemas['Job']?.required).toContain('tube');
     expect(response.body).not.toContain('#"');

@@ -40,12 +40,13 @@ const settings = {
   grade: '316L',
   settings: { ...newJob('hoop').welding.butt, provedOn: 'test piece 4', current: 55 },
 };
+const rates = { ...newJob('hoop').rates, name: 'This year', from: '2026-01-01', until: '2026-12-31' };
 const keep = (name: string) => ask('POST', '/api/shop/machines', { document: machine(name) });
 
 describe('the shop', () => {
   it('is empty at first, and holds each kind in its list', async () => {
     expect(await ask('GET', '/api/shop')).toMatchObject({
-      body: { machines: [], sizes: [], grades: [], settings: [] },
+      body: { machines: [], sizes: [], grades: [], settings: [], rates: [] },
     });
     const made = await keep('Bender');
     expect(made).toEqual({
@@ -56,11 +57,13 @@ describe('the shop', () => {
     expect((await ask('POST', '/api/shop/sizes', { document: size })).status).toBe(201);
     expect((await ask('POST', '/api/shop/grades', { document: grade })).status).toBe(201);
     expect((await ask('POST', '/api/shop/settings', { document: settings })).status).toBe(201);
+    expect((await ask('POST', '/api/shop/rates', { document: rates })).status).toBe(201);
     expect((await ask('GET', '/api/shop')).body).toEqual({
       machines: [made.body],
       sizes: [{ id: 'job-2', revision: 1, savedAt: '2026-01-01T00:00:02.000Z', document: size }],
       grades: [{ id: 'job-3', revision: 1, savedAt: '2026-01-01T00:00:03.000Z', document: grade }],
       settings: [{ id: 'job-4', revision: 1, savedAt: '2026-01-01T00:00:04.000Z', document: settings }],
+      rates: [{ id: 'job-5', revision: 1, savedAt: '2026-01-01T00:00:05.000Z', document: rates }],
     });
   });
 
@@ -149,6 +152,45 @@ describe('weld settings', () => {
   });
 });
 
+describe('lists of rates', () => {
+  it('are saved, taken out and put back like everything else, and called what they are', async () => {
+    await ask('POST', '/api/shop/rates', { document: rates });
+    const dearer = { ...rates, tax: { value: 25, since: '2026-07-01', example: false } };
+    expect(await ask('PUT', '/api/shop/rates/job-1', { document: dearer, basedOn: 1 })).toMatchObject({
+      status: 200,
+      body: { revision: 2, document: { tax: { value: 25, example: false } } },
+    });
+    expect(await ask('POST', '/api/shop/rates', { document: { ...rates, name: 'this YEAR' } })).toMatchObject({
+      status: 409,
+      body: { error: { message: expect.stringContaining('a list of rates named "This year"') as string } },
+    });
+    expect(await ask('DELETE', '/api/shop/rates/job-1')).toMatchObject({ status: 204 });
+    expect(await ask('POST', '/api/shop/rates/job-1/restore')).toMatchObject({
+      status: 200,
+      body: { document: dearer },
+    });
+  });
+
+  it('that no shop has are refused, with the field, its range and the way out', async () => {
+    const document = { ...rates, currency: 'euro', margin: { ...rates.margin, value: 95 } };
+    expect(await ask('POST', '/api/shop/rates', { document })).toMatchObject({
+      status: 422,
+      body: {
+        error: {
+          message: expect.stringMatching(/^This list of rates has 2 values/) as string,
+          problems: [
+            { field: '/currency', code: 'wrong-form', value: 'euro' },
+            {
+              field: '/margin/value',
+              message: 'Margin is 95; allowed is at least 0 percent, at most 90 percent. Give a smaller value.',
+            },
+          ],
+        },
+      },
+    });
+  });
+});
+
 describe('what cannot be kept', () => {
   it('says which fields, counted from the document', async () => {
     const [die] = newJob('hoop').machine.dies;
@@ -170,6 +212,7 @@ describe('what cannot be kept', () => {
     ['/api/shop/sizes', { ...size, name: '' }],
     ['/api/shop/grades', { ...grade, name: '' }],
     ['/api/shop/settings', { ...settings, name: '\t' }],
+    ['/api/shop/rates', { ...rates, name: '' }],
   ])('%s has no name', async (url, document) => {
     expect(await ask('POST', url, { document })).toMatchObject({
       status: 422,
@@ -190,6 +233,10 @@ describe('what cannot be kept', () => {
     expect(await ask('POST', '/api/shop/settings', { document: settings, version: 3 })).toMatchObject({
       status: 422,
       body: { error: { problems: [{ code: 'below-range', field: '/version', allowed: { low: 4 } }] } },
+    });
+    expect(await ask('POST', '/api/shop/rates', { document: rates, version: 5 })).toMatchObject({
+      status: 422,
+      body: { error: { problems: [{ code: 'below-range', field: '/version', allowed: { low: 6 } }] } },
     });
   });
 

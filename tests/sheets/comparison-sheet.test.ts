@@ -69,7 +69,8 @@ describe('the comparison', () => {
     const text = await textOf(makePlan());
     for (const said of [
       'What can go wrong a: The welds pull the open ends.',
-      'What would change this With readings 4 times as exact',
+      'What would change this By number of joints',
+      'With readings 4 times as exact',
       'Left leg disagrees with the others: measured 607.0 mm, they say 601.2 mm.',
       'Readings: 4, tape ± 1.0 mm, level ± 0.20°. Sizes found from them: 3.',
       'Not measured, taken as wanted: crown rise.',
@@ -78,8 +79,22 @@ describe('the comparison', () => {
     }
   });
 
+  it('says where two ways cost alike, and that money rests on examples where it does', async () => {
+    const plan = makePlan();
+    const text = await textOf(plan);
+    expect(text).toContain(
+      'By number of joints: cheaper up to 6: splice, fewest welds; above that: new frame. The splice has 2.',
+    );
+    expect(text).toContain("By the bender's offer for a frame: cheaper below EUR 480.00: new frame");
+    expect(text).not.toContain('Money rests on example');
+    const [first, ...others] = plan.quote!.options;
+    const options = [{ ...first!, examples: 3 }, ...others];
+    expect(await textOf({ ...plan, quote: { ...plan.quote!, options } })).toContain('Money rests on example rates');
+  });
+
   it('says how much it left out where a page does not hold everything', async () => {
-    const plan = planWithManyNotes();
+    const many = planWithManyNotes();
+    const plan = { ...many, quote: { ...many.quote!, breakEven: [] } };
     const text = await textOf(plan);
     const said = [...text.matchAll(/made up (?:and long )+(\d+)/g)];
     const out = Number(/(\d+) more on the job card/.exec(text)?.[1]);

@@ -26,13 +26,13 @@ export function bar(
   pieces: readonly (readonly [name: string, length: number, job?: string])[],
   change: Partial<BarPlan> = {},
 ): BarPlan {
-  let from = 0;
+  let from: number = SAW.endTrim;
   const laid = pieces.map(([name, long, job = '']) => {
     const on = { name, job, from, to: from + long };
     from = on.to + SAW.kerf;
     return on;
   });
-  const offcut = Math.max(0, length - SAW.endTrim - from);
+  const offcut = Math.max(0, length - from);
   return {
     number,
     stock: '',

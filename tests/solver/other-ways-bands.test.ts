@@ -128,7 +128,7 @@ describe('a new frame', () => {
     closingStraight: () => null,
   }).geometry!;
   const { frame } = planFrame(
-    { ...job, holes: job.purge.holes, quality: 'B', closing: settledClosing(job.closing) },
+    { ...job, holes: job.purge.holes, barJoints: [], quality: 'B', closing: settledClosing(job.closing) },
     wanted,
     { grade, law, machine, tolerance },
     [],

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { newJob } from '../../server/job/default-job.ts';
 import type { Job } from '../../server/job/job.ts';
+import type { OperationRate } from '../../server/job/rates.ts';
 import type { Figure } from '../../server/plan/figure.ts';
 import type { PurgePlan } from '../../server/plan/purge.ts';
 import { plan } from '../../server/solver/plan.ts';
 import { pricedAs } from '../../server/solver/pricing.ts';
 import { purgeWork } from '../../server/solver/purge/purge-work.ts';
-import { planQuote } from '../../server/solver/quote/plan-quote.ts';
 import {
   contextOf,
   holes,
@@ -22,6 +22,12 @@ import {
   type Cut,
 } from './purge-frames.ts';
 import { formulaValue } from './formula-value.ts';
+
+/** Times of an operation [min]. */
+const timed = (setUp: number, each: number): OperationRate => {
+  const own = (value: number) => ({ value, since: '', example: false });
+  return { hour: own(5000), machine: null, setUp: own(setUp), each: own(each), perMetre: own(0) };
+};
 
 const planOf = (...made: Parameters<typeof purged>): PurgePlan => purged(...made).purge!;
 
@@ -156,10 +162,10 @@ function figuresIn(value: unknown, at = ''): [string, Figure][] {
 
 describe('workings', () => {
   const frame = hoopJob([200, 350]);
-  const times = { ...frame.rates.times, purge: { setUp: 10, each: 4 } };
+  const labour = { ...frame.rates.labour, purge: timed(10, 4) };
   const jobs: readonly Job[] = [
     frame,
-    { ...frame, rates: { ...frame.rates, times } },
+    { ...frame, rates: { ...frame.rates, labour } },
     { ...hoopJob([300], { extent: 'dams', hold: 45, weldingFlow: 7 }), tube: { ...frame.tube, wall: 3.2 } },
     jobOf([MAIN, LEG, APART], holes({ underSaddles: 'all' })),
     jobOf([MAIN, LEG], { model: 'long-tube' }),
@@ -207,25 +213,15 @@ describe('workings', () => {
 
   it('of a priced piece of work likewise', () => {
     const gas = contextOf(hoopJob([300]));
-    const work = { gas, purge: purgeWork(gas) };
-    const all = <T>(value: T) => ({ bend: value, cut: value, fit: value, purge: value, weld: value, finish: value });
-    const bill = planQuote({
-      rates: { ...gas.job.rates, times: all({ setUp: 3, each: 7 }) },
-      scope: 'frame',
-      quantities: {
-        pieces: [],
-        gasCubicMetres: work.purge.jobGas / 1000,
-        fillerKilograms: 0,
-        counts: { ...all(0), weld: 2, purge: work.purge.setups },
-        arcMinutes: 2,
-        purgeMinutes: work.purge.wait / 60,
-      },
-    });
-    const priced = pricedAs(work, bill);
+    const effort = { welds: 0, cuts: 0, bends: 0, pieces: [], bentTube: 0, joints: [] };
+    const work = { effort, welds: [], gas, purge: purgeWork(gas) };
+    const { rates } = gas.job;
+    const purge = timed(3, 7);
+    const priced = pricedAs({ ...gas.job, rates: { ...rates, labour: { ...rates.labour, purge } } }, work);
     expect(formulaValue(priced.purgeGas)).toBeCloseTo(work.purge.purgeGas, 9);
-    // one set-up and two welds
+    // one set-up
     expect(priced.purgeSetups.value).toBe(1);
-    expect(priced.minutes?.value).toBeCloseTo(3 + 7 + work.purge.wait / 60 + 3 + 14 + 2, 9);
+    expect(priced.minutes?.value).toBeCloseTo(3 + 7 + work.purge.wait / 60, 9);
     expect(formulaValue(priced.minutes!)).toBeCloseTo(priced.minutes!.value, 9);
   });
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Job } from '../../server/job/job.ts';
+import type { OperationRate } from '../../server/job/rates.ts';
 import type { MeterReading, Purge } from '../../server/job/purge.ts';
 import { peakRise } from '../../server/solver/purge/dam-heat.ts';
 import { descent, heightProfile } from '../../server/solver/purge/height-profile.ts';
@@ -11,6 +12,15 @@ import { geometryOf, holes, hoopJob, jobOf, LEG, MAIN, purged, SPLICE, UP } from
 
 const main = (purge: Partial<Purge> = {}): Job => jobOf([MAIN], { hold: 60, ...purge });
 const planOf = (...made: Parameters<typeof purged>) => purged(...made).purge!;
+
+/** Set-up and one filling as a new job has them for an example [min]. */
+const EXAMPLE = 10 + 5;
+
+/** Purging with these times [min]. */
+const timesOf = ({ rates }: Job, setUp: number | null, each: number | null): OperationRate => {
+  const own = (value: number | null) => ({ value, since: '', example: false });
+  return { ...rates.labour.purge, setUp: own(setUp), each: own(each) };
+};
 
 describe('gas and time', () => {
   it('adds up: before, during and after every weld', () => {
@@ -24,7 +34,7 @@ describe('gas and time', () => {
     expect(plan.torchGas.value.toFixed(1)).toBe('22.4');
     expect(plan.jobGas.value).toBeCloseTo(plan.purgeGas.value + 22.4, 10);
     const [whole] = plan.extents;
-    expect(whole?.minutes.value).toBeCloseTo(plan.chambers[0]!.printed.time.value / 60 + (760 + 60) / 60, 10);
+    expect(whole?.minutes.value).toBeCloseTo(plan.chambers[0]!.printed.time.value / 60 + (760 + 60) / 60 + EXAMPLE, 10);
   });
 
   it('a weld that heats two chambers has both filled at once, the one that is full first turned down', () => {
@@ -34,7 +44,7 @@ describe('gas and time', () => {
     const [long, short] = chambers.map(({ printed }) => printed.time.value);
     expect(long).toBeGreaterThan(short!);
     expect(whole?.wait.value).toBe(long);
-    expect(whole?.minutes.value).toBeCloseTo((long! + 5 * 76 + 60) / 60, 10);
+    expect(whole?.minutes.value).toBeCloseTo((long! + 5 * 76 + 60) / 60 + EXAMPLE, 10);
     const before = 10 * (long! + short!) + 5 * (long! - short!);
     expect(whole?.gasBefore.value).toBeCloseTo(before / 60, 10);
     expect(whole?.gas.value).toBeCloseTo((before + 2 * 5 * (5 * 76 + 60)) / 60, 10);
@@ -58,11 +68,12 @@ describe('gas and time', () => {
     const job = main();
     const times = (setUp: number | null, each: number | null): Job => ({
       ...job,
-      rates: { ...job.rates, times: { ...job.rates.times, purge: { setUp, each } } },
+      rates: { ...job.rates, labour: { ...job.rates.labour, purge: timesOf(job, setUp, each) } },
     });
     const minutes = (one: Job) => planOf(one, SPLICE).extents[0]!.minutes.value;
-    expect(minutes(times(10, 4))).toBeCloseTo(minutes(job) + 14, 10);
-    expect(minutes(times(10, null))).toBe(minutes(job));
+    const without = minutes(times(0, 0));
+    expect(minutes(times(10, 4))).toBeCloseTo(without + 14, 10);
+    expect(minutes(times(10, null))).toBe(without);
   });
 
   it('several vents share the welding flow', () => {

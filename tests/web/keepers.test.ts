@@ -24,6 +24,7 @@ const emptyPlan: Plan = {
   welding: null,
   finish: null,
   site: null,
+  stock: null,
   quote: null,
   views: [],
 };

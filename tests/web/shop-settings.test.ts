@@ -129,7 +129,7 @@ it('the lists of the shop are read with the settings among them, and those are a
   const source = {
     shop: async () => ({
       kind: 'done',
-      body: { machines: [], sizes: [], grades: [], settings: [kept('b 10'), kept('b 2')] },
+      body: { machines: [], sizes: [], grades: [], settings: [kept('b 10'), kept('b 2')], rates: [] },
     }),
     keep: async (...given: unknown[]) => {
       asked.push(given);

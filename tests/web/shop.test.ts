@@ -44,7 +44,7 @@ const done = (body: unknown): Answer<unknown, unknown> => ({ kind: 'done', body 
 describe('what the shop keeps', () => {
   it('is read, by name as a person sorts', async () => {
     const machines = [kept('b', machine('Bender 10')), kept('a', machine('bender 2'))];
-    const { shop } = shopThatAnswers(done({ machines, sizes: [], grades: [], settings: [] }));
+    const { shop } = shopThatAnswers(done({ machines, sizes: [], grades: [], settings: [], rates: [] }));
     await shop.load();
     expect(shop.machines.kept.map(({ document }) => document.name)).toEqual(['bender 2', 'Bender 10']);
     await shop.load();

@@ -91,7 +91,9 @@ async function ask<Body, Theirs = SavedJob>(
   }
   if (response.ok) return { kind: 'done', body: (text === '' ? undefined : JSON.parse(text)) as Body };
   const isJson = response.headers.get('content-type')?.includes('json') === true;
-  if (!isJson || response.status >= 500) return { kind: 'unreachable', reason: `${String(response.status)} ${text}` };
+  // a server that is busy says in words when to ask again
+  const isFault = response.status >= 500 && response.status !== 503;
+  if (!isJson || isFault) return { kind: 'unreachable', reason: `${String(response.status)} ${text}` };
   const { error, theirs } = JSON.parse(text) as ErrorAnswer & { readonly theirs?: Theirs };
   if (response.status === 409 && theirs !== undefined) return { kind: 'conflict', theirs };
   return { kind: 'refused', problems: error.problems ?? [], reason: error.message };

@@ -4,6 +4,8 @@ import { unitWords } from '../../server/language/en/units.ts';
 import { words, wordsOf } from '../../server/language/words.ts';
 import type { QuoteBreak, QuoteLine, QuoteOption, QuotePlan } from '../../server/plan/quote.ts';
 import { amountText, jobQuantity } from './money.ts';
+import { valueAt } from './pointer.ts';
+import { isExample, ownValues } from './rates.ts';
 
 /** The option that the page shows; undefined where it cannot be made. */
 export const shownOption = ({ options, scope }: QuotePlan): QuoteOption | undefined =>
@@ -85,8 +87,22 @@ export function sumText(minor: number, option: QuoteOption, minorDigits: number)
 export const breakOf = ({ breaks }: QuoteOption, quantity: unknown): QuoteBreak | undefined =>
   breaks.find((one) => one.quantity === quantity);
 
-/** First field of a line that is only an example, and first that is missing; empty where there is none. */
-export const firstExample = ({ lines }: QuoteOption): string => lines.find(({ example }) => example)?.rateField ?? '';
+/** Where else an example of a line may be than at its rate: the times of an operation, what is lost of tube. */
+function examplePlaces(job: Job, { key, rateField }: QuoteLine): readonly string[] {
+  const row = /^(\/rates\/(?:labour|tubes)\/\w+|\/rates\/outside)\//.exec(rateField)?.[1];
+  const beside = row === undefined ? [] : ownValues(valueAt(job, row), row).map(({ pointer }) => `${pointer}/value`);
+  const ofTube = key === 'tube' || key === 'remnant-credit' ? ['/rates/waste/value', '/rates/remnantCredit/value'] : [];
+  return [rateField, ...beside, ...ofTube];
+}
+
+/** The first field of a line of the option that is only an example; empty where there is none. */
+export const firstExample = (job: Job, { lines }: QuoteOption): string =>
+  lines
+    .filter(({ example }) => example)
+    .flatMap((line) => examplePlaces(job, line))
+    .find((field) => isExample(job, field)) ?? '';
+
+/** The first field that is missing; empty where none is. */
 export const firstMissing = ({ lines }: QuoteOption): string =>
   lines.find(({ missing }) => missing.length > 0)?.missing[0] ?? '';
 

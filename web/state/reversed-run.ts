@@ -3,6 +3,7 @@ import type { BarredStretch, PlacedJoint } from '../../server/job/closing.ts';
 import type { FixingPoint } from '../../server/job/fixing.ts';
 import type { Job } from '../../server/job/job.ts';
 import type { AirHole, EndOfMember, GasPlace } from '../../server/job/purge.ts';
+import type { MemberPlan } from '../../server/plan/frame.ts';
 import type { Plan } from '../../server/plan/plan.ts';
 import { AIR_HOLES } from './air-holes.ts';
 import { FIXING } from './fixings.ts';
@@ -78,18 +79,31 @@ function withRowsChanged<Row>(job: Job, pointer: string, change: (row: Row) => R
   return changed.size === 0 ? job : { ...withValue(job, pointer, next), asTyped };
 }
 
+const lengthIn = (
+  members: readonly Pick<MemberPlan, 'name' | 'developedLength'>[] | undefined,
+  member: string,
+): number | undefined => members?.find(({ name }) => name === member)?.developedLength.value;
+
+/** Joints on a member that is so long, counted from its other end; as they are where nobody knows how long. */
+const withJointsBack = (job: Job, pointer: string, member: string, length: number | undefined): Job =>
+  length === undefined
+    ? job
+    : withRowsChanged<PlacedJoint>(job, pointer, (one) =>
+        one.member === member ? { ...one, station: Math.max(0, length - one.station) } : one,
+      );
+
 /** Readings, fixing points, vent holes and cuts stay on the spots of the tube where they were. */
 function withPlacesKept(job: Job, tube: TurnedTube, plan: Plan | null): Job {
   const readings =
     job.cameBack === null ? job : withRowsChanged<Reading>(job, READINGS, (one) => readingReversed(one, tube));
   const fast = withRowsChanged<FixingPoint>(readings, FIXING, (one) => fixingReversed(one, tube));
   const fixed = withRowsChanged<AirHole>(fast, AIR_HOLES, (one) => ({ ...one, at: placeReversed(one.at, tube) }));
-  const length = plan?.correction?.members.find(({ name }) => name === tube.member)?.developedLength.value;
-  if (length === undefined) return fixed;
+  // joints between bars stand on the frame as wanted, cuts on the one that came back
+  const anew = withJointsBack(fixed, '/stock/joints', tube.member, lengthIn(plan?.frame?.members, tube.member));
+  const length = lengthIn(plan?.correction?.members, tube.member);
+  if (length === undefined) return anew;
   const back = (station: number): number => Math.max(0, length - station);
-  const joints = withRowsChanged<PlacedJoint>(fixed, '/closing/joints', (one) =>
-    one.member === tube.member ? { ...one, station: back(one.station) } : one,
-  );
+  const joints = withJointsBack(anew, '/closing/joints', tube.member, length);
   return withRowsChanged<BarredStretch>(joints, '/closing/barred', (one) =>
     one.member === tube.member ? { ...one, from: back(one.to), to: back(one.from) } : one,
   );

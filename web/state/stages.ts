@@ -64,7 +64,16 @@ const OF_WELDING: readonly Finding['code'][] = [
   'vent-pressure-high',
 ];
 
-const stageOfFinding = ({ code, field }: Finding): StageKey => (OF_WELDING.includes(code) ? 'purge' : stageOf(field));
+/** What is said of bars although it is the frame that is too long for them. */
+const OF_STOCK: readonly Finding['code'][] = ['piece-too-long'];
+
+/** Whether a finding is told with the bars, whatever field it speaks of. */
+export const isOfStock = ({ code }: Finding): boolean => OF_STOCK.includes(code);
+
+function stageOfFinding(finding: Finding): StageKey {
+  if (OF_WELDING.includes(finding.code)) return 'purge';
+  return isOfStock(finding) ? 'stock' : stageOf(finding.field);
+}
 
 export const findingsOf = (stage: StageKey, findings: readonly Finding[]): readonly Finding[] =>
   findings.filter((finding) => stageOfFinding(finding) === stage);

@@ -67,10 +67,19 @@ export const freshTexts = (
   heat: '',
 });
 
-/** What a row says, or what is wrong with it, field by field. What is allowed beyond that, the server says. */
-export function readBar(texts: BarTexts, units: Units): BarReading {
+/** Lengths that stood in the fields before anybody typed. */
+export type LengthsBefore = Readonly<Partial<Record<'outsideDiameter' | 'wall' | 'length', number>>>;
+
+/**
+ * What a row says, or what is wrong with it, field by field. What is allowed beyond that, the server says.
+ *
+ * @param before a text that still stands for one of these is that very length: 1.65 mm read off in inches is no other wall
+ */
+export function readBar(texts: BarTexts, units: Units, before: LengthsBefore = {}): BarReading {
   const troubles: Partial<Record<BarField, string>> = {};
   const lengthOf = (field: 'outsideDiameter' | 'wall' | 'length'): number => {
+    const was = before[field];
+    if (was !== undefined && texts[field] === lengthForField(was, units)) return was;
     const read = parseLength(texts[field], units.length);
     if (!read.ok) troubles[field] = words(`length.${read.code}`);
     return read.ok ? read.mm : 0;

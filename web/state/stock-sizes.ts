@@ -36,16 +36,24 @@ export const sortedStock = (bars: readonly StockRow[]): readonly StockRow[] =>
       byText.compare(one.name, other.name),
   );
 
+/** Two sizes that differ by less are one [mm], as the plan has it. */
+const SAME_SIZE = 1e-3;
+
+type Size = Omit<SizeAndGrade, 'grade'>;
+
+const isSameSize = (one: Size, other: Size): boolean =>
+  Math.abs(one.outsideDiameter - other.outsideDiameter) <= SAME_SIZE && Math.abs(one.wall - other.wall) <= SAME_SIZE;
+
+/** Whether the one is cut from bars of the other. */
+export const isSameTube = (one: SizeAndGrade, other: SizeAndGrade): boolean =>
+  one.grade === other.grade && isSameSize(one, other);
+
 /** Those that are of one of the sizes, whatever their grade: another grade of the same size is worth a look. */
-export const ofSizes = (bars: readonly StockRow[], sizes: readonly SizeAndGrade[]): readonly StockRow[] =>
-  bars.filter(({ document }) =>
-    sizes.some(({ outsideDiameter, wall }) => document.outsideDiameter === outsideDiameter && document.wall === wall),
-  );
+export const ofSizes = (bars: readonly StockRow[], sizes: readonly Size[]): readonly StockRow[] =>
+  bars.filter(({ document }) => sizes.some((size) => isSameSize(document, size)));
 
 /** True for a bar that only its grade keeps from being cut for one of the sizes. */
-export const isOtherGrade = (bar: SizeAndGrade, sizes: readonly SizeAndGrade[]): boolean => {
-  const alike = sizes.filter(
-    ({ outsideDiameter, wall }) => bar.outsideDiameter === outsideDiameter && bar.wall === wall,
-  );
+export function isOtherGrade(bar: SizeAndGrade, sizes: readonly SizeAndGrade[]): boolean {
+  const alike = sizes.filter((size) => isSameSize(bar, size));
   return alike.length > 0 && alike.every(({ grade }) => grade !== bar.grade);
-};
+}

@@ -36,4 +36,7 @@ export const comparing = {
   'risk.narrow-slug': 'What is cut out is narrower than two saw cuts. The second cut has little to bite on.',
   'risk.root-sugars': 'The root turns to sugar where the purge fails.',
   'risk.packing-comes-loose': 'Packing under a foot can come loose.',
+  'risk.price-open': 'Something in it has no price yet: it costs more than is shown.',
+  'risk.offer-not-asked': 'What the bender takes is only reckoned. Ask him for an offer.',
+  'risk.price-on-examples': 'Its price rests on examples. Type your own rates before anybody decides by it.',
 } as const;

@@ -27,7 +27,7 @@ export const quoteSheets = {
   'sheet.quote-made-of': 'Made of tubes: {tubes}; bends: {bends}.',
   'sheet.quote-mass': 'Mass of the frame: {mass}.',
   'sheet.quote-legs': 'On legs: {legs}.',
-  'sheet.quote-sizes': 'Sizes as wanted, over the outside:',
+  'sheet.quote-sizes': 'Sizes as wanted, over the outside: {sizes}.',
   'sheet.quote-size': '{name} {value}',
   'sheet.quote-more-sizes': 'and more on the drawing',
   'sheet.quote-as-wanted': 'As wanted, scale {scale}',

@@ -48,6 +48,8 @@ export const stockWords = {
   'bar.restScrap': 'rest {length}, scrap',
   'bar.restKept': 'rest {length}, kept',
   'bar.noRest': 'nothing left over',
+  'bar.legend': 'Hatched is scrap.',
+  'bar.legendTrim': '{trim} is cut off the left end of each bar first. Hatched is scrap.',
   'bar.more': '{count} more bars',
 
   'stock.saw': 'Saw and offcuts',
@@ -66,7 +68,7 @@ export const stockWords = {
   'nesting.title': 'Find the best bars',
   'nesting.about':
     'Looks for the cheapest bars and remnants to cut these pieces from, and proves it where the time is long enough.',
-  'nesting.seconds': 'search for at most',
+  'nesting.seconds': 'Search for at most',
   'nesting.secondsChoice': '{count} s',
   'nesting.useStock': 'Use bars and remnants of the shop',
   'nesting.others': 'Cut other jobs from the same bars',

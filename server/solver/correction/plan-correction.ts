@@ -26,6 +26,8 @@ export type CorrectionSetting = {
   readonly wanted: FrameGeometry;
   /** Prices an effort on the frame as it came back, or on the new one. */
   readonly price: (work: Work) => Priced;
+  /** Minutes of labour for one frame alone, for the many layouts that nobody prices; null while a time is open. */
+  readonly minutes: (work: Work) => number | null;
 };
 
 /** What a correction comes to: its part of the plan, and the work of the way that is shown. */
@@ -39,7 +41,7 @@ export type Corrected = {
 
 /** The drafts priced and put side by side, with the recommended one and the one that is shown. */
 export function planCorrection(drafted: CorrectionDrafts, setting: CorrectionSetting): Corrected {
-  const { job, wanted, price } = setting;
+  const { job, wanted, price, minutes } = setting;
   const { drafts, spliced, splices, cameBack, tolerance, slipKnown, most } = drafted;
   const findings: Finding[] = [...drafted.findings];
   const workOf = ({ effort, key }: Pick<WayDraft, 'effort' | 'key'>): Work => ({
@@ -74,8 +76,7 @@ export function planCorrection(drafted: CorrectionDrafts, setting: CorrectionSet
   const finished = ways.map((way) =>
     way.key === chosen && shown !== undefined ? { ...way, joints: shown.templated() } : way,
   );
-  const minutesOf = (effort: Effort): number | null =>
-    price({ effort, frame: cameBack, scope: 'splice-own' }).minutes?.value ?? null;
+  const minutesOf = (effort: Effort): number | null => minutes({ effort, frame: cameBack, scope: 'splice-own' });
   return {
     chosen: draft === undefined ? null : workOf(draft),
     works: drafts.filter(({ possible }) => possible).map(workOf),

@@ -1,4 +1,5 @@
 import type { Way } from '../../plan/correction.ts';
+import type { QuoteLine, QuoteOption } from '../../plan/quote.ts';
 import { HIDDEN_KINK } from './compare-ways.ts';
 
 /** Opening a formed bend by less than this is within what a bend moves by itself [deg]: common practice, no source. */
@@ -47,6 +48,17 @@ const RISKS: readonly (readonly [string, (way: Risky, context: RiskContext) => b
   ['root-sugars', ({ welds }) => welds.value > 0],
   ['packing-comes-loose', ({ packing }) => packing.length > 0],
 ];
+
+/** What can go wrong with the money of a way, likewise. */
+export const priceRisksOf = ({ lines, open, examples }: Pick<QuoteOption, 'lines' | 'open' | 'examples'>): string[] => [
+  ...(open.length > 0 ? ['price-open'] : []),
+  ...(lines.some(isReckoned) ? ['offer-not-asked'] : []),
+  ...(examples > 0 ? ['price-on-examples'] : []),
+];
+
+/** A bender outside whose price goes by rates, and not by what he asks for this frame. */
+const isReckoned = ({ key, rateField }: QuoteLine): boolean =>
+  key === 'outside-bending' && !rateField.startsWith('/quote/');
 
 /** The readings leave more doubt than the frame may miss by. */
 function isDoubtful({ fixingMisfit, cornerMisfit }: Risky, { tolerance }: RiskContext): boolean {

@@ -2,20 +2,26 @@ import type { SettledJob } from '../../job/job.ts';
 import type { Operation } from '../../job/rates.ts';
 import type { WayKey } from '../../plan/correction.ts';
 import type { Figure, Unit, WorkingInput } from '../../plan/figure.ts';
-import type { BreakEven } from '../../plan/quote.ts';
+import type { BreakEven, QuoteLineKey } from '../../plan/quote.ts';
 import { figure, input } from '../figure.ts';
-import { holdsUpTo } from './holds-up-to.ts';
-import { withWelds } from './more-joints.ts';
+import { holdsUpTo, type Range } from './holds-up-to.ts';
+import { withJoints } from './more-joints.ts';
 import { priceOf, type PricedLines } from './price-of.ts';
+import type { PricedLine } from './priced-line.ts';
 import type { Quantities } from './quantities.ts';
 
 /** Operations whose hour is varied together: all that a splice is made of. */
 const HANDWORK: readonly Operation[] = ['cut', 'fit', 'purge', 'weld', 'finish'];
-/** The most of each that is looked at: welds and an hour [minor], our own choice; an offer and frames, as a job may have them. */
-const MOST_WELDS = 200;
+/** The most of each that is looked at: joints and an hour [minor], our own choice; an offer and frames, as a job may have them. */
+const MOST_JOINTS = 200;
 const MOST_HOUR = 100_000_000;
 const MOST_OFFER = 1_000_000_000;
 const MOST_FRAMES = 1000;
+/** Costs run straight in money, so that its steps may grow fast; our own choice. */
+const MONEY_STEPS = 32;
+
+/** Costs nearer than this are alike [minor]: rounding of the sums. */
+const SAME = 1e-6;
 
 const SPLICES: readonly WayKey[] = ['splice-fewest', 'splice-fairest', 'splice-closest', 'splice-own', 'splice-rebend'];
 
@@ -36,17 +42,17 @@ type CostAt = (at: number) => number | null;
 type Axis = {
   readonly by: BreakEven['by'];
   readonly unit: Unit;
-  readonly range: { readonly least: number; readonly most: number };
+  readonly range: Range;
   readonly name: string;
   readonly now: Figure;
   readonly costs: readonly [CostAt, CostAt];
 };
 
 /**
- * Where the cheapest splice and a new frame cost alike: by the number of welds at its joints, by what an hour of the work on
+ * Where the cheapest splice and a new frame cost alike: by the number of its joints, by what an hour of the work on
  * it costs, by what a bender asks for the new frame, and by how many frames there are; and where a rebend and a new frame do,
  * by that offer. Each is looked for with whole prices, all lines made anew, and never by a formula. What is bought and done
- * is compared: overhead, margin and tax are put on both alike, and rounding of the price would only blur it.
+ * is compared, before it is rounded: overhead, margin and tax are put on both alike.
  *
  * @returns nothing where one of the two stands open, or there are not two
  */
@@ -76,8 +82,17 @@ type Pair = Asked & { readonly way: Work; readonly other: Work; readonly quantit
 const costOf = ({ quantities }: Pick<Work, 'quantities'>, job: SettledJob, quantity: number): number | null =>
   whole(priceOf({ quantities, job, quantity }));
 
-const whole = ({ lines, cost }: PricedLines): number | null =>
-  lines.some(({ amount }) => amount === null) ? null : cost;
+/** What all lines come to before each is rounded, so that a cost that grows never falls back by a rounding. */
+const whole = ({ lines }: PricedLines): number | null =>
+  lines.some(({ amount }) => amount === null)
+    ? null
+    : lines.reduce((sum, line) => (PUT_ON.includes(line.key) ? sum : sum + unrounded(line)), 0);
+
+/** Overhead and what follows is put on both ways alike. */
+const PUT_ON: readonly QuoteLineKey[] = ['overhead', 'margin', 'rounding', 'tax'];
+
+const unrounded = ({ quantity, rate, rateUnit }: PricedLine): number =>
+  (quantity ?? 0) * (rate === null ? 1 : rateUnit === 'percent' ? rate / 100 : rate);
 
 function cheapest(ways: readonly Work[], job: SettledJob, quantity: number): Work | null {
   const priced = ways.flatMap((work) => {
@@ -87,28 +102,29 @@ function cheapest(ways: readonly Work[], job: SettledJob, quantity: number): Wor
   return priced.toSorted((a, b) => a.cost - b.cost)[0]?.work ?? null;
 }
 
-/** Welds at joints: all but those of pads, which both ways have. Only where there is one. */
+/** Joints of the splice: its welds without those of pads, which both ways have; a let-in piece takes two for one joint. */
 function byJoints({ job, way, other, quantity, legs }: Pair): Axis | null {
-  const { counts } = way.quantities;
-  const welds = counts.weld - (legs?.counts.weld ?? 0);
+  const { counts, pieces } = way.quantities;
+  const letIns = pieces.reduce((sum, { kind, count }) => (kind === 'let-in' ? sum + count : sum), 0);
   const pads = job.fixing.filter((point) => point.fixing === 'pad' && point.plate !== null).length;
-  const joints = welds - pads;
+  const welds = counts.weld - (legs?.counts.weld ?? 0) - pads;
+  const joints = welds - letIns;
   if (joints < 1) return null;
-  // laid out bars are for the pieces that there are
-  const loose = { ...job, stock: { ...job.stock, layout: null } };
+  const loose = unlaid(job);
   const alone = costOf(other, loose, quantity);
+  const having = (times: number): Quantities => withJoints(way.quantities, { times, welds, pads, legs });
   return {
     by: 'joints',
     unit: 'count',
-    range: { least: 1, most: MOST_WELDS },
-    name: 'joint-welds',
-    now: typed(joints, 'count', 'joint-welds', ['geometry']),
-    costs: [
-      (at) => costOf({ quantities: withWelds(way.quantities, { times: (at + pads) / welds, legs }) }, loose, quantity),
-      () => alone,
-    ],
+    range: { least: 1, most: MOST_JOINTS, growth: 2 },
+    name: 'joints',
+    now: typed(joints, 'count', 'joints', ['geometry']),
+    costs: [(at) => costOf({ quantities: having(at / joints) }, loose, quantity), () => alone],
   };
 }
+
+/** Bars are laid out for the pieces that there are; other numbers of them go by first fit, so that all of them are alike. */
+const unlaid = (job: SettledJob): SettledJob => ({ ...job, stock: { ...job.stock, layout: null } });
 
 /** One rate for an hour of all handwork. */
 function byLabour({ job, way, other, quantity }: Pair): Axis {
@@ -128,7 +144,7 @@ function byLabour({ job, way, other, quantity }: Pair): Axis {
   return {
     by: 'labour',
     unit: 'minor',
-    range: { least: 0, most: MOST_HOUR },
+    range: { least: 0, most: MOST_HOUR, growth: MONEY_STEPS },
     name: 'an-hour-of-handwork',
     now: figure(
       hours > 0 ? paid / hours : 0,
@@ -156,7 +172,7 @@ function byOffer({ job, way, other, quantity }: Pair): Axis | null {
   return {
     by: 'offer',
     unit: 'minor',
-    range: { least: 0, most: MOST_OFFER },
+    range: { least: 0, most: MOST_OFFER, growth: MONEY_STEPS },
     name: 'offer-for-a-frame',
     now: figure(
       paid / quantity,
@@ -170,11 +186,11 @@ function byOffer({ job, way, other, quantity }: Pair): Axis | null {
 }
 
 function byFrames({ job, way, other, quantity }: Pair): Axis {
-  const loose = { ...job, stock: { ...job.stock, layout: null } };
+  const loose = unlaid(job);
   return {
     by: 'frames',
     unit: 'count',
-    range: { least: 1, most: MOST_FRAMES },
+    range: { least: 1, most: MOST_FRAMES, growth: 2 },
     name: 'frames',
     now: typed(quantity, 'count', 'frames', ['typed']),
     costs: [(frames) => costOf(way, loose, frames), (frames) => costOf(other, loose, frames)],
@@ -194,16 +210,14 @@ function breakEvenOn(axis: Axis | null, { way, other, job, quantity }: Pair): Br
   const [own, others] = axis.costs;
   const [least, leastOther] = [own(range.least), others(range.least)];
   if (least === null || leastOther === null) return null;
-  const ownFirst = least <= leastOther;
+  const ownFirst = least <= leastOther + SAME;
   const [low, high] = ownFirst ? [own, others] : [others, own];
-  let open = false;
-  const at = holdsUpTo(range, (one) => {
+  const found = holdsUpTo(range, (one) => {
     const [cost, against] = [low(one), high(one)];
-    if (cost !== null && against !== null) return cost <= against;
-    open = true;
-    return null;
+    return cost === null || against === null ? null : against - cost + SAME;
   });
-  if (open) return null;
+  if (found === 'open') return null;
+  const at = found === 'always' ? null : found;
   const [first, second] =
     ownFirst || (by === 'offer' && at !== null) ? [way.scope, other.scope] : [other.scope, way.scope];
   return {
@@ -218,7 +232,7 @@ function breakEvenOn(axis: Axis | null, { way, other, job, quantity }: Pair): Br
 
 function cheaperNow([way, other]: readonly [Work, Work], job: SettledJob, quantity: number): WayKey {
   const [cost, against] = [costOf(way, job, quantity) ?? 0, costOf(other, job, quantity) ?? 0];
-  return cost <= against ? way.scope : other.scope;
+  return cost <= against + SAME ? way.scope : other.scope;
 }
 
 function atFigure(

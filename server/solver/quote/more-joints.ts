@@ -6,19 +6,22 @@ import type { Quantities } from './quantities.ts';
 const NOTHING = 1e-9;
 
 /**
- * What a splice would take if it had another number of welds, each like its own on the mean. Bends that are turned again stay
- * as they are, and so do the legs under the frame.
+ * What a splice would take if it had another number of joints, each like its own on the mean: with as many welds and as much
+ * new tube. Welds of pads, bends that are turned again and the legs under the frame stay as they are.
  *
  * @param quantities with the legs among them
- * @param times so many times the welds of the frame
+ * @param more so many times its joints; its welds at joints and at pads
  */
-export function withWelds(
+export function withJoints(
   quantities: Quantities,
-  { times, legs }: { readonly times: number; readonly legs: Quantities | null },
+  more: { readonly times: number; readonly welds: number; readonly pads: number; readonly legs: Quantities | null },
 ): Quantities {
+  const { times, welds, pads, legs } = more;
+  // a pad is taken to be like the mean of all welds
+  const share = (times * welds + pads) / (welds + pads);
   const scaled = (pick: (one: Quantities) => number): number => {
     const fixed = legs === null ? 0 : pick(legs);
-    return fixed + times * (pick(quantities) - fixed);
+    return fixed + share * (pick(quantities) - fixed);
   };
   const each = (key: 'counts' | 'metres' | 'process') =>
     byOperation((operation) => (operation === 'bend' ? quantities[key].bend : scaled((one) => one[key][operation])));

@@ -26,7 +26,7 @@ function overheadLines({ overhead }: Rates, cost: number): PricedLine[] {
       quantity: cost,
       unit: 'minor',
       reckoning: {
-        formula: 'c = Σ lines',
+        formula: 'c',
         inputs: () => [input('c', 'bought-and-done', cost, 'minor')],
         sources: ['money'],
       },

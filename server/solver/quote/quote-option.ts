@@ -71,14 +71,20 @@ export function minutesOf({ lines, minutes, quantity }: PricedLines): Figure | n
 }
 
 /** Cost of one frame with tax, and what it is at least where lines stand open. */
-export function costsOf({ lines, total, quantity }: PricedLines): Pick<Way, 'cost' | 'costAtLeast'> {
+export function costsOf({
+  lines,
+  total,
+  quantity,
+}: Pick<PricedLines, 'total' | 'quantity'> & {
+  readonly lines: readonly { readonly amount: number | null }[];
+}): Pick<Way, 'cost' | 'costAtLeast'> {
   const known = lines.filter(({ amount }) => amount !== null).length;
   const sum = figure(
     eachOf(total, quantity),
     'minor',
-    quantity === 1 ? 'c = Σ lines' : 'c = Σ lines/n',
+    quantity === 1 ? 'S' : 'c = S/n',
     [
-      input('Σ', 'sum-of-the-lines', total, 'minor'),
+      input('S', 'sum-of-the-lines', total, 'minor'),
       input('k', 'quote-lines', known, 'count'),
       ...(quantity === 1 ? [] : [input('n', 'frames', quantity, 'count')]),
     ],

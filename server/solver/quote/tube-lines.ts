@@ -10,18 +10,30 @@ import { sizeName } from './size-name.ts';
 export function tubeLines({ quantities: { pieces }, job: { rates, stock }, quantity }: Order): PricedLine[] {
   const lines = tubeNeeds({ pieces, quantity, rates, stock }).flatMap((need) => {
     const { rate, kept } = need;
-    if (rate?.by === 'metre') return [byMetre(need, rate, rates.waste)];
-    if (kept !== null) return [keptLine(need, kept)];
-    return rate === null ? [openLine(need)] : byBar(need, rate, rates.remnantCredit);
+    const parts = partsOf(need, quantity);
+    if (rate?.by === 'metre') return [byMetre(need, rate, { waste: rates.waste, parts })];
+    if (kept !== null) return [keptLine(need, kept, { remnantCredit: rates.remnantCredit, parts })];
+    return rate === null ? [openLine(need)] : byBar(need, rate, { remnantCredit: rates.remnantCredit, parts });
   });
   const isTube = ({ key }: PricedLine): boolean => key === 'tube';
   return [...lines.filter(isTube), ...lines.filter((line) => !isTube(line))];
 }
 
-const partsOf = ({ pieces }: TubeNeed): QuotePart[] =>
-  pieces.map(({ name, length, count }) => ({ key: 'piece', name, value: (length * count) / 1000, unit: 'm' }));
+const partsOf = ({ pieces }: TubeNeed, quantity: number): QuotePart[] =>
+  pieces.map(({ name, length, count }) => ({
+    key: 'piece',
+    name,
+    value: (quantity * length * count) / 1000,
+    unit: 'm',
+  }));
 
-function byMetre(need: TubeNeed, { perMetre }: TubeRate, waste: OwnValue): PricedLine {
+type Parts = readonly QuotePart[];
+
+function byMetre(
+  need: TubeNeed,
+  { perMetre }: TubeRate,
+  { waste, parts }: { readonly waste: OwnValue; readonly parts: Parts },
+): PricedLine {
   const lost = told(waste, '/rates/waste');
   const share = lost.value;
   return ratedLine({
@@ -39,11 +51,15 @@ function byMetre(need: TubeNeed, { perMetre }: TubeRate, waste: OwnValue): Price
     },
     rate: told(perMetre, `${need.field}/perMetre`),
     needs: [lost],
-    parts: partsOf(need),
+    parts,
   });
 }
 
-function byBar(need: TubeNeed, { perBar, barLength }: TubeRate, remnantCredit: OwnValue): PricedLine[] {
+function byBar(
+  need: TubeNeed,
+  { perBar, barLength }: TubeRate,
+  { remnantCredit, parts }: { readonly remnantCredit: OwnValue; readonly parts: Parts },
+): PricedLine[] {
   const { bars } = need;
   const price = told(perBar, `${need.field}/perBar`);
   const of = sizeName(need);
@@ -53,7 +69,7 @@ function byBar(need: TubeNeed, { perBar, barLength }: TubeRate, remnantCredit: O
     quantity: bars?.count ?? null,
     unit: 'count',
     reckoning: {
-      formula: 'n bars',
+      formula: 'n',
       inputs: () => [
         input('n', 'bars-begun', bars?.count ?? 0, 'count'),
         input('ℓ', 'length-of-a-bar', barLength, 'mm'),
@@ -63,13 +79,13 @@ function byBar(need: TubeNeed, { perBar, barLength }: TubeRate, remnantCredit: O
     },
     rate: price,
     missing: bars === null ? [`${need.field}/barLength`] : [],
-    parts: partsOf(need),
+    parts,
   });
   const credit = told(remnantCredit, '/rates/remnantCredit');
   if (bars === null || bars.keptMetres === 0 || credit.value === 0) return [line];
   const { keptMetres } = bars;
-  // what the bar cost, by the length that is kept: taken off again
-  const worth = price.value === null ? null : (-keptMetres * price.value * 1000) / barLength;
+  // what the bar cost, by the length that is kept; a share of it is taken off again
+  const worth = price.value === null ? null : (keptMetres * price.value * 1000) / barLength;
   return [
     line,
     percentLine({
@@ -78,7 +94,7 @@ function byBar(need: TubeNeed, { perBar, barLength }: TubeRate, remnantCredit: O
       quantity: worth,
       unit: 'minor',
       reckoning: {
-        formula: 'c = −k p/ℓ',
+        formula: 'c = k p/ℓ',
         inputs: () => [
           input('k', 'offcuts-kept', keptMetres, 'm'),
           input('p', 'price-of-a-bar', price.value ?? 0, 'minor'),
@@ -86,15 +102,20 @@ function byBar(need: TubeNeed, { perBar, barLength }: TubeRate, remnantCredit: O
         ],
         sources: ['typed', 'bar-bookkeeping'],
       },
-      percent: credit,
+      percent: { ...credit, value: credit.value === null ? null : -credit.value },
       needs: [price],
     }),
   ];
 }
 
 /** The share of bars that were laid out and kept, offcuts credited. */
-const keptLine = (need: TubeNeed, { amount, bars }: NonNullable<TubeNeed['kept']>): PricedLine =>
-  ruledLine({
+function keptLine(
+  need: TubeNeed,
+  { amount, bars }: NonNullable<TubeNeed['kept']>,
+  { remnantCredit, parts }: { readonly remnantCredit: OwnValue; readonly parts: Parts },
+): PricedLine {
+  const credit = told(remnantCredit, '/rates/remnantCredit');
+  return ruledLine({
     key: 'tube',
     of: sizeName(need),
     quantity: amount,
@@ -104,9 +125,12 @@ const keptLine = (need: TubeNeed, { amount, bars }: NonNullable<TubeNeed['kept']
       sources: ['bar-bookkeeping', 'typed'],
     },
     rateField: '/stock/layout',
+    // a credit that nothing is credited by is no example that the price rests on
+    needs: credit.value === null || credit.value === 0 ? [] : [credit],
     missing: amount === null ? ['/stock/layout'] : [],
-    parts: partsOf(need),
+    parts,
   });
+}
 
 /** No price of this size is known. */
 const openLine = (need: TubeNeed): PricedLine =>

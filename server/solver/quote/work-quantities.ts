@@ -54,13 +54,12 @@ export function workQuantities(job: Job, { effort, welds, purge, gas }: JobWork)
       gas: [...part('purge', purge.purgeGas, 'L'), ...part('torch', purge.torchGas, 'L')],
       filler: FORMS.flatMap((form) =>
         part(
-          'form',
+          form,
           sumOf(
             welds.filter(({ site }) => site.form === form),
             ({ fillerMass }) => fillerMass,
           ),
           'g',
-          form,
         ),
       ),
       purge: part('waiting', wait, 'min'),
@@ -76,5 +75,5 @@ const isAnew = ({ pieces }: JobWork['effort'], { members }: JobWork['gas']['fram
 
 const FORMS: readonly WeldForm[] = ['butt', 'saddle', 'pad'];
 
-const part = (key: string, value: number, unit: QuotePart['unit'], name = ''): QuotePart[] =>
-  value > 0 ? [{ key, name, value, unit }] : [];
+const part = (key: string, value: number, unit: QuotePart['unit']): QuotePart[] =>
+  value > 0 ? [{ key, name: '', value, unit }] : [];

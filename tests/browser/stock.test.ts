@@ -1,0 +1,138 @@
+// A shop keeps what lies on its rack, lays jobs out on it, takes the bars and puts them back.
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { newJob } from '../../server/job/default-job.ts';
+import type { Job } from '../../server/job/job.ts';
+import type { StockRow, Taking } from '../../server/job/stock-row.ts';
+import { field, open, seen, settled, stage, stored, type } from './person.ts';
+import { type ScreenName, workshopOfFile } from './workshop.ts';
+
+const workshop = workshopOfFile();
+
+const noSidewaysScroll = (page: Page): Promise<boolean> =>
+  page.evaluate(() => document.documentElement.scrollWidth <= document.documentElement.clientWidth);
+
+async function asked<Body>(path: string): Promise<Body> {
+  const answer = await fetch(`${workshop.address}${path}`);
+  return (await answer.json()) as Body;
+}
+
+const rows = (): Promise<readonly StockRow[]> => asked('/api/stock');
+const rowsOfWall = async (wall: number) =>
+  (await rows())
+    .filter(({ document }) => document.wall === wall)
+    .map(({ document: { count, remnant } }) => ({ count, remnant }));
+
+/** A hoop of a wall of its own, so that one test does not cut up the bars of another. */
+const hoopOf = (title: string, wall: number): Job => {
+  const job = newJob('hoop');
+  return { ...job, title, tube: { ...job.tube, wall } };
+};
+
+const button = (page: Page, name: string | RegExp) =>
+  page.locator('main').getByRole('button', { name, exact: typeof name === 'string' });
+const said = (page: Page, text: string | RegExp) => page.locator('main').getByText(text).first().waitFor();
+const typed = (page: Page, name: string) => page.locator('form').getByRole('textbox', { name, exact: true });
+
+/** Four bars of six metres for the size that is worked on. */
+async function putBarsOnTheList(page: Page, name: string): Promise<void> {
+  await button(page, 'Add bars').click();
+  await typed(page, 'name or place').fill(name);
+  await typed(page, 'length').fill('6 m');
+  await typed(page, 'how many').fill('-4');
+  await typed(page, 'price of one bar').fill('60');
+  await button(page, 'Put on the list').click();
+  await said(page, 'A whole number, 0 or more.');
+  expect(await typed(page, 'how many').inputValue()).toBe('-4');
+  await typed(page, 'length').fill('6000');
+  await typed(page, 'how many').fill('4');
+  await button(page, 'Put on the list').click();
+  await button(page, `Change: ${name}, 6000.0 mm`).waitFor();
+}
+
+describe.each<[ScreenName, number]>([
+  ['desktop', 1.7],
+  ['phone', 1.8],
+])('a shop at the %s', (screen, wall) => {
+  it('lays a frame out on its rack, takes the bars and puts them back', { timeout: 120_000 }, async () => {
+    const page = await workshop.visit(screen);
+    const id = await workshop.store(hoopOf(`Hoop by the ${screen}`, wall));
+    await open(page, id);
+    await type(page, '/stock/saw/kerf', '2.5');
+    await stage(page, 'stock').getByText('Bars and remnants of the shop', { exact: true }).click();
+    await putBarsOnTheList(page, `Rack by the ${screen}`);
+    await settled(page);
+
+    await button(page, 'Lay out on stock').click();
+    await button(page, 'Keep these bars').click();
+    await said(page, 'These bars are kept with the job: 1 from stock, 0 to be bought.');
+    await said(page, '1 bar as laid out: proven the cheapest.');
+    await button(page, 'Take them from stock').click();
+    await said(page, /^Taken from stock: number \d+ in the book/);
+    await settled(page);
+    const [taking] = await asked<readonly Taking[]>('/api/stock/takings');
+    const kept = (await stored(workshop, id)).stock;
+    expect([kept.saw.kerf, kept.layout?.taken, taking?.jobId]).toEqual([2.5, taking?.number, id]);
+    expect(await rowsOfWall(wall)).toEqual([
+      { count: 3, remnant: false },
+      { count: 1, remnant: true },
+    ]);
+
+    // undo takes back what the job says, never what the book says
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await button(page, 'Mark them as taken').click();
+    await said(page, /^Taken from stock/);
+    await button(page, 'Put back').click();
+    await button(page, 'Take them from stock').waitFor();
+    expect(await rowsOfWall(wall)).toEqual([{ count: 4, remnant: false }]);
+    await settled(page);
+    expect((await stored(workshop, id)).stock.layout?.taken).toBeNull();
+    expect(await noSidewaysScroll(page)).toBe(true);
+  });
+
+  it('joins a member that is longer than any bar', { timeout: 90_000 }, async () => {
+    const page = await workshop.visit(screen);
+    const job = hoopOf(`Long hoop by the ${screen}`, wall);
+    const tubes = job.rates.tubes.map((tube) => ({ ...tube, barLength: 1500 }));
+    const id = await workshop.store({ ...job, rates: { ...job.rates, tubes } });
+    await open(page, id);
+    await said(page, /longer than any bar there is/);
+    await button(page, /^Set joints between bars to hoop: /).click();
+    await settled(page);
+    const [joint] = (await stored(workshop, id)).stock.joints;
+    expect(joint?.member).toBe('hoop');
+    await seen(() => stage(page, 'stock').getByText('hoop 1 of 2').count()).toBeGreaterThan(0);
+    const station = await field(page, '/stock/joints/0/station');
+    expect(Number.parseFloat(await station.inputValue())).toBeCloseTo(joint!.station, 2);
+    expect(await noSidewaysScroll(page)).toBe(true);
+  });
+
+  it('cuts two jobs from the same bars without opening one', { timeout: 120_000 }, async () => {
+    const page = await workshop.visit(screen);
+    const own = wall + 0.05;
+    const titles = [`First by the ${screen}`, `Second by the ${screen}`] as const;
+    for (const title of titles) await workshop.store(hoopOf(title, own));
+    await page.goto('/#/stock');
+    await button(page, 'Add bars').click();
+    await typed(page, 'outside diameter').fill('38.1');
+    await typed(page, 'wall').fill(String(own));
+    await page.getByRole('combobox', { name: 'grade', exact: true }).fill('316L');
+    await typed(page, 'length').fill('6000');
+    await typed(page, 'price of one bar').fill('50');
+    await button(page, 'Put on the list').click();
+    await button(page, 'Change: without a name, 6000.0 mm').first().waitFor();
+
+    for (const title of titles) await page.getByRole('checkbox', { name: title }).check();
+    await button(page, 'Lay out on stock').click();
+    await said(page, 'What each job pays of the bars, by the length that is cut for it');
+    await seen(() => page.getByText(`hoop for ${titles[1]}`).count()).toBeGreaterThan(0);
+    await button(page, `Take them from stock for ${titles[0]}`).click();
+    const back = page.getByRole('button', { name: new RegExp(`^Put back: Number \\d+, ${titles[0]}$`) });
+    await back.waitFor();
+    expect((await rowsOfWall(own)).filter(({ remnant }) => !remnant)).toEqual([{ count: 0, remnant: false }]);
+    await back.click();
+    await back.waitFor({ state: 'detached' });
+    expect(await rowsOfWall(own)).toEqual([{ count: 1, remnant: false }]);
+    expect(await noSidewaysScroll(page)).toBe(true);
+  });
+});
