@@ -42,6 +42,18 @@ export default {
       to: { path: '^(server|db|web)/', pathNot: '^server/(exports|language)/', ...runtime },
     },
     {
+      name: 'nesting-takes-documents-and-solver',
+      severity: 'error',
+      from: { path: '^server/nesting/' },
+      to: { path: '^(server|db|web)/', pathNot: '^server/(nesting|job|solver)/', ...runtime },
+    },
+    {
+      name: 'nesting-is-for-routes',
+      severity: 'error',
+      from: { path: '^(server|db)/', pathNot: '^server/(nesting|routes)/' },
+      to: { path: '^server/nesting/' },
+    },
+    {
       name: 'database-knows-documents-only',
       severity: 'error',
       from: { path: '^db/' },

@@ -4,8 +4,8 @@ import type { Hoop } from '../../server/job/frame.ts';
 import type { Job } from '../../server/job/job.ts';
 import type { Die, Machine } from '../../server/job/machine.ts';
 import type { Purge } from '../../server/job/purge.ts';
-import type { OwnValue, Rates } from '../../server/job/rates.ts';
 import type { Site } from '../../server/job/site.ts';
+import { landingStageRates } from './landing-stage-rates.ts';
 
 const outside = (value: number) => ({ value, reference: 'outside' as const });
 const centre = (value: number) => ({ value, reference: 'centre' as const });
@@ -198,39 +198,6 @@ function standingOnStage({ site }: Job): Site {
   };
 }
 
-/** Invented; the filler and the finishing are left open on purpose, so that their lines show how that looks. */
-function ratesOf({ rates }: Job): Rates {
-  const own = (value: number | null): OwnValue => ({ value, since: '2026-11-02', example: false });
-  const labour = (hour: number | null, setUp: number | null, each: number) => ({
-    hour: own(hour),
-    machine: null,
-    setUp: own(setUp),
-    each: own(each),
-    perMetre: own(0),
-  });
-  return {
-    ...rates,
-    from: '2026-11-02',
-    tubes: rates.tubes.map((tube) => ({ ...tube, perMetre: own(1450) })),
-    waste: own(5),
-    gas: { ...rates.gas, perCubicMetre: own(1100), rentPerDay: own(60) },
-    fillerPerKilogram: own(null),
-    labour: {
-      bend: { ...labour(5200, 20, 4), machine: own(1800) },
-      cut: labour(4600, 10, 6),
-      fit: labour(5200, 15, 8),
-      purge: labour(4600, 10, 5),
-      bottle: labour(4600, 0, 10),
-      weld: labour(5600, 10, 6),
-      finish: labour(null, null, 12),
-    },
-    overhead: own(12),
-    margin: own(10),
-    tax: own(20),
-    roundTo: 100,
-  };
-}
-
 /** The job that a new database opens with: made up from end to end, and it says so. */
 export function landingStage(): Job {
   const job = newJob('hoop');
@@ -246,6 +213,6 @@ export function landingStage(): Job {
     cameBack: CAME_BACK,
     purge: heldAndPurged(job),
     site: standingOnStage(job),
-    rates: ratesOf(job),
+    rates: landingStageRates(job),
   };
 }

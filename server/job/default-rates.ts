@@ -11,7 +11,7 @@ const operation = (hour: number, setUp: number, each: number, machine: number | 
   machine: machine === null ? null : example(machine),
   setUp: example(setUp),
   each: example(each),
-  perMetre: example(0),
+  perMetre: { value: 0, since: '', example: false }, // nothing that nobody asked for
 });
 
 export const RATES: Rates = {

@@ -24,6 +24,9 @@ const KEYED = [
   'doubt',
 ];
 
+/** Likewise, where their keys begin otherwise: a line of the quote, or the operation of one. */
+const KEYED_AS: Readonly<Record<string, string>> = { line: 'quote' };
+
 /** Placeholders whose value is a ± or a part of one: never told as a fraction of an inch. */
 const BANDS = ['band', 'part'];
 
@@ -41,7 +44,8 @@ function filled(text: string, data: FindingData, units: Units): string {
       if (value === undefined) return '';
       if (length !== undefined && typeof value === 'number')
         return (BANDS.includes(name) ? formatPlusMinus : formatMeasured)(value, 'mm', units);
-      return KEYED.includes(name) ? keyWords(name, String(value), data) : String(value);
+      const area = KEYED_AS[name] ?? (KEYED.includes(name) ? name : undefined);
+      return area === undefined ? String(value) : keyWords(area, String(value), data);
     });
   return text.replace(/\[([^\]]*)\]/g, (_, part: string) => {
     const names = [...part.matchAll(/\{(\w+)(?::mm)?\}/g)].map((found) => found[1] ?? '');

@@ -49,9 +49,12 @@ export function nestingDesk(now: () => number = () => performance.now()): Nestin
   const inState = (...states: readonly Nesting['state'][]): Search[] =>
     [...searches.values()].filter(({ state }) => states.includes(state));
 
-  const settle = (search: Search, state: Nesting['state'], trouble = ''): void => {
+  const close = (search: Search, state: Nesting['state'], trouble = ''): void => {
     search.stop();
     Object.assign(search, { state, trouble, endedAt: now(), stop: () => undefined });
+  };
+  const settle = (...closed: Parameters<typeof close>): void => {
+    close(...closed);
     runNext();
   };
 
@@ -100,12 +103,11 @@ export function nestingDesk(now: () => number = () => performance.now()): Nestin
     cancel(id) {
       const search = searches.get(id);
       if (search === undefined) return false;
-      if (search.endedAt === 0 && ['waiting', 'running'].includes(search.state)) settle(search, 'cancelled');
+      if (['waiting', 'running'].includes(search.state)) settle(search, 'cancelled');
       return true;
     },
     stop() {
-      for (const search of inState('waiting')) search.state = 'cancelled';
-      for (const search of inState('running')) settle(search, 'cancelled');
+      for (const search of inState('waiting', 'running')) close(search, 'cancelled');
     },
   };
 }

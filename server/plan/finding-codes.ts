@@ -1,3 +1,5 @@
+import { QUOTE_CODES } from './finding-codes-quote.ts';
+
 /** Every finding that a plan can hold. The language catalogue has words for each; a test keeps the two equal. */
 export const FINDING_CODES = [
   // tube
@@ -234,23 +236,5 @@ export const FINDING_CODES = [
   'leg-strikes',
   'leg-near',
   'strut-adjusted',
-  // stock
-  'piece-too-long',
-  'bar-joint-no-member',
-  'bar-joint-misplaced',
-  'bar-joint-bent-over',
-  'layout-stale',
-  'layout-currency',
-  'layout-heats',
-  'layout-not-taken',
-  // quote
-  'rate-open',
-  'time-open',
-  'tube-rate-missing',
-  'amount-out-of-range',
-  'rates-are-examples',
-  'rates-not-in-effect',
-  'minor-digits-unlike',
-  'quantity-repeated',
-  'own-times-differ',
+  ...QUOTE_CODES,
 ] as const;

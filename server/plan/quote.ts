@@ -40,7 +40,10 @@ export const QuoteLine = Type.Object({
   of: Type.String(),
   /** null while a time or length that it needs is open. A percentage has what it is taken of [minor]. */
   quantity: Type.Union([Figure, Type.Null()]),
-  /** Minor units for one unit of the quantity; for a percentage the percent. */
+  /**
+   * Minor units for one unit of the quantity; for a percentage the percent, negative where it comes off. null: open, or, with
+   * a quantity in minor units that is the amount itself, reckoned by a rule of its own (rounding, bender outside, bars kept).
+   */
   rate: Type.Union([Type.Number(), Type.Null()]),
   rateUnit: literals(['minor', 'percent'], 'unit of the rate'),
   /** Fields that it hangs on: the rate's, and every one that is missing. */

@@ -2,7 +2,7 @@ import { formatFigure } from '../language/quantity-format.ts';
 import { words, wordsOf } from '../language/words.ts';
 import type { Way } from '../plan/correction.ts';
 import type { Figure } from '../plan/figure.ts';
-import { QUOTE_GROUPS, type QuoteOption } from '../plan/quote.ts';
+import type { QuoteOption } from '../plan/quote.ts';
 import { daysWords } from './comparison-table.ts';
 import type { Money } from './money.ts';
 import { priceFor, scopeShort, wayOf } from './quote-words.ts';
@@ -84,7 +84,9 @@ function priceRows(group: readonly Offer[], money: Money): SideRow[] {
   });
   const of = (option: QuoteOption, group: string): number =>
     option.groups.find((one) => one.group === group)?.amount ?? 0;
-  const groups = QUOTE_GROUPS.filter((key) => group.some(({ option }) => of(option, key) !== 0));
+  const groups = [...new Set(group.flatMap(({ option }) => option.groups.map((one) => one.group)))].filter((key) =>
+    group.some(({ option }) => of(option, key) !== 0),
+  );
   const count = group[0]?.option.breaks[0]?.quantity ?? 1;
   return [
     { name: priceFor(count), cells: group.map(() => money.currency), amounts: true },

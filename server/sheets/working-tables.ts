@@ -3,7 +3,7 @@ import { formatFigure } from '../language/quantity-format.ts';
 import type { Units } from '../job/job.ts';
 import type { Rates } from '../job/rates.ts';
 import type { Figure } from '../plan/figure.ts';
-import { QUOTE_LINES, type GasChoice, type OwnTime, type QuoteOption } from '../plan/quote.ts';
+import type { GasChoice, OwnTime, QuoteOption } from '../plan/quote.ts';
 import { shownBand } from '../language/quantity-format.ts';
 import type { Money } from './money.ts';
 import { lineName, scopeShort } from './quote-words.ts';
@@ -18,13 +18,18 @@ const SMALL = 2.1;
 /** An amount in a row; null stands open. */
 type Amounts = readonly { readonly key: string; readonly of: string; readonly amount: number | null }[];
 
-/** Lines of several columns, each once, in the order of a quote; a machine stands behind the labour that it goes with. */
+/** Lines of several columns, each once: one that is new stands behind the line that it follows in its own column. */
 function linesOf(columns: readonly Amounts[]): { key: string; of: string }[] {
-  const place = (key: string): number => QUOTE_LINES.findIndex((one) => one === key);
-  const order = ({ key, of }: { key: string; of: string }): number =>
-    key === 'machine' ? place(of) + 0.5 : place(key);
-  const found = new Map(columns.flat().map(({ key, of }) => [`${key}/${of}`, { key, of }]));
-  return [...found.values()].toSorted((one, other) => order(one) - order(other));
+  const found: { key: string; of: string }[] = [];
+  for (const column of columns) {
+    let place = 0;
+    for (const { key, of } of column) {
+      const known = found.findIndex((one) => one.key === key && one.of === of);
+      if (known < 0) found.splice(place, 0, { key, of });
+      place = (known < 0 ? place : known) + 1;
+    }
+  }
+  return found;
 }
 
 /** Rows of amounts, a line each, for columns that have their lines in common. */

@@ -11,6 +11,7 @@ import { projectFolder } from '../../server/config.ts';
 import { renderSheet, SHEET_NAMES } from '../../server/sheets/render-sheet.ts';
 import { lastFew } from '../../server/solver/memory.ts';
 import { plan } from '../../server/solver/plan.ts';
+import { nestingBench } from './nesting-bench.ts';
 import { spliceBench } from './splice-bench.ts';
 import { thirtyBends } from './thirty-bends.ts';
 import { typingTimes } from './typing.ts';
@@ -54,6 +55,7 @@ const longPlans = timesOf(1000, () => plan(long));
 row('plan(run of 30 bends), median', at(longPlans, 0.5), 'goal 5');
 row('plan(run of 30 bends), 99 of 100', at(longPlans, 0.99), '');
 spliceBench();
+await nestingBench();
 
 const data = mkdtempSync(join(tmpdir(), 'hoopwright-bench-'));
 const server = spawn(process.execPath, ['dist/server/main.js'], {

@@ -114,7 +114,9 @@ describe('an owner', () => {
     expect(after.ways.find(({ key }) => key === 'rebend')!.rebends.length).toBeGreaterThan(0);
     await indexOf(page).getByText('rebend').first().waitFor();
     await ways(page).getByRole('heading', { name: 'How it is done: rebend' }).waitFor();
-    await stage(page, 'price').getByText('Price of: rebend').waitFor();
+    await stage(page, 'price')
+      .locator('.what', { hasText: /^rebend/i })
+      .waitFor();
     expect(await page.locator('figure svg [data-joint]').count()).toBe(other.joints.length);
     const cut = await openSheet(page, workshop, 'Cut and purge sheet');
     expect(cut.says('rebend')).toBe(true);

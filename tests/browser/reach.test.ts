@@ -12,7 +12,7 @@ import { type ScreenName, workshopOfFile } from './workshop.ts';
 const workshop = workshopOfFile();
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-const STAGES = ['what', 'wanted', 'cameBack', 'ways', 'purge', 'level', 'price', 'sheets'];
+const STAGES = ['what', 'wanted', 'cameBack', 'ways', 'purge', 'level', 'stock', 'price', 'sheets'];
 
 async function openJob(page: Page, job?: Job): Promise<void> {
   await open(page, await workshop.store(job));
@@ -157,9 +157,11 @@ describe('a keyboard', () => {
       .focus();
     await page.keyboard.press('Enter');
     expect(await page.evaluate(() => document.activeElement?.id)).toBe('stage-purge-title');
-    await page.getByRole('radio', { name: 'splice with the fewest welds' }).focus();
+    await page.locator('#stage-ways').getByRole('radio', { name: 'splice with the fewest welds' }).focus();
     await page.keyboard.press('ArrowRight');
-    expect(await page.getByRole('radio', { name: 'new frame', exact: true }).isChecked()).toBe(true);
+    expect(await page.locator('#stage-ways').getByRole('radio', { name: 'new frame', exact: true }).isChecked()).toBe(
+      true,
+    );
     await page.keyboard.press('Control+z');
     await page
       .locator('#stage-what')

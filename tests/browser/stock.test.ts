@@ -96,7 +96,7 @@ describe.each<[ScreenName, number]>([
     const tubes = job.rates.tubes.map((tube) => ({ ...tube, barLength: 1500 }));
     const id = await workshop.store({ ...job, rates: { ...job.rates, tubes } });
     await open(page, id);
-    await said(page, /longer than any bar there is/);
+    await said(page, /This piece is longer than any bar/);
     await button(page, /^Set joints between bars to hoop: /).click();
     await settled(page);
     const [joint] = (await stored(workshop, id)).stock.joints;

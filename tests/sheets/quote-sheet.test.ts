@@ -1,16 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import type { Job } from '../../server/job/job.ts';
-import { WAY_KEYS } from '../../server/job/closing.ts';
 import type { QuotePlan } from '../../server/plan/quote.ts';
 import { formatMoney } from '../../server/language/quantity-format.ts';
 import { wordsOf } from '../../server/language/words.ts';
 import { layoutSheet, renderSheet } from '../../server/sheets/render-sheet.ts';
 import type { SheetInput } from '../../server/sheets/sheet-input.ts';
 import { figure } from './fixture-figure.ts';
-import { line, option, quote, quotePlan, splice } from './fixture-work.ts';
+import { line, option, quote, quotePlan } from './fixture-work.ts';
 import { saidOn } from './laid-pages.ts';
 import { makeJob, makePlan } from './fixture.ts';
-import { covered, crossed, outside } from './layout-faults.ts';
 import { readPdf } from './read-pdf.ts';
 
 type Asked = { quote?: QuotePlan; job?: Job; issued?: SheetInput['issued'] };
@@ -209,43 +207,6 @@ describe('what a quote came from', () => {
       'By number of frames: splice, fewest welds is cheaper than new frame throughout. Now: 1.',
     ]) {
       expect(text).toContain(part);
-    }
-  });
-});
-
-describe('a quote of all that may be in it', () => {
-  const quantities = [1, 7, 40, 250, 999, 1000];
-  const dear = splice().map((one) => ({ ...one, amount: one.amount === null ? null : one.amount * 123_457 }));
-  const options = WAY_KEYS.map((key) => option(key, dear, { examples: 4 }, quantities));
-  const terms = Array.from({ length: 12 }, (_, at) => `${String(at)} ${'We stand by what we say. '.repeat(6)}`).join(
-    '\n',
-  );
-
-  it.each([
-    ['a4', 'mm', 'EUR', 2],
-    ['letter', 'inch', 'BHD', 3],
-    ['a4', 'inch', 'JPY', 0],
-  ] as const)('keeps to its pages on %s in %s and %s', (paper, length, currency, minorDigits) => {
-    const made = makeJob(38.1, paper);
-    const full: Job = {
-      ...made,
-      units: { ...made.units, length },
-      title: 'A boarding frame with a title as long as anybody would care to type it in here',
-      customer: 'A customer with a rather long name and two places of business',
-      quote: {
-        ...made.quote,
-        reference: 'Q-2026-000000000000000000000000000000017',
-        terms: `${terms} ${'x'.repeat(300)}`,
-      },
-    };
-    for (const name of ['quote', 'quote-working'] as const) {
-      const laid = pages(name, { quote: quotePlan(options, { currency, minorDigits }), job: full });
-      expect(laid.length).toBeGreaterThan(2);
-      for (const page of laid) {
-        expect(outside(page)).toEqual([]);
-        expect(covered(page)).toEqual([]);
-        expect(crossed(page)).toEqual([]);
-      }
     }
   });
 });

@@ -1,11 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import type { StockBar, StockLayout } from '../../server/job/stock.ts';
+import { Stock, type StockBar, type StockLayout } from '../../server/job/stock.ts';
 import type { StockRow } from '../../server/job/stock-row.ts';
 import type { BarPlan, CutPiece, SizeLayout } from '../../server/plan/stock.ts';
+import { NestingRequest } from '../../server/nesting/nesting.ts';
 import { plan } from '../../server/solver/plan.ts';
+import { MOST_TOGETHER } from '../../web/state/job-picker.svelte.ts';
 import { addressOf, placeOf } from '../../web/state/route.svelte.ts';
 import { stageFigure, stageOf, STAGES } from '../../web/state/stages.ts';
-import { freshBarJoint } from '../../web/state/stock-joints.ts';
+import { freshBarJoint, MOST_BAR_JOINTS } from '../../web/state/stock-joints.ts';
 import { barsOfLayout, barsOfPlan, labelThatFits, piecesTold } from '../../web/state/stock-picture.ts';
 import { isOtherGrade, ofSizes, sizeWords, sortedStock } from '../../web/state/stock-sizes.ts';
 import { barNumbers, barWords, foundWords, pieceFor } from '../../web/state/stock-words.ts';
@@ -172,6 +174,13 @@ describe('the list of the shop', () => {
     expect(rows.filter(({ document }) => isOtherGrade(document, [own])).map(({ id }) => id)).toEqual(['f']);
     expect(isOtherGrade(rows[5]!.document, [])).toBe(false);
     expect(sizeWords(own, mm)).toBe('38.1 × 1.65 mm, 316L');
+  });
+});
+
+describe('limits of the stock', () => {
+  it('are those of the job and of the server', () => {
+    expect(Stock.properties.joints).toMatchObject({ maxItems: MOST_BAR_JOINTS });
+    expect(NestingRequest.properties.with).toMatchObject({ maxItems: MOST_TOGETHER });
   });
 });
 

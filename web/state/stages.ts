@@ -45,13 +45,6 @@ export function fieldAndWhole(pointer: string): readonly string[] {
   return at === undefined ? [pointer] : [pointer, at];
 }
 
-/** Findings by the field that they speak of: a long table asks for those of each of its fields. */
-export function findingsByField(findings: readonly Finding[]): ReadonlyMap<string, readonly Finding[]> {
-  const groups = new Map<string, Finding[]>();
-  for (const finding of findings) groups.set(finding.field, [...(groups.get(finding.field) ?? []), finding]);
-  return groups;
-}
-
 /** What is said of welding although the field that causes it is typed with the cuts or the fixing points. */
 const OF_WELDING: readonly Finding['code'][] = [
   'gap-for-wall',
@@ -69,6 +62,14 @@ const OF_STOCK: readonly Finding['code'][] = ['piece-too-long'];
 
 /** Whether a finding is told with the bars, whatever field it speaks of. */
 export const isOfStock = ({ code }: Finding): boolean => OF_STOCK.includes(code);
+
+/** Findings by the field that they stand at: a long table asks for those of each of its fields. */
+export function findingsByField(findings: readonly Finding[]): ReadonlyMap<string, readonly Finding[]> {
+  const groups = new Map<string, Finding[]>();
+  for (const finding of findings)
+    if (!isOfStock(finding)) groups.set(finding.field, [...(groups.get(finding.field) ?? []), finding]);
+  return groups;
+}
 
 function stageOfFinding(finding: Finding): StageKey {
   if (OF_WELDING.includes(finding.code)) return 'purge';

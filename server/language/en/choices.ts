@@ -196,5 +196,4 @@ export const choices = {
   'mark.vent': 'vent',
   'mark.dam': 'dam',
   'mark.plug': 'plug',
-
 } as const;

@@ -68,7 +68,7 @@ export const findingsQuote = {
   ),
   'rates-not-in-effect': about(
     'count',
-    'The quote is of a day on which these rates are not in effect[: {date}, rates from {from}][, until {until}].',
+    'The quote is of a day on which these rates are not in effect[: {date}][, in effect from {from}][, in effect until {until}].',
     'Take over the rates of that day, or change the date.',
   ),
   'minor-digits-unlike': about(

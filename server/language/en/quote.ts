@@ -203,7 +203,7 @@ export const quoteWords = {
   'part.torch': 'torch',
   'part.waiting': 'waiting for the gas',
   'part.arc': 'arc',
-  'part.leg': 'leg {name}',
+  'part.leg': '{name}',
   'part.butt': 'welds round the tube',
   'part.saddle': 'saddles',
   'part.pad': 'pads',

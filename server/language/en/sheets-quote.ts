@@ -28,7 +28,7 @@ export const quoteSheets = {
   'sheet.quote-mass': 'Mass of the frame: {mass}.',
   'sheet.quote-legs': 'On legs: {legs}.',
   'sheet.quote-sizes': 'Sizes as wanted, over the outside: {sizes}.',
-  'sheet.quote-size': '{name} {value}',
+  'sheet.quote-size': '{name}: {value}',
   'sheet.quote-more-sizes': 'and more on the drawing',
   'sheet.quote-as-wanted': 'As wanted, scale {scale}',
   'sheet.quote-as-chosen': '{way}: as it will be, scale {scale}',

@@ -165,7 +165,6 @@ export const stages = {
   'purge.noLow': 'none',
   'purge.oxygenCaution': 'Argon can kill: it takes the place of air',
 
-
   'sheets.bend': 'Bend sheet',
   'sheets.bend.for': 'for the person at the bender',
   'sheets.cut-and-purge': 'Cut and purge sheet',

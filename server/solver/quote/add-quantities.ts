@@ -1,19 +1,9 @@
-import { OPERATIONS, type Operation } from '../../job/rates.ts';
+import type { Operation } from '../../job/rates.ts';
 import type { QuotePart } from '../../plan/quote.ts';
+import { byOperation, OPERATIONS } from './operations.ts';
 import type { Quantities } from './quantities.ts';
 
 type ByOperation = Readonly<Record<Operation, number>>;
-
-/** A number for each operation. */
-export const byOperation = (pick: (operation: Operation) => number): ByOperation => ({
-  bend: pick('bend'),
-  cut: pick('cut'),
-  fit: pick('fit'),
-  purge: pick('purge'),
-  bottle: pick('bottle'),
-  weld: pick('weld'),
-  finish: pick('finish'),
-});
 
 /** Two pieces of work done together, so that what each order takes once is taken once. */
 export function addQuantities(one: Quantities, other: Quantities): Quantities {

@@ -1,6 +1,8 @@
 import type { QuoteGroup, QuoteLineKey, QuoteOption } from '../../plan/quote.ts';
-import { QUOTE_GROUPS } from '../../plan/quote.ts';
 import type { PricedLine } from './priced-line.ts';
+
+/** As a customer reads them. */
+const GROUPS: readonly QuoteGroup[] = ['tube', 'gas-and-filler', 'bending', 'work', 'travel'];
 
 /** Which group a line of what is bought and done belongs to; a machine goes with its operation. */
 const GROUP_OF: Readonly<Partial<Record<QuoteLineKey, QuoteGroup>>> = {
@@ -29,7 +31,7 @@ const groupOf = ({ key, of }: PricedLine): QuoteGroup | null => {
  * remainder, so that they add up to it. A group that is needed but stands open has nothing.
  */
 export function customerGroups(lines: readonly PricedLine[], net: number): QuoteOption['groups'] {
-  const costs = QUOTE_GROUPS.flatMap((group) => {
+  const costs = GROUPS.flatMap((group) => {
     const own = lines.filter((line) => groupOf(line) === group);
     return own.length === 0 ? [] : [{ group, cost: own.reduce((sum, { amount }) => sum + (amount ?? 0), 0) }];
   });

@@ -1,4 +1,4 @@
-import { OPERATIONS, type Operation } from '../../job/rates.ts';
+import type { Operation } from '../../job/rates.ts';
 import type { WorkingInput } from '../../plan/figure.ts';
 import type { QuotePart } from '../../plan/quote.ts';
 import { input } from '../figure.ts';
@@ -7,6 +7,7 @@ import { MOST_QUANTITY } from './minor-units.ts';
 import type { Order } from './order.ts';
 import { severalOf } from './parts.ts';
 import { ratedLine, told, type PricedLine, type Reckoning, type Told } from './priced-line.ts';
+import { OPERATIONS } from './operations.ts';
 
 /** Labour with the machine behind it; minutes of all of it, null while one is open, and what is missing for them. */
 export type Labour = {

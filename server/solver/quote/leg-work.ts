@@ -13,7 +13,7 @@ import { floorTime } from '../welding/operating-factor.ts';
 import { weldSetting } from '../welding/settings.ts';
 import { mitreLength, padLength, saddleLength } from '../welding/weld-length.ts';
 import { takenBy, type WeldWork } from '../welding/weld-work.ts';
-import { byOperation } from './add-quantities.ts';
+import { byOperation } from './operations.ts';
 import type { Quantities } from './quantities.ts';
 
 /** Ends of a leg that are sawn or shaped. */
@@ -94,7 +94,8 @@ function oneLeg(job: SettledJob, leg: LegPlan): OneLeg {
     welds.map(({ form }) => ({ site: { form } })),
   );
   return {
-    name: leg.name,
+    // as the cut list calls it
+    name: leg.name === '' ? `leg ${String(leg.number)}` : leg.name,
     welds,
     sawn: (ENDS * padLength(leg)) / 1000,
     welded: total(({ length }) => length) / 1000,

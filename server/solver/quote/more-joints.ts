@@ -1,5 +1,5 @@
 import type { CutPiece } from '../../plan/stock.ts';
-import { byOperation } from './add-quantities.ts';
+import { byOperation } from './operations.ts';
 import type { Quantities } from './quantities.ts';
 
 /** Pieces shorter than this share of one are none: rounding. */

@@ -1,7 +1,8 @@
-import { OPERATIONS, type LogEntry, type Operation } from '../../job/rates.ts';
+import type { LogEntry, Operation } from '../../job/rates.ts';
 import type { Figure, Unit, WorkingInput } from '../../plan/figure.ts';
 import type { OwnTime } from '../../plan/quote.ts';
 import { band, figure, input } from '../figure.ts';
+import { OPERATIONS } from './operations.ts';
 
 /** Less than this counts as not planned at all [min]: nobody takes the time of less; our own choice. */
 const LEAST_PLANNED = 0.01;
@@ -71,17 +72,17 @@ export function ownTimes(log: readonly LogEntry[]): OwnTime[] {
       {
         operation,
         entries: entries.length,
-        setUp: meanFigure(setUp, 'min', 't = Σ tᵢ / k', [input('Σ tᵢ', 'set-ups-taken', setUp.sum, 'min')]),
-        each: meanFigure(each, 'min', 't = Σ max(0, mᵢ − pᵢ) / Σ nᵢ, k entries', [
-          input('Σ max(0, mᵢ − pᵢ)', 'taken-beside-arc-waiting-and-grinding', each.sum, 'min'),
-          input('Σ nᵢ', 'how-many-were-done', each.weights, 'count'),
+        setUp: meanFigure(setUp, 'min', 't = S/k', [input('S', 'set-ups-taken', setUp.sum, 'min')]),
+        each: meanFigure(each, 'min', 't = M/n', [
+          input('M', 'taken-beside-arc-waiting-and-grinding', each.sum, 'min'),
+          input('n', 'how-many-were-done', each.weights, 'count'),
         ]),
         ratio:
           ratio === null
             ? null
-            : meanFigure(ratio, 'ratio', 'r = Σ tᵢ / Σ pᵢ, k entries', [
-                input('Σ tᵢ', 'all-that-was-taken', ratio.sum, 'min'),
-                input('Σ pᵢ', 'all-that-was-planned', ratio.weights, 'min'),
+            : meanFigure(ratio, 'ratio', 'r = T/P', [
+                input('T', 'all-that-was-taken', ratio.sum, 'min'),
+                input('P', 'all-that-was-planned', ratio.weights, 'min'),
               ]),
       },
     ];

@@ -1,4 +1,3 @@
-import { OPERATIONS } from '../../job/rates.ts';
 import type { SettledJob } from '../../job/job.ts';
 import type { Way } from '../../plan/correction.ts';
 import type { Figure } from '../../plan/figure.ts';
@@ -10,6 +9,7 @@ import { lineOf } from './line-of.ts';
 import { wholeMinor } from './minor-units.ts';
 import { priceOf, type PricedLines } from './price-of.ts';
 import type { Quantities } from './quantities.ts';
+import { OPERATIONS } from './operations.ts';
 
 /** One way, or the frame, priced for every quantity that is asked for; lines with their workings for the first. */
 export function quoteOption(

@@ -5,7 +5,7 @@ import { finishMinutesOf } from '../finish/finish-minutes.ts';
 import type { JobWork } from '../pricing.ts';
 import { cutList } from '../stock/cut-list.ts';
 import type { WeldWork } from '../welding/weld-work.ts';
-import { byOperation } from './add-quantities.ts';
+import { byOperation } from './operations.ts';
 import type { Quantities } from './quantities.ts';
 
 const sumOf = (welds: readonly WeldWork[], pick: (weld: WeldWork) => number): number =>

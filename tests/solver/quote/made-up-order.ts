@@ -2,7 +2,7 @@ import { newJob } from '../../../server/job/default-job.ts';
 import type { SettledJob } from '../../../server/job/job.ts';
 import type { OperationRate, OwnValue, Rates } from '../../../server/job/rates.ts';
 import { figure, input } from '../../../server/solver/figure.ts';
-import { byOperation } from '../../../server/solver/quote/add-quantities.ts';
+import { byOperation } from '../../../server/solver/quote/operations.ts';
 import { priceOf, type PricedLines } from '../../../server/solver/quote/price-of.ts';
 import type { Quantities } from '../../../server/solver/quote/quantities.ts';
 

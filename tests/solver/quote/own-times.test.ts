@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { LogEntry } from '../../../server/job/rates.ts';
 import { ownRatio, ownTimes } from '../../../server/solver/quote/own-times.ts';
+import { formulaValue } from '../formula-value.ts';
 
 const entry = (given: Partial<LogEntry> = {}): LogEntry => ({
   operation: 'weld',
@@ -29,6 +30,7 @@ describe('times of a shop', () => {
     expect(own?.ratio?.value).toBeCloseTo(1.4, 12);
     expect(own?.ratio?.band?.plusMinus.toFixed(4)).toBe('0.1179');
     expect(own?.each.working.sources).toEqual(['own-times']);
+    for (const told of [own!.setUp, own!.each, own!.ratio!]) expect(formulaValue(told)).toBeCloseTo(told.value, 12);
   });
 
   it('weigh each piece alike, so that the mean gives back all that was taken', () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { newJob } from '../../../server/job/default-job.ts';
+import { describeFinding } from '../../../server/language/finding-words.ts';
 import type { Job } from '../../../server/job/job.ts';
 import type { LogEntry, Rates } from '../../../server/job/rates.ts';
 import { ownTimes } from '../../../server/solver/quote/own-times.ts';
@@ -31,6 +32,7 @@ describe('dates of the rates', () => {
     expect(on('2026-04-01', '', '')).toEqual([]);
     const [late] = found({ quote: { date: '2026-04-01' }, rates: { until: '2026-03-31' } });
     expect(late?.data).toEqual({ date: '2026-04-01', until: '2026-03-31' });
+    expect(describeFinding(late!, JOB.units)).toContain('in effect: 2026-04-01, in effect until 2026-03-31.');
   });
 });
 
@@ -76,6 +78,8 @@ describe('times taken', () => {
       field: '/log',
       data: { line: 'fit', value: 1.3 },
     });
+    const [slower] = found({ log: took(125, 130, 135) });
+    expect(describeFinding(slower!, JOB.units)).toContain('than planned: fitting and tacking. Taken over planned: 1.3');
     expect(codes({ log: took(65, 70, 75) })).toEqual(['own-times-differ']);
   });
 

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import type { QuoteOption } from '../../../server/plan/quote.ts';
+import { OPERATIONS as JOB_OPERATIONS } from '../../../server/job/rates.ts';
+import { QUOTE_GROUPS, type QuoteOption } from '../../../server/plan/quote.ts';
 import { offeredScopes } from '../../../server/solver/quote/offered-ways.ts';
+import { OPERATIONS } from '../../../server/solver/quote/operations.ts';
 import { openFindings } from '../../../server/solver/quote/open-findings.ts';
 import { quoteOption } from '../../../server/solver/quote/quote-option.ts';
 import { jobWith, operation, own, SOME, TYPED, type Changes } from './made-up-order.ts';
@@ -12,6 +14,14 @@ const optionOf = (changes: Changes = {}, quantities = SOME): QuoteOption => ({
 
 const findingsOf = (changes: Changes) =>
   openFindings(optionOf(changes), SOME.pieces).map(({ code, field, data }) => [code, field, data['line']] as const);
+
+describe('the closed lists', () => {
+  it('are those of the job and the plan', () => {
+    expect(OPERATIONS).toEqual(JOB_OPERATIONS);
+    // tube, gas, bending, work and travel are all in the made-up order
+    expect(optionOf().groups.map(({ group }) => group)).toEqual(QUOTE_GROUPS);
+  });
+});
 
 describe('an option', () => {
   it('has its sums and its groups, which add up to the price before tax', () => {

@@ -200,10 +200,14 @@ describe('a leg that is to be looked at', () => {
     expect(told({ adjust }, { tapeAccuracy: 0.01 }).codes).not.toContain('leg-measure-again');
   });
 
-  it('is not in the price, which is said once', () => {
-    const { codes } = told({}, { legs: [legOf(), legOf()] });
+  it('is not on the weld and purge sheet, which is said once of all that have a weld', () => {
+    const { legs, codes, of } = told({}, { legs: [legOf(), legOf()] });
+    expect(legs).toHaveLength(2);
     expect(codes.filter((code) => code === 'legs-not-purged')).toHaveLength(1);
+    expect(of('legs-not-purged').data).toEqual({ value: 2 });
     expect(told({}, { legs: [] }).codes).not.toContain('legs-not-purged');
+    const eye = legOf({ head: { ...legOf().head, end: { end: 'eye', takes: 20 } } });
+    expect(told({}, { legs: [eye] }).codes).not.toContain('legs-not-purged');
   });
 });
 

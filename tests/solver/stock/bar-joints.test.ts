@@ -4,6 +4,7 @@ import { newFrame, type Shape } from '../../../server/job/default-frame.ts';
 import type { Job } from '../../../server/job/job.ts';
 import type { Plan } from '../../../server/plan/plan.ts';
 import { plan } from '../../../server/solver/plan.ts';
+import { withRunReversed } from '../../../web/state/reversed-run.ts';
 import { byBar, SAW, stockJob } from './made-up-stock.ts';
 
 /** A frame whose members come from bars of so many mm. */
@@ -192,5 +193,19 @@ describe('a joint between bars', () => {
     const less = held.map(({ to }, index) => usual[index]!.to - to);
     // before two bends 150 instead of 76.2; the last straight is free up to its end
     for (const [index, given] of [73.8, 73.8, 0].entries()) expect(less[index]).toBeCloseTo(given, 6);
+  });
+});
+
+describe('a run that is typed from its other end', () => {
+  it('keeps the joints between its bars on the spots where they were', () => {
+    const job = jobOf('run', 6000, [{ member: 'run', station: 300 }]);
+    const turned = withRunReversed(job, '/frame/points', plan(job));
+    const lengths = (of: Job) => plan(of).stock!.pieces.map(({ length }) => length.value);
+    const trim = 40;
+    const [first, second] = lengths(job);
+    const [other, one] = lengths(turned);
+    expect(turned.stock.joints).not.toEqual(job.stock.joints);
+    expect(one! - trim).toBeCloseTo(first!, 6);
+    expect(other! + trim).toBeCloseTo(second!, 6);
   });
 });

@@ -5,7 +5,7 @@ import type { Job } from '../../../server/job/job.ts';
 import type { WayKey } from '../../../server/plan/correction.ts';
 import { plan } from '../../../server/solver/plan.ts';
 
-const JOINT = { member: 'hoop', station: 800 };
+const JOINT = { member: 'hoop', station: 1640 };
 
 const demo = landingStage();
 

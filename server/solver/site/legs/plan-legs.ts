@@ -40,10 +40,14 @@ export function planLegs(study: SiteStudy): { legs: LegPlan[]; findings: Finding
     findings.push(...cutCautions(leg), ...planned.findings);
     return [planned.plan];
   });
-  const count = study.source.site.legs.length;
+  const count = plans.filter(isWelded).length;
   if (count > 0) findings.push(finding('legs-not-purged', 'note', '/site/legs', { value: count }));
   return { legs: plans, findings };
 }
+
+/** A saddle is welded to the frame, a foot to its plate. */
+const isWelded = ({ head, foot }: LegPlan): boolean =>
+  head.end === 'saddle' || (foot.end !== 'socket' && foot.plate > 0);
 
 function planLeg(
   study: SiteStudy,

@@ -1,0 +1,161 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { newJob } from '../../server/job/default-job.ts';
+import type { Job } from '../../server/job/job.ts';
+import type { StockBar } from '../../server/job/stock.ts';
+import { problemsOf } from '../../server/job/validate.ts';
+import { StockLayout } from '../../server/job/stock.ts';
+import type { Nesting } from '../../server/nesting/nesting.ts';
+import { plan } from '../../server/solver/plan.ts';
+import { serverUnderTest, type UnderTest } from './server-under-test.ts';
+
+let server: UnderTest;
+const ids = { gate: 'gate', dollars: 'dollars' };
+
+/** A straight tube, as it comes. */
+function straight(title: string, length: number, more: Partial<Job> = {}): Job {
+  return { ...newJob('straight'), title, frame: { shape: 'straight', length }, ...more };
+}
+
+const own = straight('Rail', 2000);
+const bar: StockBar = {
+  name: 'rack 3',
+  remnant: true,
+  outsideDiameter: own.tube.outsideDiameter,
+  wall: own.tube.wall,
+  grade: '316L',
+  length: 2010,
+  count: 1,
+  price: null,
+  currency: 'EUR',
+  heat: 'A17',
+};
+
+beforeAll(async () => {
+  server = await serverUnderTest();
+  const now = '2026-01-01T00:00:00.000Z';
+  const gate = straight('Gate', 1500);
+  await server.jobs.create(ids.gate, { ...gate, quote: { ...gate.quote, quantities: [3, 10] } }, now);
+  const dollars = straight('Yard', 900);
+  await server.jobs.create(ids.dollars, { ...dollars, rates: { ...dollars.rates, currency: 'USD' } }, now);
+  const added = await server.app.inject({ method: 'POST', url: '/api/stock', payload: { document: bar } });
+  expect(added.statusCode).toBe(201);
+});
+afterAll(() => server.close());
+
+const asked = (more: object = {}) => ({ job: own, with: [], quantity: 2, useStock: true, seconds: 20, ...more });
+const start = (payload: object) => server.app.inject({ method: 'POST', url: '/api/nestings', payload });
+const look = async (id: string) => (await server.app.inject(`/api/nestings/${id}`)).json<Nesting>();
+
+async function found(payload: object): Promise<Nesting> {
+  const response = await start(payload);
+  expect(response.statusCode).toBe(202);
+  const { id } = response.json<Nesting>();
+  for (let tries = 0; tries < 600; tries += 1) {
+    const nesting = await look(id);
+    if (nesting.state !== 'waiting' && nesting.state !== 'running') return nesting;
+    await new Promise((resolve) => setTimeout(resolve, 50));
+  }
+  throw new Error('It never ended.');
+}
+
+describe('bars for a job', () => {
+  it('from the stock and bought, with another job among them, each piece with its name', async () => {
+    const nesting = await found(asked({ with: [ids.gate, ids.gate], quantity: 4 }));
+    expect(nesting).toMatchObject({ state: 'done', pieces: 7, trouble: '', best: { bars: 3, cost: 18_000 } });
+    const { layout, sizes, shares, overlong } = nesting.result!;
+    expect(problemsOf(StockLayout, layout)).toEqual([]);
+    expect(layout.found).toBe('proven');
+    const remnant = layout.bars.find(({ remnant: is }) => is);
+    expect(remnant).toMatchObject({ name: 'rack 3', heat: 'A17', price: 0, pieces: [{ length: 2000, job: '' }] });
+    expect(layout.bars.flatMap(({ pieces }) => pieces.filter(({ job }) => job === ''))).toHaveLength(4);
+    expect(sizes).toMatchObject([{ bars: 3, toBuy: 2, cost: 18_000, bound: 18_000, proven: true, gap: 0 }]);
+    expect(shares.map(({ id, job }) => [id, job])).toEqual([
+      ['', ''],
+      [ids.gate, 'Gate'],
+    ]);
+    expect(shares.reduce((sum, { cost }) => sum + cost!, 0)).toBe(18_000);
+    expect(overlong).toEqual([]);
+  });
+
+  it('the plan takes the layout as it is', async () => {
+    const quantity = own.quote.quantities[0]!;
+    const { result } = await found(asked({ with: [ids.gate], quantity }));
+    const kept = { ...own, stock: { ...own.stock, layout: result!.layout } };
+    const { stock, findings } = plan(kept);
+    expect(stock!.sizes.map(({ from }) => from)).toEqual(['kept']);
+    expect(findings.filter(({ code }) => code === 'layout-stale')).toEqual([]);
+  });
+
+  it('bought alone, where the stock is not to be used', async () => {
+    const { result } = await found(asked({ useStock: false }));
+    expect(result!.layout.bars.map(({ stock, remnant }) => [stock, remnant])).toEqual([['', false]]);
+  });
+
+  it('names what no bar is long enough for', async () => {
+    const { state, result, pieces } = await found(asked({ job: straight('Mast', 7000) }));
+    expect([state, pieces]).toEqual(['done', 0]);
+    expect(result!.overlong).toMatchObject([{ job: '', name: 'tube', length: 7000 }]);
+    expect(result!.layout.bars).toEqual([]);
+  });
+});
+
+describe('a search for bars', () => {
+  it('is ended by who started it, and the next one goes on', async () => {
+    const many = asked({ with: [ids.gate], quantity: 150, seconds: 60 });
+    const started = await Promise.all(Array.from({ length: 4 }, () => start(many)));
+    expect(started.map(({ statusCode }) => statusCode)).toEqual([202, 202, 202, 202]);
+    const full = await start(many);
+    expect(full.statusCode).toBe(503);
+    expect(full.json()).toMatchObject({ error: { code: 'busy' } });
+    for (const { id } of started.map((response) => response.json<Nesting>())) {
+      const ended = await server.app.inject({ method: 'DELETE', url: `/api/nestings/${id}` });
+      expect(ended.statusCode).toBe(204);
+      expect((await look(id)).state).toBe('cancelled');
+    }
+    expect((await found(asked())).state).toBe('done');
+  });
+
+  it('that is not there', async () => {
+    for (const method of ['GET', 'DELETE'] as const) {
+      const response = await server.app.inject({ method, url: '/api/nestings/none' });
+      expect(response.statusCode).toBe(404);
+      expect(response.json()).toMatchObject({ error: { code: 'nesting-unknown' } });
+    }
+  });
+});
+
+describe('refused', () => {
+  const refusal = async (payload: object) => {
+    const response = await start(payload);
+    const { error } = response.json<{ error: { code: string; message: string } }>();
+    return { status: response.statusCode, ...error };
+  };
+
+  it('a job in another currency, with both of them', async () => {
+    const refused = await refusal(asked({ with: [ids.dollars] }));
+    expect(refused).toMatchObject({ status: 422, code: 'mixed-currencies' });
+    expect(refused.message).toMatch(/"Yard".*USD.*EUR/);
+  });
+
+  it('a bar in stock in another currency, unless it is not to be used or not of the size', async () => {
+    const payload = { document: { ...bar, name: 'far rack', price: 500, currency: 'USD' } };
+    const { id } = (await server.app.inject({ method: 'POST', url: '/api/stock', payload })).json<{ id: string }>();
+    const refused = await refusal(asked());
+    expect(refused).toMatchObject({ status: 422, code: 'mixed-currencies' });
+    expect(refused.message).toMatch(/"far rack".*USD.*EUR/);
+    expect((await found(asked({ useStock: false }))).state).toBe('done');
+    const thicker = straight('Rail', 2000, { tube: { ...own.tube, wall: 2.5 } });
+    expect((await found(asked({ job: thicker }))).state).toBe('done');
+    await server.app.inject({ method: 'DELETE', url: `/api/stock/${id}` });
+  });
+
+  it('a job without anything to cut, and jobs that are not there', async () => {
+    const short = newJob('hoop');
+    const none = { ...short, frame: { ...short.frame, width: { value: 20, reference: 'outside' } } };
+    expect(await refusal(asked({ job: none }))).toMatchObject({ status: 422, code: 'nothing-to-cut' });
+    expect(await refusal(asked({ with: ['none'] }))).toMatchObject({ status: 404, code: 'job-unknown' });
+    expect(await refusal(asked({ job: 5 }))).toMatchObject({ status: 422, code: 'job-not-valid' });
+    expect(await refusal(asked({ seconds: 61 }))).toMatchObject({ status: 400 });
+    expect(await refusal(asked({ quantity: 0 }))).toMatchObject({ status: 400 });
+  });
+});
