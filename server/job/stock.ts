@@ -58,6 +58,8 @@ const LaidBar = Type.Object(
     length: PositiveLength(20_000, 'length'),
     price: BarPrice,
     heat: ShortText('heat', 40),
+    /** How many bars are cut alike. */
+    times: Type.Integer({ minimum: 1, maximum: 100_000, title: 'bars cut alike' }),
     pieces: Type.Array(LaidPiece, { minItems: 1, maxItems: 400, title: 'pieces' }),
   },
   { title: 'bar to be cut', additionalProperties: false },
@@ -86,7 +88,7 @@ export type StockLayout = Static<typeof StockLayout>;
 export const Stock = Type.Object(
   {
     saw: SawSettings,
-    /** Where a member is made of two lengths that are welded before they are bent: stations on the frame as wanted. */
+    /** Where a member is made of several lengths that are welded before they are bent: stations on the frame as wanted. */
     joints: Type.Array(PlacedJoint, { maxItems: 60, title: 'joints between bars' }),
     layout: Type.Union([StockLayout, Type.Null()], { title: 'bars as laid out' }),
   },

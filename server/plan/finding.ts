@@ -23,7 +23,14 @@ export const Finding = Type.Object({
   wayOut: Type.Union([
     Type.Object({
       field: Type.String(),
-      value: Type.Union([Type.Number(), Type.String(), Type.Null(), Type.Array(MemberBending), Type.Array(PlacedJoint), TubePlace]),
+      value: Type.Union([
+        Type.Number(),
+        Type.String(),
+        Type.Null(),
+        Type.Array(MemberBending),
+        Type.Array(PlacedJoint),
+        TubePlace,
+      ]),
     }),
     Type.Null(),
   ]),

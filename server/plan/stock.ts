@@ -23,7 +23,7 @@ export const CutPiece = Type.Object({
 });
 export type CutPiece = Static<typeof CutPiece>;
 
-/** A piece where it lies on its bar: from the end that is trimmed [mm]. */
+/** A piece where it lies on its bar: from the end of the bar as it comes, before it is trimmed [mm]. */
 export const PieceOnBar = Type.Object({
   name: Type.String(),
   /** Title of another job; empty: this one. */
@@ -33,9 +33,11 @@ export const PieceOnBar = Type.Object({
 });
 export type PieceOnBar = Static<typeof PieceOnBar>;
 
-/** A bar with its pieces. Its length is end trim + pieces + kerfs + offcut. */
+/** Bars that are cut alike, with their pieces. The length of each is end trim + pieces + kerfs + offcut. */
 export const BarPlan = Type.Object({
+  /** Number of the first of them, and how many there are. */
   number: Type.Integer(),
+  times: Type.Integer(),
   /** Place in the shop's stock; empty: to be bought. */
   stock: Type.String(),
   name: Type.String(),

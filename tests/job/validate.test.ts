@@ -16,12 +16,12 @@ describe('a job that is right', () => {
     expect(newJob(shape).frame.shape).toBe(shape);
   });
 
-  it('the demo, which says that it is made up and leaves a rate open', () => {
+  it('the demo, which says that it is made up and has rates of its own', () => {
     const parsed = parseJob(landingStage());
     if (!parsed.ok) throw new Error(JSON.stringify(parsed.problems));
     expect(parsed.job.invented).toBe(true);
     expect(parsed.job.note).toContain('invented');
-    expect(parsed.job.rates.fillerPerKilogram).toMatchObject({ value: null, example: false });
+    expect(parsed.job.rates.fillerPerKilogram).toMatchObject({ value: 2800, example: false });
     expect(parsed.job.rates.tubes[0]!.perMetre).toMatchObject({ value: 1450, since: '2026-11-02', example: false });
   });
 
