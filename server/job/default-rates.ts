@@ -31,7 +31,13 @@ export const RATES: Rates = {
   ],
   waste: example(5),
   remnantCredit: example(0),
-  gas: { by: 'used', perCubicMetre: example(1200), perBottle: example(6000), rentPerDay: example(50) },
+  gas: {
+    by: 'used',
+    perCubicMetre: example(1200),
+    perBottle: example(6000),
+    restOfBottle: example(0),
+    rentPerDay: example(50),
+  },
   fillerPerKilogram: example(2500),
   abrasivesPerWeld: example(200),
   labour: {

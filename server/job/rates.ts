@@ -96,6 +96,8 @@ export const Rates = Type.Object(
         by: Type.Union([Type.Literal('used'), Type.Literal('bottles')], { title: 'gas is charged by' }),
         perCubicMetre: Money('gas', 'm3'),
         perBottle: Money('bottle of gas', 'bottle'),
+        /** Where gas is charged by what is used: what of the rest of a begun bottle is charged too. */
+        restOfBottle: Percent('rest of a begun bottle charged', 100),
         /** null: bottles are not rented. */
         rentPerDay: Type.Union([Money('rent of a bottle', 'd'), Type.Null()], { title: 'rent' }),
       },
@@ -153,9 +155,14 @@ export const LogEntry = Type.Object(
     /** Getting ready, and then all of them together [min]. */
     setUp: Type.Number({ minimum: 0, maximum: 10_000, title: 'set-up took', unit: 'min' }),
     minutes: Type.Number({ minimum: 0, maximum: 100_000, title: 'the work took', unit: 'min' }),
-    /** What the plan had then for as many: all of it, and the part that follows from arc, waiting and grinding [min]. */
+    /** What the plan had then for as many: all of it, and the part that follows from arc, waiting, grinding and metres [min]. */
     planned: Type.Number({ minimum: 0, maximum: 100_000, title: 'planned', unit: 'min' }),
-    process: Type.Number({ minimum: 0, maximum: 100_000, title: 'of that arc, waiting, grinding', unit: 'min' }),
+    process: Type.Number({
+      minimum: 0,
+      maximum: 100_000,
+      title: 'of that arc, waiting, grinding, metres',
+      unit: 'min',
+    }),
   },
   { title: 'time taken', additionalProperties: false },
 );

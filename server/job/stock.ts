@@ -27,6 +27,8 @@ export const StockBar = Type.Object(
     count: Type.Integer({ minimum: 0, maximum: 100_000, title: 'how many' }),
     price: BarPrice,
     currency: Type.String({ pattern: '^[A-Z]{3}$', title: 'currency' }),
+    /** Digits of its minor unit, as the price counts in it. */
+    minorDigits: Type.Integer({ minimum: 0, maximum: 3, title: 'digits of the minor unit' }),
     /** Heat number from its certificate; empty: not known. */
     heat: ShortText('heat', 40),
   },
@@ -74,6 +76,8 @@ export const StockLayout = Type.Object(
     date: Day('found on'),
     saw: SawSettings,
     currency: Type.String({ pattern: '^[A-Z]{3}$', title: 'currency' }),
+    /** Digits of its minor unit, as the price counts in it. */
+    minorDigits: Type.Integer({ minimum: 0, maximum: 3, title: 'digits of the minor unit' }),
     bars: Type.Array(LaidBar, { maxItems: 400, title: 'bars to be cut' }),
     /** Its number in the shop's book once the bars have been taken; null: not taken. */
     taken: Type.Union([Type.Integer({ minimum: 1, maximum: 999_999_999, title: 'taken as' }), Type.Null()], {
