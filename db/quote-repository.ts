@@ -1,5 +1,5 @@
 import type { Selectable } from 'kysely';
-import type { IssuedQuote } from '../server/job/issued-quote.ts';
+import { parseIssuedQuote, QUOTE_VERSION, type IssuedQuote } from '../server/job/issued-quote.ts';
 import { JOB_VERSION, type Job } from '../server/job/job.ts';
 import { parseJob } from '../server/job/validate.ts';
 import type { QuotePlan } from '../server/plan/quote.ts';
@@ -83,6 +83,7 @@ function rowOf({ jobId, jobRevision, job, quote }: QuoteToIssue, number: number,
     issued_at: now,
     version: JOB_VERSION,
     job: JSON.stringify(job),
+    quote_version: QUOTE_VERSION,
     quote: JSON.stringify(quote),
     reference: job.quote.reference,
     date: quote.date,
@@ -111,12 +112,12 @@ const issuedQuote = (row: Selectable<QuotesTable>): IssuedQuote => ({
   examples: row.examples,
 });
 
-/** The job is upgraded on the way out where it is older; its quote stays word for word. */
+/** The job is upgraded on the way out where it is older; its quote stays word for word, or is a fault. */
 function storedQuote(row: Selectable<QuotesTable>): StoredQuote {
+  const called = `Quote ${String(row.number)} of job ${row.job_id}`;
   const parsed = parseJob(JSON.parse(row.job));
-  if (!parsed.ok) {
-    const [problem] = parsed.problems;
-    throw new Error(`Quote ${String(row.number)} of job ${row.job_id} cannot be read: ${problem?.message ?? ''}`);
-  }
-  return { issued: issuedQuote(row), job: parsed.job, quote: JSON.parse(row.quote) as QuotePlan };
+  if (!parsed.ok) throw new Error(`${called} cannot be read: ${parsed.problems[0]?.message ?? ''}`);
+  const read = parseIssuedQuote(JSON.parse(row.quote), row.quote_version);
+  if (!read.ok) throw new Error(`${called} cannot be read: ${read.reason}`);
+  return { issued: issuedQuote(row), job: parsed.job, quote: read.quote };
 }

@@ -1,9 +1,11 @@
 import type { StockBar } from '../server/job/stock.ts';
-import type { StockRow, Taking } from '../server/job/stock-row.ts';
+import type { ListedTaking, StockRow, Taking } from '../server/job/stock-row.ts';
 import type { Database } from './database.ts';
 import type { Absent } from './job-repository.ts';
-import { bySize, stockColumns, stockRow, taking } from './stored-stock.ts';
-import { takeBack, takeBars, type TakeBackOutcome, type TakeOutcome, type TakingAsked } from './stock-takings.ts';
+import { insertRow } from './stock-rows.ts';
+import { bySize, listedTaking, stockColumns, stockRow, taking } from './stored-stock.ts';
+import { takeBack, type TakeBackOutcome } from './stock-take-back.ts';
+import { takeBars, type TakeOutcome, type TakingAsked } from './stock-takings.ts';
 
 export type StockSaved = { readonly kind: 'saved'; readonly saved: StockRow };
 
@@ -13,8 +15,8 @@ export type StockSaveOutcome =
   | { readonly kind: 'stale'; readonly theirs: StockRow }
   | Absent;
 
-/** The latest takings that are listed; the others stay in the book. */
-const LISTED = 200;
+/** The latest takings that are listed; the others stay in the book, each under its number. Our own choice. */
+const LISTED = 50;
 
 /** Bars and remnants of the shop, and the book of what was taken. Times (ISO 8601) and ids come from outside. */
 export type StockRepository = ReturnType<typeof stockRepository>;
@@ -31,11 +33,7 @@ export function stockRepository(database: Database) {
     },
 
     async add(id: string, document: StockBar, now: string): Promise<StockRow> {
-      const columns = { ...stockColumns(document), revision: 1, saved_at: now, deleted_at: null };
-      await database
-        .insertInto('stock')
-        .values({ id, ...columns })
-        .execute();
+      await insertRow(database, id, document, now);
       return { id, revision: 1, savedAt: now, document };
     },
 
@@ -86,14 +84,23 @@ export function stockRepository(database: Database) {
     take: (asked: TakingAsked, newId: () => string, now: string): Promise<TakeOutcome> =>
       database.transaction().execute((transaction) => takeBars(transaction, asked, newId, now)),
 
-    /** Puts the bars of a taking back and its offcuts away again: all of it, or nothing. A second time changes nothing. */
-    takeBack: (number: number, now: string): Promise<TakeBackOutcome> =>
-      database.transaction().execute((transaction) => takeBack(transaction, number, now)),
+    /**
+     * Puts the bars of a taking back and its offcuts away again: all of it, or nothing. Bars whose row has become another
+     * kind of bar get a row of their own. A second time changes nothing.
+     */
+    takeBack: (number: number, newId: () => string, now: string): Promise<TakeBackOutcome> =>
+      database.transaction().execute((transaction) => takeBack(transaction, number, newId, now)),
 
-    /** The latest takings, the last one first. */
-    async takings(): Promise<Taking[]> {
+    /** The latest takings, the last one first, without what is cut from each bar. */
+    async takings(): Promise<ListedTaking[]> {
       const rows = await database.selectFrom('takings').selectAll().orderBy('number', 'desc').limit(LISTED).execute();
-      return rows.map(taking);
+      return rows.map(listedTaking);
+    },
+
+    /** One taking with all of its layout; null where there is none of that number. */
+    async taking(number: number): Promise<Taking | null> {
+      const row = await database.selectFrom('takings').selectAll().where('number', '=', number).executeTakeFirst();
+      return row === undefined ? null : taking(row);
     },
   };
 }

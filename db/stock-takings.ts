@@ -1,80 +1,69 @@
-import type { LaidBar, StockBar, StockLayout } from '../server/job/stock.ts';
 import { JOB_VERSION } from '../server/job/job.ts';
+import type { LaidBar, StockBar, StockLayout } from '../server/job/stock.ts';
 import type { StockRow, Taking } from '../server/job/stock-row.ts';
 import type { Database } from './database.ts';
-import { stockColumns, stockRow, taking } from './stored-stock.ts';
+import { insertRow, isSameTube, recount, rowOf, type Stands } from './stock-rows.ts';
+import { taking } from './stored-stock.ts';
+import { takenAlready } from './taken-already.ts';
 
 /** What is to be taken: the bars of a layout that lie in stock, with the offcuts that come back to it. */
-export type TakingAsked = {
+export type TakingAsked = Pick<Taking, 'jobId' | 'together' | 'title' | 'layout'> & {
   /** Made by who asks: the same key again takes nothing more. */
   readonly key: string;
-  readonly jobId: string | null;
-  readonly title: string;
-  readonly layout: StockLayout;
   /** In the order of the bars; they get their names from the number of the taking. */
   readonly offcuts: readonly Omit<StockBar, 'name'>[];
 };
+
+/** What of a bar is not as the layout says. */
+export type Changed = 'size' | 'heat' | 'price';
 
 export type TakeOutcome =
   | { readonly kind: 'taken'; readonly taking: Taking }
   /** Nothing has been written in any of the others. */
   | { readonly kind: 'short'; readonly name: string; readonly there: number; readonly needed: number }
-  | { readonly kind: 'changed'; readonly name: string; readonly row: StockRow }
-  | { readonly kind: 'mixed-currencies'; readonly name: string; readonly currency: string }
+  | { readonly kind: 'changed'; readonly name: string; readonly what: Changed; readonly row: StockRow }
+  | { readonly kind: 'mixed-currencies'; readonly name: string; readonly priced: Currency }
+  /** These bars were taken for this job, by another request, and have not been put back. */
+  | { readonly kind: 'already'; readonly taking: Taking }
   | { readonly kind: 'key-used'; readonly taking: Taking };
 
-export type TakeBackOutcome =
-  | { readonly kind: 'back'; readonly taking: Taking }
-  /** An offcut has been used, changed or taken out since. Nothing has been written. */
-  | { readonly kind: 'offcut-gone'; readonly name: string }
-  | { readonly kind: 'unknown' };
-
-type Stands = StockRow & { readonly deleted: boolean };
-
-async function rowOf(within: Database, id: string): Promise<Stands | undefined> {
-  const row = await within.selectFrom('stock').selectAll().where('id', '=', id).executeTakeFirst();
-  return row === undefined ? undefined : { ...stockRow(row), deleted: row.deleted_at !== null };
-}
-
-/** A row with another count, as its next revision. */
-async function recount(within: Database, row: Stands, count: number, now: string, deleted: boolean): Promise<void> {
-  await within
-    .updateTable('stock')
-    .set({
-      ...stockColumns({ ...row.document, count }),
-      revision: row.revision + 1,
-      saved_at: now,
-      deleted_at: deleted ? now : null,
-    })
-    .where('id', '=', row.id)
-    .execute();
-}
-
-const isSameTube = (one: Omit<LaidBar, 'stock' | 'pieces' | 'price' | 'heat' | 'name'>, other: StockBar): boolean =>
-  one.outsideDiameter === other.outsideDiameter &&
-  one.wall === other.wall &&
-  one.grade === other.grade &&
-  one.length === other.length;
+/** A currency with the digits of its minor unit, as a price counts in it. */
+export type Currency = Pick<StockBar, 'currency' | 'minorDigits'>;
 
 /** A row with the bars of a layout that come off it. */
 type Drawn = { readonly row: Stands; readonly count: number };
 
+/** What of a row is not as a bar says that is cut from it; a row without a price is priced by the rates. */
+function changedFrom(bar: LaidBar, row: StockBar): Changed | undefined {
+  if (!isSameTube(bar, row)) return 'size';
+  if (bar.heat !== row.heat) return 'heat';
+  return row.price !== null && row.price !== bar.price ? 'price' : undefined;
+}
+
+const isSameCurrency = (one: Currency, other: Currency): boolean =>
+  one.currency === other.currency && one.minorDigits === other.minorDigits;
+
 /** Every row that bars come off, or why they cannot. */
 async function drawnFrom(
   within: Database,
-  { layout }: TakingAsked,
+  layout: StockLayout,
 ): Promise<{ readonly kind: 'drawn'; readonly rows: readonly Drawn[] } | TakeOutcome> {
   const rows: Drawn[] = [];
   for (const id of new Set(layout.bars.map(({ stock }) => stock).filter((stock) => stock !== ''))) {
     const bars = layout.bars.filter(({ stock }) => stock === id);
+    const needed = bars.reduce((sum, { times }) => sum + times, 0);
     const row = await rowOf(within, id);
     const name = row?.document.name ?? bars[0]?.name ?? id;
     const there = row === undefined || row.deleted ? 0 : row.document.count;
-    if (row === undefined || there < bars.length) return { kind: 'short', name, there, needed: bars.length };
-    if (!bars.every((bar) => isSameTube(bar, row.document))) return { kind: 'changed', name, row };
-    const { price, currency } = row.document;
-    if (price !== null && currency !== layout.currency) return { kind: 'mixed-currencies', name, currency };
-    rows.push({ row, count: bars.length });
+    if (row === undefined || there < needed) return { kind: 'short', name, there, needed };
+    const { price, currency, minorDigits } = row.document;
+    if (price !== null && !isSameCurrency(row.document, layout))
+      return { kind: 'mixed-currencies', name, priced: { currency, minorDigits } };
+    for (const bar of bars) {
+      const what = changedFrom(bar, row.document);
+      if (what !== undefined) return { kind: 'changed', name, what, row };
+    }
+    rows.push({ row, count: needed });
   }
   return { kind: 'drawn', rows };
 }
@@ -99,21 +88,39 @@ export async function takeBars(
 ): Promise<TakeOutcome> {
   const before = await askedBefore(within, asked);
   if (before !== null) return before;
-  const drawn = await drawnFrom(within, asked);
+  const already = await takenAlready(within, asked);
+  if (already !== undefined) return { kind: 'already', taking: already };
+  const drawn = await drawnFrom(within, asked.layout);
   if (drawn.kind !== 'drawn') return drawn;
   for (const { row, count } of drawn.rows) {
     const left = row.document.count - count;
     // a remnant that is used up is gone; bars are bought again
     await recount(within, row, left, now, row.document.remnant && left === 0);
   }
-  const { key, jobId, title, layout } = asked;
-  const taken = drawn.rows.map(({ row, count }) => ({ id: row.id, name: row.document.name, count }));
+  const taken = drawn.rows.map(({ row: { id, document }, count }) => ({
+    id,
+    name: document.name,
+    count,
+    document: { ...document, count },
+  }));
+  return { kind: 'taken', taking: await written(within, asked, taken, newId, now) };
+}
+
+/** The entry in the book, with the offcuts that come back named after it. */
+async function written(
+  within: Database,
+  { key, jobId, together, title, layout, offcuts }: TakingAsked,
+  taken: Taking['taken'],
+  newId: () => string,
+  now: string,
+): Promise<Taking> {
   const { number } = await within
     .insertInto('takings')
     .values({
       key,
       taken_at: now,
       job_id: jobId,
+      together: JSON.stringify(together),
       title,
       version: JOB_VERSION,
       layout: JSON.stringify(layout),
@@ -123,54 +130,15 @@ export async function takeBars(
     })
     .returning('number')
     .executeTakeFirstOrThrow();
-  const returned = asked.offcuts.map((offcut, index) => ({
+  const returned = offcuts.map((offcut, index) => ({
     id: newId(),
     document: { name: remnantName(number, index), ...offcut },
   }));
-  for (const { id, document } of returned)
-    await within
-      .insertInto('stock')
-      .values({ id, ...stockColumns(document), revision: 1, saved_at: now, deleted_at: null })
-      .execute();
+  for (const { id, document } of returned) await insertRow(within, id, document, now);
   await within
     .updateTable('takings')
     .set({ returned: JSON.stringify(returned) })
     .where('number', '=', number)
     .execute();
-  return { kind: 'taken', taking: { number, takenAt: now, jobId, title, layout, taken, returned, undoneAt: null } };
-}
-
-/** The offcuts as they lie in stock, or the first that is not there as it came. */
-async function offcutsOf(
-  within: Database,
-  returned: Taking['returned'],
-): Promise<{ readonly kind: 'there'; readonly rows: readonly Stands[] } | { kind: 'offcut-gone'; name: string }> {
-  const rows: Stands[] = [];
-  for (const { id, document } of returned) {
-    const row = await rowOf(within, id);
-    const there = row !== undefined && !row.deleted && row.document.count === document.count;
-    if (!there || !isSameTube(document, row.document)) return { kind: 'offcut-gone', name: document.name };
-    rows.push(row);
-  }
-  return { kind: 'there', rows };
-}
-
-/** Within a transaction of the caller. */
-export async function takeBack(within: Database, number: number, now: string): Promise<TakeBackOutcome> {
-  const entry = await within.selectFrom('takings').selectAll().where('number', '=', number).executeTakeFirst();
-  if (entry === undefined) return { kind: 'unknown' };
-  const written = taking(entry);
-  if (written.undoneAt !== null) return { kind: 'back', taking: written };
-  const offcuts = await offcutsOf(within, written.returned);
-  if (offcuts.kind === 'offcut-gone') return offcuts;
-  // without a count, so that an offcut which is metal of its bar again cannot be restored beside it
-  for (const row of offcuts.rows) await recount(within, row, 0, now, true);
-  for (const { id, count } of written.taken) {
-    const row = await rowOf(within, id);
-    if (row === undefined) throw new Error(`Stock ${id} is lost, of which taking ${String(number)} took bars`);
-    // what was taken out of the stock meanwhile is not there again because these bars are
-    await recount(within, row, (row.deleted ? 0 : row.document.count) + count, now, false);
-  }
-  await within.updateTable('takings').set({ undone_at: now }).where('number', '=', number).execute();
-  return { kind: 'back', taking: { ...written, undoneAt: now } };
+  return { number, takenAt: now, jobId, together, title, layout, taken, returned, undoneAt: null };
 }

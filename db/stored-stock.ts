@@ -1,7 +1,7 @@
 import type { Selectable } from 'kysely';
 import { JOB_VERSION } from '../server/job/job.ts';
 import type { StockBar } from '../server/job/stock.ts';
-import { parseStockBar, type StockRow, type Taking } from '../server/job/stock-row.ts';
+import { parseStockBar, type ListedTaking, type StockRow, type Taking } from '../server/job/stock-row.ts';
 import type { StockTable, TakingsTable } from './tables/tables.ts';
 
 /** A stored row; one that cannot be read is a fault. */
@@ -17,6 +17,9 @@ export function stockColumns(document: StockBar) {
   if (!parsed.ok) throw new Error(`This cannot be kept in stock: ${parsed.problems[0]?.message ?? ''}`);
   return { name: document.name, version: JOB_VERSION, document: JSON.stringify(document) };
 }
+
+/** Whether this can stand in the stock. */
+export const isBarInStock = (document: StockBar): boolean => parseStockBar(document).ok;
 
 /** By size, grade and length, the longest first; what is alike by name. */
 export function bySize({ document: one, id }: StockRow, { document: other, id: otherId }: StockRow): number {
@@ -37,9 +40,16 @@ export const taking = (row: Selectable<TakingsTable>): Taking => ({
   number: row.number,
   takenAt: row.taken_at,
   jobId: row.job_id,
+  together: JSON.parse(row.together) as Taking['together'],
   title: row.title,
   layout: JSON.parse(row.layout) as Taking['layout'],
   taken: JSON.parse(row.taken) as Taking['taken'],
   returned: JSON.parse(row.returned) as Taking['returned'],
   undoneAt: row.undone_at,
 });
+
+/** What the list says of it: what is cut from each bar is left out. */
+export function listedTaking(row: Selectable<TakingsTable>): ListedTaking {
+  const { layout, ...rest } = taking(row);
+  return { ...rest, layout: { ...layout, bars: layout.bars.map(({ pieces: _pieces, ...bar }) => bar) } };
+}

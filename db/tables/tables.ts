@@ -61,6 +61,8 @@ export type TakingsTable = {
   key: string;
   taken_at: string;
   job_id: string | null;
+  /** Every job, where the bars are cut for several at once, as JSON. */
+  together: string;
   title: string;
   /** Version of the job format that the documents below were written in. */
   version: number;
@@ -81,6 +83,8 @@ export type QuotesTable = {
   /** Version of the job format that the job was written in. */
   version: number;
   job: string;
+  /** Version of the form that the quote was written in. */
+  quote_version: number;
   quote: string;
   reference: string;
   date: string;

@@ -20,6 +20,7 @@ const yesNo = (is: boolean): Cell => words(is ? 'export.yes' : 'export.no');
 
 const COLUMNS: readonly Column<Row>[] = [
   { head: words('export.head.bar'), cell: ({ bar }) => bar.number },
+  { head: words('export.head.bars'), cell: ({ bar }) => bar.times },
   { head: words('export.head.in-stock'), cell: ({ bar }) => bar.stock },
   { head: words('export.head.bar-name'), cell: ({ bar }) => bar.name },
   { head: words('export.head.remnant'), cell: ({ bar }) => yesNo(bar.remnant) },
@@ -36,7 +37,7 @@ const COLUMNS: readonly Column<Row>[] = [
   { head: `${words('export.head.length')} (mm)`, cell: ({ stretch }) => stretch.to - stretch.from },
 ];
 
-/** Bars from end to end: one row for each stretch, in the order of the saw; of one member where one is chosen, its pieces. */
+/** Bars from end to end, those cut alike once: one row for each stretch, in the order of the saw; of one member where one is chosen, its pieces. */
 export function barsCsv(input: ExportInput): Exported {
   const chosen = chosenMembers(input);
   if (!chosen.ok) return chosen;

@@ -1,4 +1,5 @@
 import { unitWords } from '../language/en/units.ts';
+import { sizeWords } from '../language/size-words.ts';
 import { words, wordsOf } from '../language/words.ts';
 import type { Unit } from '../plan/figure.ts';
 import type { QuoteLine, QuoteOption, QuotePlan } from '../plan/quote.ts';
@@ -51,13 +52,19 @@ function rateUnit({ line, quote }: Row): string {
   return unit === '' ? quote.currency : `${quote.currency} / ${unit}`;
 }
 
+/** The tube that a line is of, in mm whatever the job's unit; else the operation. */
+function sizeOrPart({ of, option }: Row): Cell {
+  const size = option.lines.find((line) => line.of === of)?.size ?? null;
+  return size === null ? of : sizeWords(size, { length: 'mm', fraction: 16 });
+}
+
 const COLUMNS: readonly Column<Row>[] = [
   { head: words('export.head.option'), cell: ({ option }) => scopeName(option.scope) },
   { head: words('export.head.shown'), cell: ({ option, quote }) => yesNo(option.scope === quote.scope) },
   { head: words('export.head.offered'), cell: ({ option }) => yesNo(option.offered) },
   { head: words('export.head.frames'), cell: ({ frames }) => frames },
   { head: words('export.head.line'), cell: ({ key }) => wordsOf('quote', key) },
-  { head: words('export.head.of'), cell: ({ of }) => of },
+  { head: words('export.head.of'), cell: sizeOrPart },
   { head: words('export.head.quantity'), cell: quantity },
   { head: words('export.head.unit'), cell: ({ line, quote }) => unitOf(line?.quantity?.unit, quote) },
   { head: words('export.head.rate'), cell: rate },

@@ -35,7 +35,7 @@ export const RATES: Rates = {
     by: 'used',
     perCubicMetre: example(1200),
     perBottle: example(6000),
-    restOfBottle: example(0),
+    restOfBottle: { value: 0, since: '', example: false }, // nothing that nobody asked for
     rentPerDay: example(50),
   },
   fillerPerKilogram: example(2500),

@@ -1,7 +1,7 @@
 import { Type, type Static } from 'typebox';
 import { describeProblem } from './problem-words.ts';
 import type { JobProblem } from './problem.ts';
-import { StockBar, StockLayout } from './stock.ts';
+import { LaidBar, StockBar, StockLayout } from './stock.ts';
 import { problemsOf } from './validate.ts';
 
 /** A row of the shop's stock, as its latest save or taking left it (ISO 8601). */
@@ -12,16 +12,23 @@ export type StockRow = {
   readonly document: StockBar;
 };
 
+/** A job that bars were taken for, by the name that its pieces bear in the layout. */
+const JobTaken = Type.Object({ id: Type.String(), name: Type.String() });
+
 /** What was taken of the stock at once. Numbered from 1 in the shop's book, and never changed but by taking it back. */
 export const Taking = Type.Object(
   {
     number: Type.Integer(),
     takenAt: Type.String(),
     jobId: Type.Union([Type.String(), Type.Null()]),
+    /** Every job, where the bars are cut for several at once: each piece then bears the name of its own. */
+    together: Type.Array(JobTaken),
     title: Type.String(),
     layout: StockLayout,
-    /** How many bars of each row. */
-    taken: Type.Array(Type.Object({ id: Type.String(), name: Type.String(), count: Type.Integer() })),
+    /** How many bars of each row, and what they were: `document` counts these alone. */
+    taken: Type.Array(
+      Type.Object({ id: Type.String(), name: Type.String(), count: Type.Integer(), document: StockBar }),
+    ),
     /** Offcuts that came back as remnants. */
     returned: Type.Array(Type.Object({ id: Type.String(), document: StockBar })),
     undoneAt: Type.Union([Type.String(), Type.Null()]),
@@ -29,6 +36,16 @@ export const Taking = Type.Object(
   { title: 'bars taken' },
 );
 export type Taking = Static<typeof Taking>;
+
+/** A taking as the list has it: its bars without what is cut from them. */
+export const ListedTaking = Type.Object(
+  {
+    ...Taking.properties,
+    layout: Type.Object({ ...StockLayout.properties, bars: Type.Array(Type.Omit(LaidBar, ['pieces'])) }),
+  },
+  { title: 'bars taken, without their pieces' },
+);
+export type ListedTaking = Static<typeof ListedTaking>;
 
 export type ParsedBar =
   { readonly ok: true; readonly document: StockBar } | { readonly ok: false; readonly problems: readonly JobProblem[] };

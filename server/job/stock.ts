@@ -49,7 +49,7 @@ const LaidPiece = Type.Object(
 );
 
 /** A bar that is cut up. */
-const LaidBar = Type.Object(
+export const LaidBar = Type.Object(
   {
     /** Its place in the shop's stock; empty: to be bought. */
     stock: ShortText('place in stock', 60),

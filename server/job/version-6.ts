@@ -26,7 +26,12 @@ export function withQuote(document: Document): Document {
       ...rest,
       ...(date === undefined ? {} : { from: firstDay(date) }),
       tubes: tubes.map((tube) => ({ ...opened(tube), perMetre: moved('tubePerMetre') })),
-      gas: { ...opened(gas), rentPerDay: null, perCubicMetre: moved('gasPerCubicMetre') },
+      gas: {
+        ...opened(gas),
+        rentPerDay: null,
+        restOfBottle: typed(0),
+        perCubicMetre: moved('gasPerCubicMetre'),
+      },
       fillerPerKilogram: moved('fillerPerKilogram'),
       // nobody was asked for these: nothing is charged for them
       waste: typed(0),

@@ -1,5 +1,6 @@
 import type { Units } from '../job/job.ts';
 import type { Finding } from '../plan/finding.ts';
+import { dayWords } from './day-words.ts';
 import { bandName } from './en/inputs.ts';
 import { findings } from './en/findings.ts';
 import { fieldName } from './field-name.ts';
@@ -27,6 +28,9 @@ const KEYED = [
 /** Likewise, where their keys begin otherwise: a line of the quote, or the operation of one. */
 const KEYED_AS: Readonly<Record<string, string>> = { line: 'quote' };
 
+/** Placeholders whose value is a day, ISO 8601. */
+const DAYS = ['date', 'from', 'until'];
+
 /** Placeholders whose value is a ± or a part of one: never told as a fraction of an inch. */
 const BANDS = ['band', 'part'];
 
@@ -44,6 +48,7 @@ function filled(text: string, data: FindingData, units: Units): string {
       if (value === undefined) return '';
       if (length !== undefined && typeof value === 'number')
         return (BANDS.includes(name) ? formatPlusMinus : formatMeasured)(value, 'mm', units);
+      if (DAYS.includes(name)) return dayWords(String(value));
       const area = KEYED_AS[name] ?? (KEYED.includes(name) ? name : undefined);
       return area === undefined ? String(value) : keyWords(area, String(value), data);
     });

@@ -42,8 +42,16 @@ export function columnsOf(aim: Aim): (patterns: readonly Pattern[]) => Column[] 
     });
 }
 
-/** What a piece is worth and what a bar of each kind must be worth to be cut, from what one more in each row would cost. */
-export type Worths = { readonly pieces: number[]; readonly bars: number[]; readonly total: number };
+/**
+ * What a piece is worth and what a bar of each kind must be worth to be cut, from what one more in each row would cost;
+ * `limit`: what one less of the limit would cost.
+ */
+export type Worths = {
+  readonly pieces: number[];
+  readonly bars: number[];
+  readonly limit: number;
+  readonly total: number;
+};
 
 /** The worths of the rows as those of pieces and bars; `total` is what no answer can come below. */
 export function worthsOf(aim: Aim, ofRows: ArrayLike<number>): Worths {
@@ -62,7 +70,7 @@ export function worthsOf(aim: Aim, ofRows: ArrayLike<number>): Worths {
     (sum, { least, most }, row) => sum + (row < pieces.length ? (ofPieces[row] ?? 0) * least : ofRow(row) * most),
     0,
   );
-  return { pieces: ofPieces, bars: ofBars, total };
+  return { pieces: ofPieces, bars: ofBars, limit: 0 - ofLimit, total };
 }
 
 /** Amounts of columns as cuts; those of nothing left out. */

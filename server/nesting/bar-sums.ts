@@ -1,7 +1,8 @@
 import type { Aim } from './aim.ts';
 
-/** The most steps that sums are listed for; more would take longer than they help. Our own choice. */
+/** The most steps that sums are listed for, and for all kinds of bar; more would take longer than they help. Our own choice. */
 const MOST_STEPS = 1_000_000;
+const MOST_FOR_ALL = 20_000_000;
 
 /** What bars can come to at all: a bound may be raised to the next sum of whole bars. */
 export type BarSums = {
@@ -12,7 +13,7 @@ export type BarSums = {
 };
 
 /** The largest number that divides all of these. */
-const commonStep = (values: readonly number[]): number =>
+export const commonStep = (values: readonly number[]): number =>
   values.reduce((step, value) => {
     let [a, b] = [step, value];
     while (b > 0) [a, b] = [b, a % b];
@@ -24,7 +25,7 @@ export function barSums({ task, costs }: Aim, most: number): BarSums {
   const step = commonStep(costs);
   const steps = step === 0 ? 0 : Math.floor(most / step);
   const isSum =
-    steps > MOST_STEPS || step === 0
+    steps > MOST_STEPS || steps * task.bars.length > MOST_FOR_ALL || step === 0
       ? null
       : listed(
           task.bars.map(({ count }) => count),

@@ -21,6 +21,7 @@ export function laidAsPlanned(
   const weights = weightsOf(task);
   const taken = task.pieces.reduce((sum, { count }, index) => sum + count * (weights[index] ?? 0), 0);
   for (const roomier of ROOMIER) {
+    if (secondsLeft() <= 0) break;
     const seconds = Math.min(LONGEST, secondsLeft());
     const counts = plannedBars(aim, taken * (1 + roomier), { solver, seconds });
     if (counts === null) break;
@@ -29,7 +30,7 @@ export function laidAsPlanned(
       // these are to be filled, whichever is the cheaper
       bars: task.bars.map((bar, index) => ({ ...bar, cost: 0, count: counts[index] ?? 0 })),
     };
-    const laid = laidGreedily(planned);
+    const laid = laidGreedily(planned, () => secondsLeft() <= 0);
     if (laid.length > 0) return laid;
   }
   return [];
@@ -41,9 +42,11 @@ function plannedBars(
   room: number,
   { solver, seconds }: { readonly solver: LinearSolver; readonly seconds: number },
 ): number[] | null {
-  const rooms = roomsOf(task);
+  // counted in the longest bar, so that the numbers of the program are near to one
+  const longest = Math.max(1, ...roomsOf(task));
+  const rooms = roomsOf(task).map((one) => one / longest);
   const rows: Row[] = [
-    { least: room, most: Infinity },
+    { least: room / longest, most: Infinity },
     { least: -Infinity, most: limit?.most ?? Infinity },
     ...task.bars.map(({ count }) => ({ least: 0, most: count ?? Infinity })),
   ];

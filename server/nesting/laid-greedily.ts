@@ -1,6 +1,9 @@
 import { roomsOf, sumOver, timesWithin, weightsOf, type Cut, type CuttingTask } from './cutting-task.ts';
 import { bestFilling } from './fillings.ts';
 
+/** So many looks for what leaves least of a bar over: it is one of many, and the next ones make good for it; our own choice. */
+const LOOKS = 20_000;
+
 /** What is still wanted of each piece and left of each kind of bar; Infinity: as many as are wanted. */
 type Open = { readonly pieces: number[]; readonly bars: number[] };
 
@@ -27,9 +30,12 @@ function longestFirst(task: CuttingTask): Filler {
  * What leaves least of the bar over; the longest piece that is still open and fits goes in first, so that the long ones
  * are not what is left in the end.
  */
-function leastOver(task: CuttingTask): Filler {
+function leastOver(task: CuttingTask, isOver: () => boolean): Filler {
   const weights = weightsOf(task);
-  return (room, { pieces }) => {
+  const atOnce = longestFirst(task);
+  return (room, open) => {
+    if (isOver()) return atOnce(room, open);
+    const { pieces } = open;
     const fits = (index: number): boolean => (pieces[index] ?? 0) > 0 && (weights[index] ?? 0) <= room;
     const first = weights.reduce(
       (longest, weight, index) => (fits(index) && weight > (weights[longest] ?? 0) ? index : longest),
@@ -38,7 +44,11 @@ function leastOver(task: CuttingTask): Filler {
     const counts = weights.map(() => 0);
     if (first < 0) return counts;
     const limits = pieces.map((count, index) => count - (index === first ? 1 : 0));
-    const { filling } = bestFilling({ values: weights, weights, limits }, room - (weights[first] ?? 0), 0);
+    const patience = { looks: LOOKS, isOver };
+    const { filling } = bestFilling({ values: weights, weights, limits }, room - (weights[first] ?? 0), {
+      above: 0,
+      patience,
+    });
     filling?.counts.forEach((count, index) => (counts[index] = count));
     counts[first] = (counts[first] ?? 0) + 1;
     return counts;
@@ -79,10 +89,15 @@ const openOf = (task: CuttingTask): Open => ({
   bars: task.bars.map(({ count }) => count ?? Infinity),
 });
 
-/** Some bars that do, given some that are cut already: an answer to start from. Empty: there are none. */
-export function laidGreedily(task: CuttingTask, begun: readonly Cut[] = []): Cut[][] {
+/**
+ * Some bars that do, given some that are cut already: an answer to start from. Empty: there are none.
+ *
+ * @param isOver the second answer is left out where the time does not do; the first takes none to speak of
+ */
+export function laidGreedily(task: CuttingTask, isOver: () => boolean, begun: readonly Cut[] = []): Cut[][] {
   const answers: Cut[][] = [];
-  for (const fill of [longestFirst(task), leastOver(task)]) {
+  for (const fill of [longestFirst(task), leastOver(task, isOver)]) {
+    if (answers.length > 0 && isOver()) break;
     const open = openOf(task);
     for (const { bar, counts, times } of begun) {
       counts.forEach((count, index) => (open.pieces[index] = (open.pieces[index] ?? 0) - count * times));
@@ -96,13 +111,18 @@ export function laidGreedily(task: CuttingTask, begun: readonly Cut[] = []): Cut
 
 /**
  * Answers near to amounts that are not whole: each amount cut to whole bars, up where its part is at least as much as one
- * of several limits, and the rest laid greedily.
+ * of several limits, and the rest laid greedily. Each is told as soon as it is there.
  */
-export function laidNear(task: CuttingTask, amounts: readonly Cut[]): Cut[][] {
+export function laidNear(
+  task: CuttingTask,
+  amounts: readonly Cut[],
+  { isOver, tell }: { readonly isOver: () => boolean; readonly tell: (cuts: readonly Cut[]) => void },
+): void {
   const part = (times: number): number => times - Math.floor(times + 1e-9);
   const limits = [...new Set(amounts.map(({ times }) => part(times)))].filter((limit) => limit > 1e-6);
   const sorted = [...amounts].sort((a, b) => part(b.times) - part(a.times));
-  return [Infinity, ...limits.sort((a, b) => b - a).slice(0, 12)].flatMap((limit) => {
+  for (const limit of [Infinity, ...limits.sort((a, b) => b - a).slice(0, 12)]) {
+    if (isOver()) return;
     const open = openOf(task);
     const begun: Cut[] = [];
     for (const { bar, counts, times } of sorted) {
@@ -113,8 +133,8 @@ export function laidNear(task: CuttingTask, amounts: readonly Cut[]): Cut[][] {
       counts.forEach((count, index) => (open.pieces[index] = (open.pieces[index] ?? 0) - count * fits));
       open.bars[bar] = (open.bars[bar] ?? 0) - fits;
     }
-    return laidGreedily(task, begun);
-  });
+    for (const cuts of laidGreedily(task, isOver, begun)) tell(cuts);
+  }
 }
 
 /** The answer that comes to least. */

@@ -4,6 +4,7 @@ import { keyOf, sumOver, trimmedCuts, type Cut, type Pattern } from './cutting-t
 import { laidAsPlanned } from './laid-as-planned.ts';
 import { laidNear } from './laid-greedily.ts';
 import type { LinearSolver } from './linear-solver.ts';
+import { materialBound } from './material-bound.ts';
 import { nearPatterns } from './near-patterns.ts';
 import { relaxedCutting, type Relaxed } from './relaxed-cutting.ts';
 
@@ -50,10 +51,12 @@ export function leastCutting(aim: Aim, begun: readonly Cut[], search: Search): L
     search.report(best);
   };
   if (step === 0 || best.value === 0) return { ...best, bound: best.value };
-  const relaxed = relaxedCutting(aim, begun, search);
+  raise(materialBound(aim));
+  if (best.bound >= best.value) return best;
+  const isOver = (): boolean => search.secondsLeft() <= 0;
+  const relaxed = relaxedCutting(aim, begun, { ...search, raise });
   if (relaxed === null) return best;
-  raise(relaxed.bound);
-  if (best.bound < best.value) for (const cuts of laidNear(aim.task, relaxed.amounts)) improve(cuts);
+  if (best.bound < best.value) laidNear(aim.task, relaxed.amounts, { isOver, tell: improve });
   if (best.bound < best.value) for (const cuts of laidAsPlanned(aim, search)) improve(cuts);
   for (const { most, share } of ROUNDS) {
     if (best.bound >= best.value || search.secondsLeft() <= 0) break;
@@ -90,7 +93,7 @@ function wholeAnswer(
   { solver, secondsLeft }: Search,
 ): boolean {
   const margin = best().value - step - relaxed.bound;
-  const near = nearPatterns(aim, relaxed.worths, { margin, most });
+  const near = nearPatterns(aim, relaxed.worths, { margin, most, isOver: () => secondsLeft() <= 0 });
   const isAll = relaxed.sure && near.margin !== null && near.margin >= margin;
   const isLast = isAll || near.margin === null;
   const patterns = distinct([...relaxed.patterns, ...near.patterns, ...best().cuts]);

@@ -15,7 +15,7 @@ const TRIES = 4;
 export function nearPatterns(
   aim: Aim,
   worths: Worths,
-  { margin, most }: { readonly margin: number; readonly most: number },
+  { margin, most, isOver }: { readonly margin: number; readonly most: number; readonly isOver: () => boolean },
 ): { readonly patterns: Pattern[]; readonly margin: number | null } {
   const { task } = aim;
   const weights = weightsOf(task);
@@ -36,7 +36,7 @@ export function nearPatterns(
       const needed = worths.bars[bar] ?? 0;
       looks -= eachFilling({ values: worths.pieces, weights, limits }, room, {
         least: () => needed - within - 1e-9,
-        looks,
+        patience: { looks, isOver },
         tell({ value, counts }) {
           kept.push({ pattern: { bar, counts }, over: needed - value });
           if (kept.length > 2 * most) drop();
@@ -45,7 +45,7 @@ export function nearPatterns(
       return looks >= 0;
     });
     if (kept.length > most) drop();
-    if (all || tries >= TRIES) return { patterns: kept.map(({ pattern }) => pattern), margin: all ? within : null };
+    if (all || tries >= TRIES || isOver()) return { patterns: kept.map(({ pattern }) => pattern), margin: all ? within : null };
     within /= 4;
     kept = [];
   }

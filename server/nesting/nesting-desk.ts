@@ -27,14 +27,23 @@ type Search = {
   readonly found: (CutBars | null)[];
   state: Nesting['state'];
   trouble: string;
+  /** Made once, when the search has come to its end. */
+  result: NestingResult | null;
   endedAt: number;
   stop: () => void;
 };
 
+/** A place in the line, kept while what is to be sought is made ready. */
+export type DeskPlace = {
+  readonly start: (id: string, order: NestingOrder) => Nesting;
+  /** Gives the place up; one that was started keeps it. */
+  readonly leave: () => void;
+};
+
 /** Searches for bars, one at a time; they are remembered for a while and never stored. */
 export type NestingDesk = {
-  /** null where too many wait already. */
-  readonly start: (id: string, order: NestingOrder) => Nesting | null;
+  /** A place for one more search; null where too many wait already. */
+  readonly place: () => DeskPlace | null;
   readonly look: (id: string) => Nesting | null;
   /** Ends a search and keeps the best so far; one that has ended stays as it is. False where there is no such search. */
   readonly cancel: (id: string) => boolean;
@@ -44,14 +53,25 @@ export type NestingDesk = {
 
 const BROKEN = 'The search for bars has broken off. Start it again.';
 
+/**
+ * The one place where searches for bars are started, looked at and ended. A search begins as soon as the one before it has
+ * come to its end; its result is made then, once.
+ *
+ * @param now a clock that only goes on [ms]
+ */
 export function nestingDesk(now: () => number = () => performance.now()): NestingDesk {
   const searches = new Map<string, Search>();
+  /** Places that are kept and not started yet. */
+  let kept = 0;
   const inState = (...states: readonly Nesting['state'][]): Search[] =>
     [...searches.values()].filter(({ state }) => states.includes(state));
 
   const close = (search: Search, state: Nesting['state'], trouble = ''): void => {
     search.stop();
-    Object.assign(search, { state, trouble, endedAt: now(), stop: () => undefined });
+    const { order } = search;
+    const answers = state === 'failed' ? null : answersOf(search);
+    const result = answers === null || order.trouble(answers) !== '' ? null : order.result(answers);
+    Object.assign(search, { state, trouble, result, endedAt: now(), stop: () => undefined });
   };
   const settle = (...closed: Parameters<typeof close>): void => {
     close(...closed);
@@ -86,14 +106,27 @@ export function nestingDesk(now: () => number = () => performance.now()): Nestin
   };
 
   return {
-    start(id, order) {
+    place() {
       forget();
-      if (inState('waiting').length >= LIMITS.waiting) return null;
-      const found = order.task.sizes.map(() => null);
-      const search: Search = { id, order, found, state: 'waiting', trouble: '', endedAt: 0, stop: () => undefined };
-      searches.set(id, search);
-      runNext();
-      return told(search);
+      if (inState('waiting', 'running').length + kept > LIMITS.waiting) return null;
+      kept += 1;
+      let isKept = true;
+      const leave = (): void => {
+        if (isKept) kept -= 1;
+        isKept = false;
+      };
+      return {
+        leave,
+        start(id, order) {
+          leave();
+          const found = order.task.sizes.map(() => null);
+          const stop = (): void => undefined;
+          const search: Search = { id, order, found, state: 'waiting', trouble: '', result: null, endedAt: 0, stop };
+          searches.set(id, search);
+          runNext();
+          return told(search);
+        },
+      };
     },
     look(id) {
       forget();
@@ -119,15 +152,8 @@ function answersOf({ found }: Search): CutBars[] | null {
 }
 
 function told(search: Search): Nesting {
-  const { id, order, state } = search;
+  const { id, order, state, result, trouble } = search;
   const answers = answersOf(search);
-  const isKept = answers !== null && (state === 'done' || state === 'cancelled') && order.trouble(answers) === '';
-  return {
-    id,
-    state,
-    pieces: order.pieces,
-    best: answers === null ? null : order.sum(answers),
-    result: isKept ? order.result(answers) : null,
-    trouble: search.trouble,
-  };
+  const best = answers === null ? null : order.sum(answers);
+  return { id, state, pieces: order.pieces, best, result, trouble };
 }

@@ -3,8 +3,11 @@ import { createRequire } from 'node:module';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import type { NestingNews, NestingTask } from './nesting-task.ts';
 
-/** So much longer than its task the process may take [ms], to start and to come to an end; our own choice. */
-const PATIENCE = 15_000;
+/**
+ * So long the process may take to start, and so much longer than its task to come to an end [ms]: what has been told by then
+ * is what was found. Our own choice.
+ */
+const PATIENCE = { start: 15_000, end: 400 };
 
 /** How a search ended: it did all it could, its time was over and it had to be ended, or it broke. */
 export type Ended = 'done' | 'overdue' | 'broken';
@@ -35,13 +38,18 @@ export function startNesting(
     worker.kill('SIGKILL');
     if (how !== null) ended(how);
   };
-  const timer = setTimeout(() => end('overdue'), task.seconds * 1000 + PATIENCE);
+  const overdue = (): void => end('overdue');
+  let timer = setTimeout(overdue, PATIENCE.start);
   worker.on('message', (news: NestingNews) => {
     if (isOver) return;
     if (news.kind === 'done') end('done');
-    else tell(news);
+    else if (news.kind === 'begun') {
+      clearTimeout(timer);
+      timer = setTimeout(overdue, task.seconds * 1000 + PATIENCE.end);
+    } else tell(news);
   });
-  worker.once('error', () => end('broken'));
+  // a second fault must find somebody who listens too
+  worker.on('error', () => end('broken'));
   worker.once('exit', () => end('broken'));
   worker.send(task);
   return () => end(null);

@@ -1,14 +1,10 @@
 import type { SawSettings } from '../job/rates.ts';
 import type { LaidBar, StockLayout } from '../job/stock.ts';
 import { barShares } from '../solver/stock/bar-shares.ts';
-import { barsAsLaid, barsMissing, type BarLaid } from './bars-as-laid.ts';
+import { barsAsLaid, type BarLaid } from './bars-as-laid.ts';
 import type { CutBars } from './cut-bars.ts';
 import type { Nesting, NestingResult } from './nesting.ts';
 import type { NestedJob, SizeToCut } from './sizes-to-cut.ts';
-
-/** The most bars, and pieces on one, that a layout holds (server/job/stock.ts). */
-const MOST_BARS = 400;
-const MOST_PIECES = 400;
 
 /** What an answer is made of beside the cuts. */
 export type Nested = {
@@ -16,112 +12,117 @@ export type Nested = {
   readonly jobs: readonly NestedJob[];
   readonly saw: SawSettings;
   readonly currency: string;
+  /** Digits of its minor unit. */
+  readonly minorDigits: number;
   /** What an offcut that is kept is worth [percent]; null: not known. */
   readonly credit: number | null;
   /** The day that it was found. */
   readonly date: string;
 };
 
-const barsOf = ({ cuts }: CutBars): number => cuts.reduce((sum, { times }) => sum + times, 0);
+export const barsIn = ({ cuts }: CutBars): number => cuts.reduce((sum, { times }) => sum + times, 0);
 
 const isProven = ({ cost, costBound, length, lengthBound }: CutBars): boolean =>
   costBound >= cost && lengthBound >= length;
 
-/** How much a value may be over the least [percent of what it cannot come below]. */
-const over = (value: number, bound: number): number =>
-  value <= bound ? 0 : bound > 0 ? (100 * (value - bound)) / bound : 100;
+/** How much a value may be over the least [percent of what it cannot come below]; null: over nothing at all. */
+const over = (value: number, bound: number): number | null =>
+  value <= bound ? 0 : bound > 0 ? (100 * (value - bound)) / bound : null;
+
+function gapOf({ cost, costBound, length, lengthBound }: CutBars): number | null {
+  const gap = over(cost, costBound);
+  return gap === 0 ? over(length, lengthBound) : gap;
+}
 
 /** All sizes together; no money where a price is not known. */
 export function nestedSum({ sizes }: Nested, found: readonly CutBars[]): NonNullable<Nesting['best']> {
   const isPriced = sizes.every((size) => size.isPriced);
   const sum = (of: (best: CutBars) => number): number => found.reduce((total, best) => total + of(best), 0);
   return {
-    bars: sum(barsOf),
+    bars: sum(barsIn),
     cost: isPriced ? sum(({ cost }) => cost) : null,
     bound: isPriced ? sum(({ costBound }) => costBound) : null,
   };
 }
 
-/** Why an answer cannot be had, in words; empty: it can. */
-export function nestedTrouble({ sizes }: Nested, found: readonly (CutBars | null)[]): string {
-  for (const [index, size] of sizes.entries()) {
-    const best = found[index] ?? null;
-    const missing = best === null ? null : barsMissing(size, best);
-    if (missing === 0) continue;
-    const { outsideDiameter, wall, grade } = size.kind;
-    const called = `${String(outsideDiameter)} × ${String(wall)} mm ${grade}`;
-    const few = missing === null ? '' : ` ${String(missing)} more of the longest would do.`;
-    return `There are too few bars of ${called} in stock, and none as long are bought.${few} Put bars into stock, or type the length of the bars that are bought.`;
-  }
-  const answers = found.filter((best) => best !== null);
-  const bars = answers.reduce((sum, best) => sum + barsOf(best), 0);
-  const crowded = answers.some(({ cuts }) =>
-    cuts.some(({ counts }) => counts.reduce((sum, count) => sum + count, 0) > MOST_PIECES),
-  );
-  if (bars <= MOST_BARS && !crowded) return '';
-  return `A layout holds ${String(MOST_BARS)} bars and ${String(MOST_PIECES)} pieces on one; these take more. Lay out fewer frames at once.`;
-}
+/** The bars of one size with what is cut from them. */
+type Laid = { readonly size: SizeToCut; readonly best: CutBars; readonly bars: readonly BarLaid[] };
 
-/** What was found, as the job can keep it. */
+/** What was found, as the jobs can keep it and as all of it is cut. */
 export function nestingResult(nested: Nested, found: readonly CutBars[]): NestingResult {
-  const { sizes, jobs, saw, currency, date } = nested;
-  const laid = sizes.flatMap((size, index) => {
+  const { sizes, jobs } = nested;
+  const laid = sizes.flatMap((size, index): Laid[] => {
     const best = found[index];
     return best === undefined ? [] : [{ size, best, bars: barsAsLaid(size, best) }];
   });
-  const own = laid.filter(({ bars }) => bars.some(isOwn));
-  const layout: StockLayout = {
+  const layouts = jobs.map(({ id, title }) => ({
+    id: id === '' ? null : id,
+    title,
+    layout: layoutOf(nested, laid, { of: id, isOn: ({ pieces }) => pieces.some((piece) => piece.id === id) }),
+  }));
+  const alone = jobs.length === 1 ? '' : null;
+  const whole = layoutOf(nested, laid, { of: alone, isOn: () => true });
+  return {
+    layout: layouts[0]?.layout ?? whole,
+    layouts,
+    whole,
+    sizes: laid.map(({ size, best, bars }) => ({
+      ...size.kind,
+      bars: count(bars),
+      toBuy: count(bars.filter(({ stock }) => stock === '')),
+      cost: size.isPriced ? best.cost : null,
+      bound: size.isPriced ? best.costBound : null,
+      proven: isProven(best),
+      gap: gapOf(best),
+    })),
+    overlong: sizes.flatMap(({ overlong, longest }) =>
+      overlong.map(({ id, name, length }) => ({ job: id === '' ? '' : nameOf(nested, id), name, length, longest })),
+    ),
+    shares: layouts.map(({ id, title, layout }) => ({ job: title, id: id ?? '', cost: shareOf(layout, nested) })),
+  };
+}
+
+const count = (bars: readonly BarLaid[]): number => bars.reduce((sum, { times }) => sum + times, 0);
+
+const nameOf = ({ jobs }: Nested, id: string): string => jobs.find((job) => job.id === id)?.title ?? id;
+
+/**
+ * Bars as they are kept.
+ *
+ * @param view the job whose pieces are its own and bear no name; null: every piece bears the name of its job
+ */
+function layoutOf(
+  nested: Nested,
+  laid: readonly Laid[],
+  view: { readonly of: string | null; readonly isOn: (bar: BarLaid) => boolean },
+): StockLayout {
+  const { saw, currency, minorDigits, date } = nested;
+  const own = laid
+    .map(({ best, bars }) => ({ best, bars: bars.filter(view.isOn) }))
+    .filter(({ bars }) => bars.length > 0);
+  const names = new Map(nested.jobs.map(({ id, title }) => [id, id === view.of ? '' : title]));
+  const kept = ({ pieces, ...bar }: BarLaid): LaidBar => ({
+    ...bar,
+    pieces: pieces.map(({ id, name, length }) => ({ name, length, job: names.get(id) ?? id })),
+  });
+  return {
     found: own.every(({ best }) => isProven(best)) ? 'proven' : 'best-so-far',
     date,
     saw,
     currency,
-    bars: own.flatMap(({ bars }) => bars.filter(isOwn).map(asKept)),
+    minorDigits,
+    bars: own.flatMap(({ bars }) => bars.map(kept)),
     taken: null,
-  };
-  return {
-    layout,
-    sizes: laid.map(({ size, best, bars }) => ({
-      ...size.kind,
-      bars: bars.length,
-      toBuy: bars.filter(({ stock }) => stock === '').length,
-      cost: size.isPriced ? best.cost : null,
-      bound: size.isPriced ? best.costBound : null,
-      proven: isProven(best),
-      gap: over(best.cost, best.costBound) || over(best.length, best.lengthBound),
-    })),
-    overlong: sizes.flatMap(({ overlong, longest }) =>
-      overlong.map(({ title, name, length }) => ({ job: title, name, length, longest })),
-    ),
-    shares: sharesOf(
-      jobs,
-      laid.flatMap(({ bars }) => bars),
-      nested,
-    ),
   };
 }
 
-/** Whether something of this job is cut from a bar. */
-const isOwn = ({ pieces }: BarLaid): boolean => pieces.some(({ id }) => id === '');
-
-const asKept = ({ pieces, ...bar }: BarLaid): LaidBar => ({
-  ...bar,
-  pieces: pieces.map(({ title, name, length }) => ({ name, length, job: title })),
-});
-
-/** What each job pays, bar by bar by the rule that its own plan goes by; null where a price is not known. */
-function sharesOf(
-  jobs: readonly NestedJob[],
-  bars: readonly BarLaid[],
-  { saw, credit }: Nested,
-): NestingResult['shares'] {
-  const shares = bars.map((bar) => {
-    // two jobs may bear one title, so that they are told apart by their ids here
-    const pieces = bar.pieces.map(({ id, name, length }) => ({ name, length, job: id }));
-    return { of: barShares({ ...bar, pieces }, saw, credit), ids: new Set(pieces.map(({ job }) => job)) };
-  });
-  return jobs.map(({ id, title }) => {
-    const own = shares.filter(({ ids }) => ids.has(id));
-    const cost = own.every(({ of }) => of !== null) ? own.reduce((sum, { of }) => sum + (of?.get(id) ?? 0), 0) : null;
-    return { job: title, id, cost };
-  });
+/** What a job pays of its bars, by the rule that its own plan goes by; null where a price is not known. */
+function shareOf({ bars }: StockLayout, { saw, credit }: Nested): number | null {
+  let sum = 0;
+  for (const bar of bars) {
+    const shares = barShares(bar, saw, credit);
+    if (shares === null) return null;
+    sum += (shares.get('') ?? 0) * bar.times;
+  }
+  return sum;
 }

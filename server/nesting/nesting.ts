@@ -15,6 +15,8 @@ const Money = (title: string) => Type.Union([Type.Integer({ title, unit: 'minor'
 export const NestingRequest = Type.Object(
   {
     job: Job,
+    /** Where it is stored; null: it is not. */
+    id: Type.Union([Type.String({ minLength: 1, maxLength: 64 }), Type.Null()], { title: 'id of the job' }),
     /** Ids of stored jobs that are cut from the same bars, each as often as its own quote says. */
     with: Type.Array(Type.String({ minLength: 1, maxLength: 64 }), { maxItems: MOST_OTHERS, title: 'other jobs' }),
     /** How many frames of this job. */
@@ -39,8 +41,11 @@ const NestedSize = Type.Object({
   bound: Money('at least'),
   /** Nothing costs less, and nothing of that cost takes shorter bars. */
   proven: Type.Boolean(),
-  /** How far the cost, or where it is proven the length of the bars, may be over the least [percent]. */
-  gap: Type.Number({ minimum: 0, unit: 'percent' }),
+  /**
+   * How far the cost, or where it is proven the length of the bars, may be over the least [percent]; null: they may come to
+   * nothing, for all that is known.
+   */
+  gap: Type.Union([Type.Number({ minimum: 0, unit: 'percent' }), Type.Null()]),
 });
 
 /** A piece that no bar is long enough for; it is on none. */
@@ -60,6 +65,12 @@ export const NestingResult = Type.Object(
   {
     /** The bars that something of this job is cut from, pieces of the other jobs among them named. */
     layout: StockLayout,
+    /** The same for every job, this one first with null for its id; `title`: what its pieces are called on the others' bars. */
+    layouts: Type.Array(
+      Type.Object({ id: Type.Union([Type.String(), Type.Null()]), title: Type.String(), layout: StockLayout }),
+    ),
+    /** Every bar once, each piece with the name of its job; without names where there is one job only. */
+    whole: StockLayout,
     sizes: Type.Array(NestedSize),
     overlong: Type.Array(OverlongPiece),
     /** This job first, with an empty id. */

@@ -10,11 +10,14 @@ export type Relaxed = {
   /** How many of them, not whole. */
   readonly amounts: Cut[];
   readonly worths: Worths;
-  /** What no answer comes below; 0 where the time did not do to say. */
+  /** What no answer comes below. */
   readonly bound: number;
   /** Whether no other pattern could better it. */
   readonly sure: boolean;
 };
+
+/** So often a filling is looked for, and so often where none was found in the first looks; our own choice. */
+const LOOKS = [4000, 200_000];
 
 /** A pattern that is better by less is no better: in steps, and beside the dearest bar. */
 const NO_BETTER = { steps: 1e-6, share: 1e-9 };
@@ -32,11 +35,18 @@ const NO_BETTER = { steps: 1e-6, share: 1e-9 };
 export function relaxedCutting(
   aim: Aim,
   started: readonly Pattern[],
-  { solver, secondsLeft }: { readonly solver: LinearSolver; readonly secondsLeft: () => number },
+  {
+    solver,
+    secondsLeft,
+    raise,
+  }: {
+    readonly solver: LinearSolver;
+    readonly secondsLeft: () => number;
+    /** Told what no answer comes below, as soon as that is known. */
+    readonly raise: (bound: number) => void;
+  },
 ): Relaxed | null {
   const { task } = aim;
-  const weights = weightsOf(task);
-  const rooms = roomsOf(task);
   const limits = task.pieces.map(({ count }) => count);
   const columns = columnsOf(aim);
   const least = NO_BETTER.steps + NO_BETTER.share * Math.max(...aim.costs);
@@ -47,27 +57,28 @@ export function relaxedCutting(
   const program = solver.relaxation(rowsOf(aim));
   program.add(columns(patterns));
   let last: Relaxed | null = null;
+  let bound = 0;
   try {
     for (;;) {
       const answer = program.solve(secondsLeft());
       if (answer === null) return last;
       const worths = worthsOf(aim, answer.worths);
-      let sure = true;
-      const offered = task.bars.flatMap((_, bar): Pattern[] => {
-        const needed = (worths.bars[bar] ?? 0) + least;
-        const found = bestFilling({ values: worths.pieces, weights, limits }, rooms[bar] ?? 0, needed);
-        sure &&= found.sure;
-        return found.filling === null ? [] : [{ bar, counts: found.filling.counts }];
-      });
+      const asked = { aim, worths, least, isOver: () => secondsLeft() <= 0 };
+      const isNew = ({ filling }: Priced, bar: number): boolean =>
+        filling !== null && !known.has(keyOf({ bar, counts: filling.counts }));
+      let priced: Priced[] = [];
+      for (const looks of LOOKS) {
+        priced = pricedBars(asked, looks);
+        if (priced.some(isNew) || priced.every(({ sure }) => sure)) break;
+      }
       // what is there already is better by rounding alone
-      const better = offered.filter((pattern) => !known.has(keyOf(pattern)));
-      last = {
-        patterns,
-        amounts: cutsOf(patterns, answer.amounts),
-        worths,
-        bound: sure && better.length === 0 ? Math.max(0, worths.total - slack) : 0,
-        sure: sure && better.length === 0,
-      };
+      const better = priced.flatMap((one, bar): Pattern[] =>
+        isNew(one, bar) && one.filling !== null ? [{ bar, counts: one.filling.counts }] : [],
+      );
+      const sure = better.length === 0 && priced.every((one) => one.sure);
+      bound = Math.max(bound, (sure ? worths.total : boundOf(aim, worths, priced)) - slack);
+      raise(bound);
+      last = { patterns, amounts: cutsOf(patterns, answer.amounts), worths, bound, sure };
       if (better.length === 0 || secondsLeft() <= 0) return last;
       for (const pattern of better) known.add(keyOf(pattern));
       patterns.push(...better);
@@ -76,4 +87,44 @@ export function relaxedCutting(
   } finally {
     program.end();
   }
+}
+
+/** The filling of a bar that is worth most. */
+type Priced = ReturnType<typeof bestFilling>;
+
+type Pricing = { readonly aim: Aim; readonly worths: Worths; readonly least: number; readonly isOver: () => boolean };
+
+/** For each kind of bar the filling that betters the answer most, looked for so long. */
+function pricedBars({ aim: { task }, worths, least, isOver }: Pricing, looks: number): Priced[] {
+  const weights = weightsOf(task);
+  const rooms = roomsOf(task);
+  const choice = { values: worths.pieces, weights, limits: task.pieces.map(({ count }) => count) };
+  return task.bars.map((_, bar) =>
+    bestFilling(choice, rooms[bar] ?? 0, {
+      above: (worths.bars[bar] ?? 0) + least,
+      patience: { looks, isOver },
+    }),
+  );
+}
+
+/**
+ * What no answer comes below while better patterns are still there: pieces are worth so much less that no filling of a bar
+ * that may be bought at will is worth more than the bar; bars that there are few of cost so much more.
+ *
+ * Source: A. A. Farley, A note on bounding a class of linear programming problems, Operations Research 38 (1990) 922–923,
+ * from memory; with the duals of bars that there are few of set anew.
+ */
+function boundOf({ task, costs, limit }: Aim, worths: Worths, priced: readonly Priced[]): number {
+  const costOf = (bar: number): number => (costs[bar] ?? 0) + worths.limit * (limit?.costs[bar] ?? 0);
+  const most = priced.map((one) => one.most);
+  const share = task.bars.reduce((least, { count }, bar) => {
+    const worth = most[bar] ?? 0;
+    return count === null && worth > 0 ? Math.min(least, costOf(bar) / worth) : least;
+  }, 1);
+  const ofPieces = task.pieces.reduce((sum, { count }, piece) => sum + share * (worths.pieces[piece] ?? 0) * count, 0);
+  const ofBars = task.bars.reduce(
+    (sum, { count }, bar) => (count === null ? sum : sum + count * Math.min(0, costOf(bar) - share * (most[bar] ?? 0))),
+    0,
+  );
+  return ofPieces + ofBars - worths.limit * (limit?.most ?? 0);
 }

@@ -2,6 +2,9 @@ import { cutBars, firstCuts } from './cut-bars.ts';
 import type { LinearSolver } from './linear-solver.ts';
 import type { NestingNews, NestingTask } from './nesting-task.ts';
 
+/** So much of the time the first answers of all sizes may take; our own choice. */
+const FOR_FIRST = 0.1;
+
 /**
  * Seeks bars for every size of a task within its time, and tells how it goes. All sizes get an answer at once; then each
  * has its part of the time that is left.
@@ -20,8 +23,9 @@ export function seekBars(
     readonly tell: (news: NestingNews) => void;
   },
 ): void {
+  const whole = secondsLeft();
   const possible = sizes.flatMap((task, size) => {
-    const best = firstCuts(task);
+    const best = firstCuts(task, () => secondsLeft() < whole * (1 - FOR_FIRST));
     tell(best === null ? { kind: 'too-few', size } : { kind: 'best', size, best });
     return best === null ? [] : [{ task, size }];
   });

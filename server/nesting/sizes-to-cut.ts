@@ -7,7 +7,7 @@ import type { CuttingTask } from './cutting-task.ts';
 /** A job whose pieces are cut; this job has an empty id. */
 export type NestedJob = {
   readonly id: string;
-  /** What its pieces say that they are for; empty: this job. */
+  /** What its pieces are called on the bars of others: no two jobs alike, and never empty. */
   readonly title: string;
   readonly pieces: readonly CutPiece[];
   /** How many frames. */
@@ -16,8 +16,8 @@ export type NestedJob = {
 
 /** So many pieces of one name and length, for one job. */
 export type WantedPiece = {
+  /** Its job; empty: this one. */
   readonly id: string;
-  readonly title: string;
   readonly name: string;
   readonly length: number;
   readonly count: number;
@@ -51,9 +51,15 @@ export type SizeToCut = {
   readonly task: CuttingTask;
 };
 
-/** Hundredths of a millimetre: up for what is cut off, down for what there is, so that what fits can be cut. */
-const UNITS = 100;
-const ROUNDING = 1e-7;
+/**
+ * Millionths of a millimetre: up for what is cut off, down for what there is, so that what fits can be cut. So fine, and
+ * with so much taken for the rounding of a sum, that nothing that fits is taken for too long: thirty pieces on a bar are
+ * too long by 0.00003 mm at most.
+ */
+const UNITS = 1_000_000;
+const ROUNDING = 1e-2;
+/** What stands in for prices that are not known counts in hundredths of a millimetre. */
+const PER_COST = UNITS / 100;
 const up = (length: number): number => Math.ceil(length * UNITS - ROUNDING);
 const down = (length: number): number => Math.floor(length * UNITS + ROUNDING);
 
@@ -70,15 +76,19 @@ export function sizesToCut({ jobs, stock, rates, saw }: Asked): SizeToCut[] {
   const kinds = bySize(jobs.flatMap(({ pieces }) => pieces)).map(({ kind }) => kind);
   return kinds.map((kind) => {
     const wanted = jobs.flatMap((job) => wantedOf(job, kind));
-    const sources = [...inStock(stock, kind, rates), ...toBuy(kind, rates)];
+    const sources = [...inStock(stock, kind, rates), ...toBuy(kind, rates)].map((source) => capped(source, wanted));
     return sizeToCut({ kind, wanted, sources, saw });
   });
 }
 
-const wantedOf = ({ id, title, pieces, quantity }: NestedJob, kind: BarKind): WantedPiece[] =>
+const wantedOf = ({ id, pieces, quantity }: NestedJob, kind: BarKind): WantedPiece[] =>
   pieces
     .filter((piece) => isSameKind(piece, kind) && piece.count > 0)
-    .map(({ name, length, count }) => ({ id, title, name, length: length.value, count: count * quantity }));
+    .map(({ name, length, count }) => ({ id, name, length: length.value, count: count * quantity }));
+
+/** No more bars of a row than there are pieces: a row of many is no more work than a row of enough. */
+const capped = (source: BarSource, wanted: readonly WantedPiece[]): BarSource =>
+  source.count === null ? source : { ...source, count: Math.min(source.count, sum(wanted)) };
 
 /** Rows of the stock that are of a size and grade; a remnant without a price costs nothing. */
 function inStock(stock: readonly StockRow[], kind: BarKind, rates: Pick<Rates, 'tubes'>): BarSource[] {
@@ -120,7 +130,7 @@ function sizeToCut({ kind, wanted, sources, saw }: OneSize): SizeToCut {
   const endTrim = up(saw.endTrim);
   const longest = Math.max(0, ...sources.map(({ length }) => down(length) - endTrim));
   const isPriced = sources.every(({ price }) => price !== null);
-  const costOf = ({ length, price }: BarSource): number => (isPriced ? (price ?? 0) : price === 0 ? 0 : down(length));
+  const costOf = ({ length, price }: BarSource): number => (isPriced ? (price ?? 0) : price === 0 ? 0 : Math.floor(down(length) / PER_COST));
   const pieces = grouped(
     wanted.filter(({ length }) => up(length) <= longest),
     ({ length }) => up(length),

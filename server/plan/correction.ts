@@ -117,6 +117,8 @@ export const Way = Type.Object({
   steps: Type.Array(WorkStep),
   /** The corrected frame, for drawing. */
   members: Type.Array(Type.Object({ name: Type.String(), pieces: Type.Array(PlanPiece) })),
+  /** Every fixing point and corner comes as near as it must, and no tube too near to a post. */
+  within: Type.Boolean(),
   /** No other possible way is at least as good in every column and better in one. */
   unbeaten: Type.Boolean(),
 });
@@ -169,6 +171,8 @@ export const CorrectionPlan = Type.Object({
   recommended: Type.Union([WayKey, Type.Null()]),
   /** Why, as a language key with its data. */
   reason: Said,
+  /** What the recommended way costs beside others, where costs are known. */
+  money: Type.Array(Said),
   /** What would change the recommendation. */
   wouldChange: Type.Array(Said),
   /** What the sheets show: the user's choice where it is possible, else the recommended way. */

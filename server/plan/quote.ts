@@ -36,8 +36,13 @@ export type QuotePart = Static<typeof QuotePart>;
 /** One line: quantity × rate. A line whose rate or time is missing stands open: its amount is null, never zero. */
 export const QuoteLine = Type.Object({
   key: QuoteLineKey,
-  /** What tells lines of one key apart: a size of tube, an operation; empty for the others. */
+  /** What tells lines of one key apart: a size of tube, an operation; empty for the others. Read `size` for a size. */
   of: Type.String(),
+  /** The tube that it is of [mm]; null for what is not of one size. */
+  size: Type.Union(
+    [Type.Object({ outsideDiameter: Type.Number(), wall: Type.Number(), grade: Type.String() }), Type.Null()],
+    { title: 'size' },
+  ),
   /** null while a time or length that it needs is open. A percentage has what it is taken of [minor]. */
   quantity: Type.Union([Figure, Type.Null()]),
   /**
@@ -65,6 +70,8 @@ export const QuoteBreak = Type.Object({
   lines: Type.Array(
     Type.Object({ key: QuoteLineKey, of: Type.String(), amount: Type.Union([Type.Integer(), Type.Null()]) }),
   ),
+  /** How many of them have none: where there are any the sums are the least that it can be. */
+  open: Type.Integer(),
   /** Before tax, tax, and all of it: sums of the lines that have an amount. */
   net: Type.Integer(),
   tax: Type.Integer(),
@@ -120,8 +127,9 @@ export type GasChoice = Static<typeof GasChoice>;
 
 /**
  * Where two ways cost alike: `way` is cheaper up to `at`, `other` above it. joints: joints of the splice, each as dear as its
- * own are on the mean. labour: what an hour of fitting, welding and finishing costs. offer: what a bender asks for a frame;
- * there `other` is cheaper below `at`. frames: how many of them.
+ * own are on the mean. labour: what an hour of handwork costs, from cutting to finishing, the same for all; `now` is the mean
+ * of what the hours of the way cost. offer: what a bender asks for a frame; there `other` is cheaper below `at`. frames: how
+ * many of them. Tube goes by the metre or by first fit in all of it.
  */
 export const BreakEven = Type.Object({
   by: literals(['joints', 'labour', 'offer', 'frames'], 'break-even by'),
@@ -129,7 +137,10 @@ export const BreakEven = Type.Object({
   other: WayKey,
   /** null where one of them is cheaper all along. */
   at: Type.Union([Figure, Type.Null()]),
+  /** Whether `way` is cheaper again somewhere above `at`, as bars and bottles come out. */
+  wavers: Type.Boolean(),
   now: Figure,
+  /** Whichever costs less as it is quoted now. */
   cheaper: WayKey,
 });
 export type BreakEven = Static<typeof BreakEven>;
@@ -145,6 +156,19 @@ export const OwnTime = Type.Object({
 });
 export type OwnTime = Static<typeof OwnTime>;
 
+/** What the option that is shown has for an operation, for the first of the quantities, as a log of times taken has it. */
+export const PlannedTime = Type.Object({
+  operation: literals(OPERATIONS, 'operation'),
+  /** Bends, cuts, joints … of all frames. */
+  count: Type.Integer(),
+  /** Getting ready, and then all of them together [min]; null while a time is open. */
+  setUp: Type.Union([Type.Number(), Type.Null()]),
+  minutes: Type.Union([Type.Number(), Type.Null()]),
+  /** The part of `minutes` that follows from arc, waiting, grinding and metres [min]. */
+  process: Type.Number(),
+});
+export type PlannedTime = Static<typeof PlannedTime>;
+
 export const QuotePlan = Type.Object({
   /** What is shown: the frame as wanted, or one way of putting it right. */
   scope: Type.Union([Type.Literal('frame'), WayKey]),
@@ -158,5 +182,9 @@ export const QuotePlan = Type.Object({
   breakEven: Type.Array(BreakEven),
   /** What this job really took, operation by operation. */
   own: Type.Array(OwnTime),
+  /** What is planned for each operation that is needed, in the order of the work. */
+  planned: Type.Array(PlannedTime),
+  /** What the legs take of one frame: they are in the work and the money of every option. null: there are none. */
+  legs: Type.Union([Type.Object({ welds: Figure, purgeGas: Figure }), Type.Null()]),
 });
 export type QuotePlan = Static<typeof QuotePlan>;

@@ -89,15 +89,27 @@ export const OverlongPiece = Type.Object({
   longest: Figure,
   /** Stretches of straights where a joint may stand, in stations of the frame as wanted; empty: nowhere. */
   joints: Type.Array(Type.Object({ from: Type.Number(), to: Type.Number() })),
-  /** The joint that is offered: both lengths fit on a bar; null where one alone does not do. */
+  /** The joint that is offered; null where none helps. */
   offered: Type.Union([Type.Number(), Type.Null()]),
+  /** Whether that one does: both lengths fit on a bar. Else one does, and what is left is joined again. */
+  enough: Type.Boolean(),
 });
 export type OverlongPiece = Static<typeof OverlongPiece>;
+
+/** Where a joint between bars that the job has may stand, the others staying where they are. */
+export const BarJointPlan = Type.Object({
+  member: Type.String(),
+  field: Type.String(),
+  ranges: Type.Array(Type.Object({ from: Type.Number(), to: Type.Number() })),
+});
+export type BarJointPlan = Static<typeof BarJointPlan>;
 
 /** What is sawn off which bars, for the frame or way that is shown with the legs of the job. */
 export const StockPlan = Type.Object({
   pieces: Type.Array(CutPiece),
   sizes: Type.Array(SizeLayout),
   overlong: Type.Array(OverlongPiece),
+  /** In the order of the job; a joint on no member is left out. */
+  joints: Type.Array(BarJointPlan),
 });
 export type StockPlan = Static<typeof StockPlan>;

@@ -3,9 +3,12 @@ import { Type } from 'typebox';
 import type { Job } from '../job/job.ts';
 import type { StockRow } from '../job/stock-row.ts';
 import { Nesting, NestingRequest } from '../nesting/nesting.ts';
-import { nestingDesk } from '../nesting/nesting-desk.ts';
-import { nestedSum, nestedTrouble, nestingResult } from '../nesting/nesting-result.ts';
+import { nestingDesk, type NestingOrder } from '../nesting/nesting-desk.ts';
+import { jobNames } from '../nesting/job-names.ts';
+import { nestedSum, nestingResult } from '../nesting/nesting-result.ts';
+import { nestedTrouble, troubleAhead } from '../nesting/nesting-trouble.ts';
 import { sizesToCut, type NestedJob } from '../nesting/sizes-to-cut.ts';
+import { lastFew } from '../solver/memory.ts';
 import { plan } from '../solver/plan.ts';
 import { isSameKind } from '../solver/stock/tube-sizes.ts';
 import type { App } from './app-type.ts';
@@ -13,16 +16,26 @@ import { openJob } from './jobs-routes.ts';
 import { readJob } from './read-job.ts';
 import { RequestError } from './request-error.ts';
 import { JobDocument, KeptParams, refusals } from './schemas.ts';
+import { twoCurrencies } from './stock-refusals.ts';
 import type { StockService } from './stock-routes.ts';
 
 const Asked = Type.Object({ ...NestingRequest.properties, job: JobDocument }, { additionalProperties: false });
 
-const mixedCurrencies = (whose: string, theirs: string, ours: string): RequestError =>
-  new RequestError(
+type Wanted = Pick<NestingRequest, 'job' | 'id' | 'quantity' | 'with'>;
+
+type Currency = Pick<Job['rates'], 'currency' | 'minorDigits'>;
+
+const isSameCurrency = (one: Currency, other: Currency): boolean =>
+  one.currency === other.currency && one.minorDigits === other.minorDigits;
+
+function mixedCurrencies(whose: string, priced: Currency, own: Currency): RequestError {
+  const [theirs, ours] = twoCurrencies(priced, own);
+  return new RequestError(
     422,
     'mixed-currencies',
     `${whose} is priced in ${theirs} and this job in ${ours}. Prices in two currencies never add up: put one of them right, or leave it out.`,
   );
+}
 
 const nothingToCut = (): RequestError =>
   new RequestError(
@@ -34,6 +47,8 @@ const nothingToCut = (): RequestError =>
 const busy = (): RequestError =>
   new RequestError(503, 'busy', 'Other searches for bars wait already. Try again in a minute.');
 
+const tooMuch = (why: string): RequestError => new RequestError(422, 'layout-too-large', why);
+
 const unknownNesting = (id: string): RequestError =>
   new RequestError(
     404,
@@ -41,22 +56,19 @@ const unknownNesting = (id: string): RequestError =>
     `There is no search for bars ${id}, or it ended a while ago. Start it again.`,
   );
 
-/** The pieces of one job, as its plan shows them. */
-const nestedJob = (job: Job, of: Pick<NestedJob, 'id' | 'title' | 'quantity'>): NestedJob => ({
-  ...of,
-  pieces: plan(job).stock?.pieces ?? [],
-});
-
 /** Rows with a price of bars that could be cut, all in the currency of the job. */
-function priced(stock: readonly StockRow[], jobs: readonly NestedJob[], currency: string): readonly StockRow[] {
+function priced(stock: readonly StockRow[], jobs: readonly NestedJob[], own: Currency): readonly StockRow[] {
   const usable = stock.filter(({ document }) =>
     jobs.some(({ pieces }) => pieces.some((piece) => isSameKind(piece, document))),
   );
   for (const { document } of usable)
-    if (document.count > 0 && document.price !== null && document.currency !== currency)
-      throw mixedCurrencies(`The bar "${document.name}" in stock`, document.currency, currency);
+    if (document.count > 0 && document.price !== null && !isSameCurrency(document, own))
+      throw mixedCurrencies(`The bar "${document.name}" in stock`, document, own);
   return usable;
 }
+
+/** Jobs whose frames are kept, so that laying them out anew plans nothing twice: as many as are cut together. */
+const KEPT_FRAMES = 21;
 
 /** Bars for the pieces of some jobs, sought beside the plan: searches are started, looked at and ended. */
 export function nestingRoutes(app: App, { jobs, stock, now, newId }: StockService): void {
@@ -67,19 +79,50 @@ export function nestingRoutes(app: App, { jobs, stock, now, newId }: StockServic
     done();
   });
 
-  /** This job and the stored ones that are cut with it. */
-  async function nestedJobs(job: Job, quantity: number, ids: readonly string[]): Promise<NestedJob[]> {
-    const nested = [nestedJob(job, { id: '', title: '', quantity })];
-    for (const id of new Set(ids)) {
-      const { job: other } = await openJob(jobs, id);
-      const title = other.title.trim() === '' ? id : other.title;
-      if (other.rates.currency !== job.rates.currency)
-        throw mixedCurrencies(`The job "${title}"`, other.rates.currency, job.rates.currency);
-      nested.push(nestedJob(other, { id, title, quantity: other.quote.quantities[0] ?? 1 }));
+  const memory = lastFew(KEPT_FRAMES);
+
+  /** This job and the stored ones that are cut with it, each with its name on the bars of the others. */
+  async function nestedJobs({ job, id, quantity, with: others }: Wanted): Promise<NestedJob[]> {
+    const read = [{ id: '', stored: id ?? '', job, quantity }];
+    for (const other of new Set(others))
+      if (other !== id) {
+        const { job: theirs } = await openJob(jobs, other);
+        read.push({ id: other, stored: other, job: theirs, quantity: theirs.quote.quantities[0] ?? 1 });
+      }
+    const names = jobNames(read.map((one) => ({ id: one.stored, title: one.job.title })));
+    const nested: NestedJob[] = [];
+    for (const [index, one] of read.entries()) {
+      const title = names[index] ?? one.id;
+      if (!isSameCurrency(one.job.rates, job.rates))
+        throw mixedCurrencies(`The job "${title}"`, one.job.rates, job.rates);
+      nested.push({ id: one.id, title, quantity: one.quantity, pieces: plan(one.job, memory).stock?.pieces ?? [] });
       // a plan takes its time, and others want an answer meanwhile
       await setImmediate();
     }
     return nested;
+  }
+
+  /** What the desk is asked for. */
+  async function orderOf(wanted: Wanted, useStock: boolean, seconds: number): Promise<NestingOrder> {
+    const nested = await nestedJobs(wanted);
+    if (nested[0]?.pieces.length === 0) throw nothingToCut();
+    const { rates } = wanted.job;
+    const { saw } = wanted.job.stock;
+    const rows = useStock ? priced(await stock.all(), nested, rates) : [];
+    const sizes = sizesToCut({ jobs: nested, stock: rows, rates, saw });
+    const ahead = troubleAhead(sizes);
+    if (ahead !== '') throw tooMuch(ahead);
+    const { currency, minorDigits } = rates;
+    const date = now().slice(0, 10);
+    const all = { sizes, jobs: nested, saw, currency, minorDigits, credit: rates.remnantCredit.value, date };
+    const tasks = sizes.map(({ task }) => task);
+    return {
+      task: { sizes: tasks, seconds },
+      pieces: tasks.flatMap((task) => task.pieces).reduce((sum, { count }) => sum + count, 0),
+      sum: (found) => nestedSum(all, found),
+      result: (found) => nestingResult(all, found),
+      trouble: (found) => nestedTrouble(sizes, found),
+    };
   }
 
   app.post(
@@ -93,27 +136,16 @@ export function nestingRoutes(app: App, { jobs, stock, now, newId }: StockServic
       },
     },
     async (request, reply) => {
-      const { quantity, useStock, seconds, with: others } = request.body;
-      const job = readJob(request.body.job);
-      const nested = await nestedJobs(job, quantity, others);
-      if (nested[0]?.pieces.length === 0) throw nothingToCut();
-      const { rates } = job;
-      const { saw } = job.stock;
-      const rows = useStock ? priced(await stock.all(), nested, rates.currency) : [];
-      const sizes = sizesToCut({ jobs: nested, stock: rows, rates, saw });
-      const date = now().slice(0, 10);
-      const all = { sizes, jobs: nested, saw, currency: rates.currency, credit: rates.remnantCredit.value, date };
-      const tasks = sizes.map(({ task }) => task);
-      const pieces = tasks.flatMap((task) => task.pieces).reduce((sum, { count }) => sum + count, 0);
-      const started = desk.start(newId(), {
-        task: { sizes: tasks, seconds },
-        pieces,
-        sum: (found) => nestedSum(all, found),
-        result: (found) => nestingResult(all, found),
-        trouble: (found) => nestedTrouble(all, found),
-      });
-      if (started === null) throw busy();
-      return reply.code(202).send(started);
+      // before anything is planned: who has to come back later has cost nothing
+      const place = desk.place();
+      if (place === null) throw busy();
+      try {
+        const { useStock, seconds, ...wanted } = request.body;
+        const order = await orderOf({ ...wanted, job: readJob(wanted.job) }, useStock, seconds);
+        return await reply.code(202).send(place.start(newId(), order));
+      } finally {
+        place.leave();
+      }
     },
   );
 

@@ -1,6 +1,6 @@
 import { Type } from 'typebox';
 import { ErrorAnswer, SavedJob, StaleSave } from '../job/saved-job.ts';
-import { Taking } from '../job/stock-row.ts';
+import { ListedTaking, Taking } from '../job/stock-row.ts';
 import { SHEET_NAMES } from '../sheets/render-sheet.ts';
 
 /** The documents that stand once in the OpenAPI text and are pointed at from everywhere else. */
@@ -68,13 +68,19 @@ export const StaleStockAnswer = Type.Object(
   { title: 'stale save' },
 );
 
+const barsNamed = {
+  taken: Type.Array(
+    Type.Object({ id: Type.String(), name: Type.String(), count: Type.Integer(), document: StockBarDocument }),
+  ),
+  returned: Type.Array(Type.Object({ id: Type.String(), document: StockBarDocument })),
+};
 export const TakingAnswer = Type.Object(
-  {
-    ...Taking.properties,
-    layout: StockLayoutDocument,
-    returned: Type.Array(Type.Object({ id: Type.String(), document: StockBarDocument })),
-  },
+  { ...Taking.properties, layout: StockLayoutDocument, ...barsNamed },
   { title: 'bars taken' },
+);
+export const ListedTakingAnswer = Type.Object(
+  { ...ListedTaking.properties, ...barsNamed },
+  { title: 'bars taken, without their pieces' },
 );
 
 const LONGEST_ID = 64;

@@ -26,20 +26,34 @@ export const shortStock = (short: { readonly name: string; readonly there: numbe
     `${short.there === 0 ? 'Nothing' : `Only ${bars(short.there)}`} of "${short.name}" ${short.there > 1 ? 'are' : 'is'} left in stock; the layout cuts ${bars(short.needed)} of it. Nothing was taken. Lay the pieces out again, or put right how many there are.`,
   );
 
-export const changedStock = (name: string): RequestError =>
+const CHANGED = { size: 'size, grade or length', heat: 'heat number', price: 'price' } as const;
+
+export const changedStock = (name: string, what: keyof typeof CHANGED): RequestError =>
   new RequestError(
     409,
     'stock-changed',
-    `"${name}" is not what the layout says any more: its size, grade or length was changed. Nothing was taken. Lay the pieces out again.`,
+    `"${name}" is not what the layout says any more: its ${CHANGED[what]} was changed. Nothing was taken. Lay the pieces out again.`,
   );
 
+type Currency = Pick<StockBar, 'currency' | 'minorDigits'>;
+
+/** Two currencies as a person tells them apart: by their digits too where they have one name. */
+export function twoCurrencies(one: Currency, other: Currency): readonly [string, string] {
+  if (one.currency !== other.currency) return [one.currency, other.currency];
+  const told = ({ currency, minorDigits }: Currency): string =>
+    `${currency} with ${String(minorDigits)} digits after the point`;
+  return [told(one), told(other)];
+}
+
 /** Prices in two currencies never add up. */
-export const mixedCurrencies = (name: string, currency: string, layout: string): RequestError =>
-  new RequestError(
+export function mixedCurrencies(name: string, priced: Currency, layout: Currency): RequestError {
+  const [theirs, ours] = twoCurrencies(priced, layout);
+  return new RequestError(
     422,
     'mixed-currencies',
-    `"${name}" is priced in ${currency}, the layout in ${layout}. Nothing was taken. Give it a price in ${layout}, or lay the pieces out without it.`,
+    `"${name}" is priced in ${theirs}, the layout in ${ours}. Nothing was taken. Give it a price in ${ours}, or lay the pieces out without it.`,
   );
+}
 
 export const usedKey = ({ number }: Taking): RequestError =>
   new RequestError(
@@ -61,6 +75,22 @@ export const overfullBar = (number: number, length: number): RequestError =>
     422,
     'bar-too-short',
     `The pieces on bar ${String(number)} with its trim and kerfs are longer than the ${String(length)} mm that it has. Nothing was taken. Lay the pieces out again.`,
+  );
+
+/** The same bars for the same job, asked for anew. */
+export const takenBefore = ({ number }: Taking): RequestError =>
+  new RequestError(
+    409,
+    'taken-already',
+    `These bars were taken for this job already, as number ${String(number)} in the book. Nothing more was taken. Put those back first, or lay the pieces out again.`,
+  );
+
+/** A row counts no more bars than its field takes. */
+export const fullRow = (full: { readonly name: string; readonly there: number; readonly back: number }) =>
+  new RequestError(
+    409,
+    'row-full',
+    `"${full.name}" counts ${bars(full.there)} already; ${bars(full.back)} more are too many for one row. Nothing was put back. Put right how many there are, then put these back.`,
   );
 
 export const unknownTaking = (number: string): RequestError =>

@@ -3,36 +3,47 @@ import type { TakeOutcome } from '../../db/stock-takings.ts';
 import type { StockRepository } from '../../db/stock-repository.ts';
 import type { StockLayout } from '../job/stock.ts';
 import type { Taking } from '../job/stock-row.ts';
+import { takingOffcuts } from '../solver/stock/taking-offcuts.ts';
 import type { App } from './app-type.ts';
 import { openJob, type JobsService } from './jobs-routes.ts';
-import { offcutsOf } from './offcuts.ts';
 import { readStockLayout } from './read-stock.ts';
-import { JobParams, StockLayoutDocument, TakingAnswer, TakingParams, refusals } from './schemas.ts';
+import { JobParams, ListedTakingAnswer, StockLayoutDocument, TakingAnswer, TakingParams, refusals } from './schemas.ts';
 import {
   changedStock,
+  fullRow,
   goneOffcut,
   mixedCurrencies,
+  overfullBar,
   shortStock,
+  takenBefore,
   takenLayout,
   unknownTaking,
   usedKey,
 } from './stock-refusals.ts';
 
 /** What a taking came to, or the refusal that says why nothing was taken. */
-function takenOr(outcome: TakeOutcome, { currency }: StockLayout): Taking {
+function takenOr(outcome: TakeOutcome, layout: StockLayout): Taking {
   switch (outcome.kind) {
     case 'taken':
       return outcome.taking;
     case 'short':
       throw shortStock(outcome);
     case 'changed':
-      throw changedStock(outcome.name);
+      throw changedStock(outcome.name, outcome.what);
     case 'mixed-currencies':
-      throw mixedCurrencies(outcome.name, outcome.currency, currency);
+      throw mixedCurrencies(outcome.name, outcome.priced, layout);
+    case 'already':
+      throw takenBefore(outcome.taking);
     case 'key-used':
       throw usedKey(outcome.taking);
   }
 }
+
+/** As many jobs as are cut from the same bars at once, each by the name that its pieces bear. */
+const Together = Type.Array(
+  Type.Object({ id: JobParams.properties.id, name: Type.String({ minLength: 1, maxLength: 120, title: 'name' }) }),
+  { maxItems: 21, title: 'jobs that are cut together' },
+);
 
 /** Bars are taken by the layout that they are cut by, all of them at once, and can be put back. */
 export function takingRoutes(
@@ -46,11 +57,29 @@ export function takingRoutes(
     {
       schema: {
         tags,
-        summary: 'What was taken of the stock, the last taking first',
-        response: { 200: Type.Array(TakingAnswer) },
+        summary: 'The latest that was taken of the stock, the last taking first, without the pieces of each bar',
+        response: { 200: Type.Array(ListedTakingAnswer) },
       },
     },
     () => stock.takings(),
+  );
+
+  app.get(
+    '/api/stock/takings/:number',
+    {
+      schema: {
+        tags,
+        summary: 'One taking with what is cut from its bars',
+        params: TakingParams,
+        response: { 200: TakingAnswer, ...refusals(400, 404) },
+      },
+    },
+    async (request) => {
+      const { number } = request.params;
+      const taking = await stock.taking(Number(number));
+      if (taking === null) throw unknownTaking(number);
+      return taking;
+    },
   );
 
   app.post(
@@ -62,6 +91,7 @@ export function takingRoutes(
         body: Type.Object({
           key: Type.String({ pattern: '^[\\w-]{8,64}$', title: 'key', description: 'a uuid made by who asks' }),
           jobId: Type.Union([JobParams.properties.id, Type.Null()], { title: 'job id' }),
+          together: Together,
           title: Type.String({ maxLength: 120, title: 'title' }),
           layout: StockLayoutDocument,
         }),
@@ -69,11 +99,14 @@ export function takingRoutes(
       },
     },
     async (request, reply) => {
-      const { key, jobId, title } = request.body;
+      const { key, jobId, together, title } = request.body;
       const layout = readStockLayout(request.body.layout);
       if (layout.taken !== null) throw takenLayout(layout.taken);
-      if (jobId !== null) await openJob(jobs, jobId);
-      const asked = { key, jobId, title, layout, offcuts: offcutsOf(layout) };
+      for (const id of new Set([...(jobId === null ? [] : [jobId]), ...together.map((job) => job.id)]))
+        await openJob(jobs, id);
+      const { offcuts, overfull } = takingOffcuts(layout);
+      if (overfull !== null) throw overfullBar(overfull + 1, layout.bars[overfull]?.length ?? 0);
+      const asked = { key, jobId, together, title, layout, offcuts };
       const outcome = await stock.take(asked, newId, now());
       return reply.code(201).send(takenOr(outcome, layout));
     },
@@ -91,8 +124,9 @@ export function takingRoutes(
     },
     async (request) => {
       const { number } = request.params;
-      const outcome = await stock.takeBack(Number(number), now());
+      const outcome = await stock.takeBack(Number(number), newId, now());
       if (outcome.kind === 'unknown') throw unknownTaking(number);
+      if (outcome.kind === 'row-full') throw fullRow(outcome);
       if (outcome.kind === 'offcut-gone') throw goneOffcut(outcome.name);
       return outcome.taking;
     },

@@ -4,6 +4,7 @@ import { OwnTime } from '../plan/quote.ts';
 import { ownTimes } from '../solver/quote/own-times.ts';
 import type { App } from './app-type.ts';
 
+/** What the work of the shop really took, over all its jobs. */
 export function timesRoutes(app: App, { jobs }: { readonly jobs: JobRepository }): void {
   app.get(
     '/api/shop/times',

@@ -1,7 +1,7 @@
 import { formatLength } from '../language/length-format.ts';
 import { words } from '../language/words.ts';
 import type { BarPlan } from '../plan/stock.ts';
-import { onTape, type OnTape } from './bar-groups.ts';
+import { onTape, type OnTape } from './bars-on-tape.ts';
 import type { BarDrawing } from './bar-picture.ts';
 import { ticked } from './cut-list-table.ts';
 import { table, type Cell, type Table } from './table.ts';

@@ -2,7 +2,7 @@ import { formatLength } from '../language/length-format.ts';
 import { words } from '../language/words.ts';
 import type { Units } from '../job/job.ts';
 import type { BarPlan } from '../plan/stock.ts';
-import { onTape, type OnTape } from './bar-groups.ts';
+import { onTape, type OnTape } from './bars-on-tape.ts';
 import { widthOf } from './fonts.ts';
 import { hatch } from './hatch.ts';
 import {

@@ -1,4 +1,5 @@
 import { breakEvenWords } from '../language/break-even-words.ts';
+import { letteredRisks } from '../language/lettered-risks.ts';
 import { fixed, formatLength } from '../language/length-format.ts';
 import { formatFigure, formatQuantity } from '../language/quantity-format.ts';
 import { saidWords } from '../language/said-words.ts';
@@ -15,16 +16,6 @@ const BETWEEN = 6;
 
 /** Letter heights of the lists, the largest first [mm]. */
 export const LETTERING = [HEIGHTS.text, 2.15, HEIGHTS.small] as const;
-
-/** What can go wrong, each with a letter: first what the recommended way risks, then the chosen one, then the others. */
-export function riskLetters({ ways, recommended, chosen }: CorrectionPlan): ReadonlyMap<string, string> {
-  const order = (key: string): number => (key === recommended ? 0 : key === chosen ? 1 : 2);
-  const risks = ways
-    .filter(({ possible }) => possible)
-    .toSorted((one, other) => order(one.key) - order(other.key))
-    .flatMap((way) => way.risks);
-  return new Map([...new Set(risks)].map((risk, index) => [risk, String.fromCharCode(97 + (index % 26))]));
-}
 
 /** A sentence, bold where it must not be overlooked. */
 type Note = { readonly text: string; readonly bold?: boolean };
@@ -68,7 +59,7 @@ function listOf(title: string, notes: readonly Note[], { width, height, letterin
 }
 
 function riskNotes({ plan }: SheetInput, correction: CorrectionPlan): Note[] {
-  const letters = [...riskLetters(correction)];
+  const letters = letteredRisks(correction.ways);
   const examples = (plan.quote?.options ?? []).some((option) => option.examples > 0);
   const signs: Note[] = [
     { text: words('sheet.unbeaten-means') },
@@ -77,7 +68,7 @@ function riskNotes({ plan }: SheetInput, correction: CorrectionPlan): Note[] {
   ];
   if (letters.length === 0) return [{ text: words('sheet.no-risks') }, ...signs];
   return [
-    ...letters.map(([risk, letter]): Note => ({
+    ...letters.map(({ risk, letter }): Note => ({
       text: words('sheet.risk-row', { letter, risk: capital(wordsOf('risk', risk.replace(/^risk\./, ''))) }),
     })),
     ...signs,

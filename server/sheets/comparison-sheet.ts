@@ -53,13 +53,14 @@ export function comparisonSheet(input: SheetInput): Drafts {
 }
 
 /** The way that is recommended as a title, and the sentence that says why. */
-function recommendation({ reason, recommended }: CorrectionPlan, { job }: SheetInput, width: number): Block {
+function recommendation({ reason, money, recommended }: CorrectionPlan, input: SheetInput, width: number): Block {
+  const { units, rates } = input.job;
   const title =
     recommended === null
       ? words('sheet.none-recommended')
       : capital(words('sheet.recommendation', { way: wordsOf('way', recommended) }));
   return stacked([
     paragraph(title, width, { height: HEIGHTS.title, weight: 600 }),
-    paragraph(saidWords(reason, job.units, job.rates), width),
+    paragraph([reason, ...money].map((said) => saidWords(said, units, input.plan.quote ?? rates)).join(' '), width),
   ]);
 }

@@ -1,10 +1,10 @@
 import { describeFinding } from '../language/finding-words.ts';
 import { INCH, fixed } from '../language/length-format.ts';
+import { letteredRisks } from '../language/lettered-risks.ts';
 import { formatMoney, quantityParts } from '../language/quantity-format.ts';
 import { words, wordsOf } from '../language/words.ts';
 import type { CorrectionPlan, Way } from '../plan/correction.ts';
 import type { Figure } from '../plan/figure.ts';
-import { riskLetters } from './comparison-notes.ts';
 import { codeWords, type SheetInput } from './sheet-input.ts';
 import { table, type Cell, type Column, type Table } from './table.ts';
 
@@ -69,7 +69,7 @@ function columnsOf({ job, plan }: SheetInput, correction: CorrectionPlan): Told[
     if (cost !== null) return amount;
     return costAtLeast.value > 0 ? words('sheet.cost-from', { amount }) : words('sheet.rate-missing');
   };
-  const risks = riskLetters(correction);
+  const risks = letteredRisks(correction.ways);
   return [
     { head: words('sheet.fixings-off', { unit }), say: (way) => withBand(way.fixingMisfit) },
     { head: words('sheet.corners-off', { unit }), say: (way) => withBand(way.cornerMisfit) },
@@ -90,10 +90,10 @@ function columnsOf({ job, plan }: SheetInput, correction: CorrectionPlan): Told[
     { head: words('sheet.unbeaten'), say: ({ unbeaten }) => (unbeaten ? '•' : '') },
     {
       head: words('sheet.risk-letters'),
-      say: ({ risks: own }) =>
-        own
-          .map((risk) => risks.get(risk) ?? '')
-          .toSorted()
+      say: ({ key }) =>
+        risks
+          .filter(({ ways }) => ways.includes(key))
+          .map(({ letter }) => letter)
           .join(' '),
     },
   ];

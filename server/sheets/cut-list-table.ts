@@ -1,5 +1,5 @@
 import type { Units } from '../job/job.ts';
-import { closeParts, fixed, formatClosely, formatLength } from '../language/length-format.ts';
+import { closeParts, fixed, formatLength } from '../language/length-format.ts';
 import { words } from '../language/words.ts';
 import type { CutPiece, SizeLayout } from '../plan/stock.ts';
 import { STROKES, box } from './ink.ts';
@@ -11,14 +11,6 @@ const BOX = 3;
 const FROM_RIGHT = 5;
 
 type Size = Pick<SizeLayout, 'outsideDiameter' | 'wall' | 'grade'>;
-
-/** 'Ø 38.1 mm × 1.5 mm, 316L'. */
-export const sizeWords = ({ outsideDiameter, wall, grade }: Size, units: Units): string =>
-  words('sheet.stock-size', {
-    diameter: formatLength(outsideDiameter, units),
-    wall: formatClosely(wall, units),
-    grade,
-  });
 
 export const isOfSize = (one: Size, other: Size): boolean =>
   one.outsideDiameter === other.outsideDiameter && one.wall === other.wall && one.grade === other.grade;

@@ -26,7 +26,7 @@ const pieceWords = ({ name, length, longest }: OverlongPiece, units: Units): str
     longest: formatFigure(longest, units),
   });
 
-function wayOut({ member, joints, offered }: OverlongPiece, units: Units): string {
+function wayOut({ member, joints, offered, enough }: OverlongPiece, units: Units): string {
   const length = (mm: number): string => formatQuantity(mm, 'mm', units);
   if (joints.length === 0) return words('sheet.stock-overlong-nowhere');
   const stretches = joints
@@ -36,6 +36,9 @@ function wayOut({ member, joints, offered }: OverlongPiece, units: Units): strin
   const first =
     offered === null
       ? words('sheet.stock-overlong-several')
-      : words('sheet.stock-overlong-offered', { station: length(offered), member });
+      : words(enough ? 'sheet.stock-overlong-offered' : 'sheet.stock-overlong-first', {
+          station: length(offered),
+          member,
+        });
   return `${first} ${places}`;
 }

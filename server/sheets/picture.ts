@@ -20,12 +20,18 @@ export type Selection = {
 };
 
 /** Where a view may be drawn [mm]; at its own largest scale unless another is asked for. */
-export type Room = { readonly width: number; readonly height: number; readonly scale?: Scale };
+export type Room = {
+  readonly width: number;
+  readonly height: number;
+  readonly scale?: Scale;
+  /** Left free round the drawing, for values and marks; less where it has none. */
+  readonly margin?: number;
+};
 
 export type Picture = Block & { readonly scale: Scale };
 
 /** Room round the drawing for values and marks [mm on paper]. */
-const ROOM = 9;
+const MARGIN = 9;
 
 /** A view on paper at a scale, its origin where the view's own is: dimensions and the places of everything drawn [mm]. */
 function onPaper(view: View, selection: Selection, factor: number): { dimensions: Dimension[]; places: Spot[] } {
@@ -37,11 +43,16 @@ function onPaper(view: View, selection: Selection, factor: number): { dimensions
   return { dimensions, places: [...outlines.map(place), ...dimensions.flatMap((dimension) => [...dimension.line])] };
 }
 
-/** The standard scale at which a view fits into a width and height [mm]. */
-export function scaleFor(view: View, selection: Selection, room: { width: number; height: number }): Scale {
-  return largestScale((factor) => {
+/** The scale at which a view fits into a width and height [mm]: a standard one unless others are looked among too. */
+export function scaleFor(
+  view: View,
+  selection: Selection,
+  { width, height, margin = MARGIN }: Omit<Room, 'scale'>,
+  largest: (fits: (factor: number) => boolean) => Scale = largestScale,
+): Scale {
+  return largest((factor) => {
     const size = around(onPaper(view, selection, factor).places);
-    return size.width + 2 * ROOM <= room.width && size.height + 2 * ROOM <= room.height;
+    return size.width + 2 * margin <= width && size.height + 2 * margin <= height;
   });
 }
 
@@ -58,8 +69,9 @@ export function picture(view: View, selection: Selection, room: Room): Picture {
   const paper = onPaper(view, selection, scale.factor);
   if (paper.places.length === 0) return { items: [], scale, height: 0 };
   const bounds = around(paper.places);
-  const height = bounds.height + 2 * ROOM;
-  const shift: Spot = [(room.width - bounds.width) / 2 - bounds.left, ROOM - bounds.top];
+  const { margin = MARGIN } = room;
+  const height = bounds.height + 2 * margin;
+  const shift: Spot = [(room.width - bounds.width) / 2 - bounds.left, margin - bounds.top];
   const place = ([x, y]: FlatPoint): Spot => [shift[0] + x * scale.factor, shift[1] - y * scale.factor];
   const area: Rectangle = { left: 0, top: 0, width: room.width, height };
   const items: Item[] = [];

@@ -25,7 +25,7 @@ export function breaksTable(
   const rows = options.flatMap(({ breaks }, index): Cell[][] => [
     ...(name === null ? [] : [[{ text: capital(name(index)), weight: 600, span: true } as const]]),
     ...breaks.map((one): Cell[] => [
-      String(one.quantity),
+      one.open === 0 ? String(one.quantity) : words('sheet.quote-count-open', { count: one.quantity }),
       { text: money.bare(one.netEach), weight: 600 },
       money.bare(one.totalEach),
       { text: money.bare(one.net), weight: 600 },
@@ -50,6 +50,17 @@ function withNames(options: readonly QuoteOption[], rows: readonly Block[]): Blo
     at += 1 + breaks.length;
     return [stacked([name, first]), ...rest];
   });
+}
+
+/** What stands above: the currency, and, where it is so, that one frame times their number is not the price of all. */
+export function breaksNote(options: readonly QuoteOption[], { currency }: Money): string {
+  const rounded = options.some(({ breaks }) =>
+    breaks.some(
+      ({ quantity, netEach, net, totalEach, total }) => netEach * quantity !== net || totalEach * quantity !== total,
+    ),
+  );
+  const note = words('sheet.quote-in', { currency });
+  return rounded ? `${note} ${words('sheet.quote-each-rounded')}` : note;
 }
 
 /** Letters of an amount from which on it is set smaller. */

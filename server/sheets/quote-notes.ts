@@ -1,13 +1,17 @@
 import { words, wordsOf } from '../language/words.ts';
 import type { QuoteLine, QuoteOption } from '../plan/quote.ts';
-import { HEIGHTS, STROKES, box, line, moved, write, type Item } from './ink.ts';
+import { HEIGHTS, STROKES, box, line, moved, type Item } from './ink.ts';
 import { offerName, type Offer } from './quote-options.ts';
 import { listed } from './quote-words.ts';
 import type { SheetInput } from './sheet-input.ts';
+import { besideGroups } from './side-by-side.ts';
 import { signatureLine, tick } from './sign.ts';
-import { paragraph, space, stacked, type Block } from './text-block.ts';
+import { beside, fitted, paragraph, space, stacked, type Block } from './text-block.ts';
 
-const INSET = 3;
+const INSET = 2;
+
+/** Boxes to tick in a row. */
+const MOST_TICKS = 3;
 
 /** Lines that a customer never reads by name: they are shares of the shop's own. */
 const OWN: ReadonlySet<QuoteLine['key']> = new Set(['overhead', 'margin', 'rounding', 'remnant-credit'] as const);
@@ -65,21 +69,30 @@ export function terms({ job }: SheetInput, width: number): Block[] {
   ];
 }
 
-/** Where the customer takes an option: a box for each with a place for how many, then name, date and signature. */
+/** Where the customer takes an option: a box for each, then for how many frames, name, date and signature. */
 export function acceptance(offers: readonly Offer[], width: number): Block {
-  const names = ['sheet.quote-accept-name', 'sheet.quote-accept-date', 'sheet.quote-accept-sign'] as const;
+  const names = ['sheet.quote-accept-count', 'sheet.quote-accept-name', 'sheet.quote-accept-date'] as const;
   return stacked([
-    space(3),
+    space(2),
     { height: 1, items: [ruled(width)] },
-    paragraph(words('sheet.quote-accept'), width, { height: HEIGHTS.head, weight: 600 }),
-    space(1),
-    ...offers.map((offer) => acceptRow(offerName(offer, offers), width)),
-    space(3),
+    paragraph(words('sheet.quote-accept'), width, { weight: 600 }),
+    ...besideGroups(offers, MOST_TICKS).map((group) => ticks(group, offers, width)),
     signatureLine(
-      names.map((key) => words(key)),
+      [...names, 'sheet.quote-accept-sign' as const].map((key) => words(key)),
       width,
     ),
   ]);
+}
+
+/** Boxes to tick beside one another, as many as their names have room for. */
+function ticks(group: readonly Offer[], offers: readonly Offer[], width: number): Block {
+  const each = width / Math.min(MOST_TICKS, offers.length);
+  return beside(
+    group.map((offer, index) => {
+      const name = fitted(offerName(offer, offers), each - 10, { height: HEIGHTS.text, weight: 400 });
+      return { left: index * each, block: tick(name.text, name.height) };
+    }),
+  );
 }
 
 const ruled = (width: number): Item =>
@@ -91,24 +104,3 @@ const ruled = (width: number): Item =>
     ],
     STROKES.edge,
   );
-
-/** A box to tick, the option, and a line to write on how many frames of it. */
-function acceptRow(name: string, width: number): Block {
-  const box = tick(name);
-  const written = words('sheet.quote-accept-count');
-  return {
-    height: box.height,
-    items: [
-      ...box.items,
-      write([width - 22, 3.85], written, { height: HEIGHTS.small, align: 'right' }),
-      line(
-        'frame',
-        [
-          [width - 20, 4.6],
-          [width, 4.6],
-        ],
-        STROKES.narrow,
-      ),
-    ],
-  };
-}

@@ -1,11 +1,11 @@
-import { formatFigure } from '../language/quantity-format.ts';
 import { words, wordsOf } from '../language/words.ts';
 import type { Way } from '../plan/correction.ts';
 import type { Figure } from '../plan/figure.ts';
 import type { QuoteOption } from '../plan/quote.ts';
 import { daysWords } from './comparison-table.ts';
+import { nearness, sizesNearness } from './how-near.ts';
 import type { Money } from './money.ts';
-import { priceFor, scopeShort, wayOf } from './quote-words.ts';
+import { scopeShort, wayOf } from './quote-words.ts';
 import type { SheetInput } from './sheet-input.ts';
 import { besideGroups, sideBySide, type SideRow } from './side-by-side.ts';
 import type { Table } from './table.ts';
@@ -48,15 +48,32 @@ export function offerTables(
 
 function workRows(group: readonly Offer[], input: SheetInput): SideRow[] {
   const row = (name: string, say: (offer: Offer) => string): SideRow => ({ name, cells: group.map(say) });
-  const welded = input.plan.welding?.welds.length ?? 0;
+  const { welding, quote } = input.plan;
+  const welded = welding?.welds.length ?? 0;
+  const onFrame = (quote?.legs ?? null) === null ? 'sheet.quote-welds' : 'sheet.quote-welds-frame';
   const days = row(words('sheet.quote-days'), ({ way }) => daysOf(way));
   return [
-    row(words('sheet.quote-done'), ({ option }) => wordsOf('sheet.done', option.scope)),
-    row(words('sheet.quote-near'), ({ way }) => nearness(way, input)),
-    row(words('sheet.quote-welds'), ({ way }) => (way === undefined ? String(welded) : weldsOf(way))),
+    row(words('sheet.quote-done'), done),
+    ...nearRows(group, input),
+    row(words(onFrame), ({ way }) => (way === undefined ? String(welded) : weldsOf(way))),
     ...(group.some(({ way }) => way !== undefined) ? [days] : []),
   ];
 }
+
+/** How near each comes, at the fixing points and at the corners; of a frame that did not come back its sizes are told. */
+function nearRows(group: readonly Offer[], { plan, job: { units } }: SheetInput): SideRow[] {
+  const sizes = sizesNearness(plan, units);
+  if (group.every(({ way }) => way === undefined))
+    return [{ name: words('sheet.quote-near'), cells: group.map(() => sizes) }];
+  return (['fixingMisfit', 'cornerMisfit'] as const).map((key) => ({
+    name: words(key === 'fixingMisfit' ? 'sheet.quote-near-fixings' : 'sheet.quote-near-corners'),
+    cells: group.map(({ way }) => (way === undefined ? sizes : nearness(way, way[key], units))),
+  }));
+}
+
+/** What is done; a frame that is bent again with its welds has tubes that come off for it. */
+const done = ({ option: { scope }, way }: Offer): string =>
+  scope === 'rebend' && (way?.welds.value ?? 0) > 0 ? words('sheet.done-parted') : wordsOf('sheet.done', scope);
 
 const weldsOf = ({ welds }: Way): string => String(Math.round(welds.value));
 
@@ -64,15 +81,6 @@ const daysOf = (way: Way | undefined): string => {
   const days: Figure | null = way?.days ?? null;
   return days === null ? words('sheet.quote-days-open') : daysWords(days);
 };
-
-/** How near a way comes to what is wanted. */
-function nearness(way: Way | undefined, { job }: SheetInput): string {
-  if (way === undefined || way.key === 'new-frame') return words('sheet.quote-as-drawn');
-  return words('sheet.quote-near-words', {
-    fixings: formatFigure(way.fixingMisfit, job.units),
-    corners: formatFigure(way.cornerMisfit, job.units),
-  });
-}
 
 /** The price before tax as a customer reads it, then tax and total. */
 function priceRows(group: readonly Offer[], money: Money): SideRow[] {
@@ -87,9 +95,7 @@ function priceRows(group: readonly Offer[], money: Money): SideRow[] {
   const groups = [...new Set(group.flatMap(({ option }) => option.groups.map((one) => one.group)))].filter((key) =>
     group.some(({ option }) => of(option, key) !== 0),
   );
-  const count = group[0]?.option.breaks[0]?.quantity ?? 1;
   return [
-    { name: priceFor(count), cells: group.map(() => money.currency), amounts: true },
     ...groups.map((key) => amounts(wordsOf('sheet.group', key), (option) => of(option, key))),
     amounts(words('sheet.quote-net'), ({ net }) => net, true),
     amounts(words('sheet.quote-tax'), ({ tax }) => tax),
@@ -97,5 +103,9 @@ function priceRows(group: readonly Offer[], money: Money): SideRow[] {
   ];
 }
 
+/** What a line is left out of is told as the least that it can be. */
 const totals = (group: readonly Offer[], money: Money): string[] =>
-  group.map(({ option }) => money.whole(option.total));
+  group.map(({ option: { total, open } }) => {
+    const amount = money.whole(total);
+    return open.length === 0 ? amount : words('price.atLeast', { amount });
+  });

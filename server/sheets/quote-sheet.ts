@@ -3,9 +3,10 @@ import { Flow } from './flow.ts';
 import { HEIGHTS } from './ink.ts';
 import { moneyIn, type Money } from './money.ts';
 import type { Drafts } from './page.ts';
-import { breaksTable } from './quote-breaks.ts';
+import { breaksNote, breaksTable } from './quote-breaks.ts';
 import { acceptance, customerCautions, terms } from './quote-notes.ts';
 import { offerName, offerTables, offersOf, type Offer } from './quote-options.ts';
+import { priceFor } from './quote-words.ts';
 import { examplesBanner, quoteFacts, whatItIs } from './quote-top.ts';
 import type { SheetInput } from './sheet-input.ts';
 import { tableHeight } from './table.ts';
@@ -34,23 +35,37 @@ export function quoteSheet(input: SheetInput): Drafts {
     flow.addTable(breaksTable(options, { money, width, name }), [
       space(4),
       paragraph(words('sheet.quote-breaks'), width, { height: HEIGHTS.head, weight: 600 }),
-      paragraph(words('sheet.quote-in', { currency: money.currency }), width, { height: HEIGHTS.small }),
+      paragraph(breaksNote(options, money), width, { height: HEIGHTS.small }),
     ]);
   }
-  flow.add(space(4));
-  flow.add(customerCautions(offers, input, width));
-  for (const block of terms(input, width)) flow.add(block);
-  flow.add(acceptance(offers, width));
+  addEnd(flow, offers, input);
   return { ok: true, drafts: flow.drafts() };
+}
+
+/** What is to be known and agreed; what is signed stands with what is to be known where no terms stand between them. */
+function addEnd(flow: Flow, offers: readonly Offer[], input: SheetInput): void {
+  const { width } = flow;
+  const known = stacked([space(3), customerCautions(offers, input, width)]);
+  const agreed = terms(input, width);
+  const signed = acceptance(offers, width);
+  if (agreed.length === 0) {
+    flow.add(stacked([known, signed]));
+    return;
+  }
+  for (const block of [known, ...agreed, signed]) flow.add(block);
 }
 
 /** The options with their prices, each table on one page where a page can hold it: nobody compares over two. */
 function addOffers(flow: Flow, offers: readonly Offer[], input: SheetInput, money: Money): void {
   const { width } = flow;
   const head = words(offers.length > 1 ? 'sheet.quote-choose' : 'sheet.quote-options');
+  const price = priceFor(offers[0]?.option.breaks[0]?.quantity ?? 1);
+  const note = paragraph(words('sheet.quote-price-in', { price, currency: money.currency }), width, {
+    height: HEIGHTS.small,
+  });
   for (const [index, table] of offerTables(offers, input, { money, width }).entries()) {
     const above =
-      index > 0 ? [space(4)] : [space(2), paragraph(head, width, { height: HEIGHTS.head, weight: 600 }), space(1)];
+      index > 0 ? [space(4)] : [space(2), paragraph(head, width, { height: HEIGHTS.head, weight: 600 }), note];
     if (stacked(above).height + tableHeight(table) > flow.left) flow.runOver();
     flow.addTable(table, above);
   }

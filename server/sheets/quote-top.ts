@@ -1,21 +1,18 @@
 import { formatFigure, formatQuantity } from '../language/quantity-format.ts';
 import { words, wordsOf } from '../language/words.ts';
-import type { View } from '../plan/view.ts';
 import { figuresRow, type Named } from './figures-row.ts';
 import { frameSelection } from './frame-views.ts';
 import { HEIGHTS, STROKES, box, moved } from './ink.ts';
-import { picture } from './picture.ts';
-import { issuedWords, scopeShort } from './quote-words.ts';
+import { picture, scaleFor } from './picture.ts';
+import { issuedWords } from './quote-words.ts';
+import { largestOfAll } from './scale.ts';
 import { tubeWords, type SheetInput } from './sheet-input.ts';
-import { beside, capital, fitted, paragraph, space, stacked, type Block } from './text-block.ts';
+import { beside, fitted, paragraph, space, stacked, type Block } from './text-block.ts';
 
-/** The picture of the frame: its share of the width, and the tallest that it is [mm]. */
-const PICTURE = { share: 0.48, height: 54 } as const;
+/** The picture of the frame: its share of the width, the tallest that it is, and air round it [mm]. */
+const PICTURE = { share: 0.44, height: 48, margin: 2 } as const;
 const AIR = 5;
 const INSET = 3;
-
-/** More sizes than this stand on the drawing, not in a quote. */
-const MOST_SIZES = 6;
 
 /** Tells in large letters that nobody may take the amounts for a price. */
 export function examplesBanner(width: number): Block {
@@ -56,64 +53,56 @@ export function quoteFacts(input: SheetInput, width: number, title: string): Blo
   ]);
 }
 
-/** What is offered: the tube, what it is made of, its sizes, and beside them the frame to scale. */
+/** What is offered: the tube, what it is made of, all its sizes, and beside them the frame to scale. */
 export function whatItIs(input: SheetInput, width: number): Block {
   const drawn = framePicture(input, PICTURE.share * width);
   const left = drawn.height === 0 ? width : width - PICTURE.share * width - AIR;
-  return beside([
-    { left: 0, block: factsOf(input, left) },
-    { left: left + AIR, block: drawn },
-  ]);
+  const pictured = (block: Block): Block =>
+    beside([
+      { left: 0, block },
+      { left: left + AIR, block: drawn },
+    ]);
+  const within = pictured(stacked([factsOf(input, left), sizesOf(input, left)]));
+  const below = stacked([pictured(factsOf(input, left)), sizesOf(input, width)]);
+  return within.height <= below.height ? within : below;
 }
 
 function factsOf(input: SheetInput, width: number): Block {
   const { plan, job } = input;
   const members = plan.frame?.members ?? [];
-  const checks = plan.frame?.checks ?? [];
   const bends = members.reduce((sum, member) => sum + member.bends.length, 0);
   const legs = plan.site?.legs.length ?? 0;
-  const sizes = checks.slice(0, MOST_SIZES).map(({ key, index, outside }) =>
+  const mass = plan.frame === null ? words('sheet.open') : formatFigure(plan.frame.mass, job.units);
+  return stacked([
+    paragraph(words('sheet.quote-what'), width, { height: HEIGHTS.head, weight: 600 }),
+    paragraph(job.title === '' ? words('sheet.quote-untitled') : job.title, width, { weight: 600 }),
+    paragraph(words('sheet.quote-tube', { tube: tubeWords(job) }), width),
+    paragraph(words('sheet.quote-made-of', { tubes: members.length, bends, mass }), width),
+    ...(legs === 0 ? [] : [paragraph(words('sheet.quote-legs', { legs }), width)]),
+  ]);
+}
+
+/** Every size that the frame is checked by: a customer agrees to these. */
+function sizesOf({ plan, job }: SheetInput, width: number): Block {
+  const sizes = (plan.frame?.checks ?? []).map(({ key, index, outside }) =>
     words('sheet.quote-size', {
       name: wordsOf('check', key, { index }),
       value: formatQuantity(outside.value, 'mm', job.units),
     }),
   );
-  const more = checks.length > MOST_SIZES ? [words('sheet.quote-more-sizes')] : [];
-  return stacked([
-    paragraph(words('sheet.quote-what'), width, { height: HEIGHTS.head, weight: 600 }),
-    paragraph(job.title === '' ? words('sheet.quote-untitled') : job.title, width, { weight: 600 }),
-    paragraph(words('sheet.quote-tube', { tube: tubeWords(job) }), width),
-    paragraph(words('sheet.quote-made-of', { tubes: members.length, bends }), width),
-    ...(legs === 0 ? [] : [paragraph(words('sheet.quote-legs', { legs }), width)]),
-    ...(plan.frame === null ? [] : [paragraph(massWords(input), width)]),
-    ...(sizes.length === 0
-      ? []
-      : [paragraph(words('sheet.quote-sizes', { sizes: [...sizes, ...more].join('; ') }), width)]),
-  ]);
+  if (sizes.length === 0) return space(0);
+  return paragraph(words('sheet.quote-sizes', { sizes: sizes.join('; ') }), width);
 }
 
-const massWords = ({ plan, job }: SheetInput): string =>
-  words('sheet.quote-mass', { mass: plan.frame === null ? '' : formatFigure(plan.frame.mass, job.units) });
-
-/** The frame as the way that is shown leaves it, or as wanted: seen on its face, or in space where it is not flat. */
+/** The frame as wanted, as large as its place allows: seen on its face, or in space where it is not flat. */
 function framePicture({ plan, job }: SheetInput, width: number): Block {
-  const { frame, quote, views } = plan;
-  const view = views.find(({ key }) => key === (frame?.planar === false ? 'pictorial' : 'face')) ?? views[0];
-  if (view === undefined || quote === null) return space(0);
-  const mended = quote.scope !== 'frame' && quote.scope !== 'new-frame' && isDrawn(view, 'corrected');
-  const what = {
-    ...frameSelection(job, null, false),
-    layers: [mended ? 'corrected' : 'wanted'] as const,
-    marks: () => false,
-  };
-  const drawn = picture(view, what, { width, height: PICTURE.height });
+  const key = plan.frame?.planar === false ? 'pictorial' : 'face';
+  const view = plan.views.find((one) => one.key === key) ?? plan.views[0];
+  if (view === undefined) return space(0);
+  const what = { ...frameSelection(job, null, false), marks: () => false };
+  const room = { width, height: PICTURE.height, margin: PICTURE.margin };
+  const drawn = picture(view, what, { ...room, scale: scaleFor(view, what, room, largestOfAll) });
   if (drawn.items.length === 0) return space(0);
-  const scale = drawn.scale.text;
-  const caption = mended
-    ? words('sheet.quote-as-chosen', { way: capital(scopeShort(quote.scope)), scale })
-    : words('sheet.quote-as-wanted', { scale });
+  const caption = words('sheet.quote-as-wanted', { scale: drawn.scale.text });
   return stacked([paragraph(caption, width, { height: HEIGHTS.small }), drawn]);
 }
-
-const isDrawn = ({ layers }: View, role: View['layers'][number]['role']): boolean =>
-  layers.some((layer) => layer.role === role && layer.members.length > 0);

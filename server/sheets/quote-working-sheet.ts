@@ -16,7 +16,7 @@ import { besideGroups } from './side-by-side.ts';
 import type { Table } from './table.ts';
 import { capital, paragraph, space, stacked, type Block } from './text-block.ts';
 import { workingLines } from './working-lines.ts';
-import { breakLines, gasTable, optionTables, ownTable } from './working-tables.ts';
+import { breakLines, gasTable, optionTables, ownTable, type AmountsHow } from './working-tables.ts';
 
 /** Findings that are about money, times and what is agreed. */
 const MONEY = /^\/(rates|quote|log|stock)(\/|$)/;
@@ -30,7 +30,7 @@ export function quoteWorkingSheet(input: SheetInput): Drafts {
   const money = moneyIn(quote);
   addTop(flow, shown, input);
   addLines(flow, shown, money, input);
-  addOptions(flow, quote, shown, money);
+  addOptions(flow, quote, shown, { money, units: input.job.units });
   addGasAndTimes(flow, quote, money, input);
   addEnd(flow, quote, money, input);
   return { ok: true, drafts: flow.drafts() };
@@ -88,7 +88,9 @@ function addLines(flow: Flow, shown: QuoteOption, money: Money, { job }: SheetIn
     { name: words('sheet.quote-tax'), value: money.bare(shown.tax) },
     { name: words('sheet.quote-total'), value: money.whole(shown.total) },
   ];
-  const open = listed(shown.open.flatMap((at) => shown.lines.slice(at, at + 1).map(lineName)));
+  const open = listed(
+    shown.open.flatMap((at) => shown.lines.slice(at, at + 1).map((line) => lineName(line, job.units))),
+  );
   const notes =
     open === ''
       ? []
@@ -101,16 +103,17 @@ function addLines(flow: Flow, shown: QuoteOption, money: Money, { job }: SheetIn
 }
 
 /** All options beside one another, then what is shown for each quantity, then the sums of the others. */
-function addOptions(flow: Flow, quote: QuotePlan, shown: QuoteOption, money: Money): void {
+function addOptions(flow: Flow, quote: QuotePlan, shown: QuoteOption, how: AmountsHow): void {
   const { width } = flow;
+  const { money } = how;
   const addAll = (tables: readonly Table[], head: string): void => {
     for (const [index, table] of tables.entries()) {
       flow.addTable(table, index > 0 ? [space(3)] : headed(head, width));
     }
   };
-  if (quote.options.length > 1) addAll(optionTables(quote.options, money, width), words('sheet.working-options'));
+  if (quote.options.length > 1) addAll(optionTables(quote.options, how, width), words('sheet.working-options'));
   if (shown.breaks.length < 2) return;
-  const groups = besideGroups(shown.breaks).map((breaks) => breakLines({ ...shown, breaks }, money, width));
+  const groups = besideGroups(shown.breaks).map((breaks) => breakLines({ ...shown, breaks }, how, width));
   addAll(groups, words('sheet.working-breaks', { option: scopeName(shown.scope) }));
   const others = quote.options.filter((one) => one !== shown);
   if (others.length === 0) return;

@@ -1,13 +1,14 @@
 import type { Job } from '../job/job.ts';
 import { formatClosely, formatLength } from '../language/length-format.ts';
 import { formatFigure } from '../language/quantity-format.ts';
+import { sizeWords } from '../language/size-words.ts';
 import { words } from '../language/words.ts';
-import type { SizeLayout, StockPlan } from '../plan/stock.ts';
-import { barGroups, numbersWords, type BarGroup } from './bar-groups.ts';
+import type { BarPlan, SizeLayout, StockPlan } from '../plan/stock.ts';
+import { numbersWords } from './bars-on-tape.ts';
 import { barOrder } from './bar-order.ts';
 import { barPicture, type BarDrawing } from './bar-picture.ts';
 import { cautionFrame } from './cautions.ts';
-import { cutListTable, isOfSize, numbered, sizeWords } from './cut-list-table.ts';
+import { cutListTable, isOfSize, numbered } from './cut-list-table.ts';
 import { figuresRow } from './figures-row.ts';
 import { Flow } from './flow.ts';
 import { HEIGHTS, moved, write, type Item } from './ink.ts';
@@ -102,27 +103,23 @@ function addSize(flow: Flow, size: SizeLayout, { pieces }: StockPlan, { job }: S
     numberOf: (piece, other) => (other === '' ? (numbers.get(piece) ?? '–') : '*'),
   };
   const above = [top, sawHow(size, job, how)];
-  for (const [index, group] of barGroups(size.bars).entries()) {
-    flow.addTable(barOrder(group.bar, how), [
+  for (const [index, bar] of size.bars.entries()) {
+    flow.addTable(barOrder(bar, how), [
       ...(index === 0 ? above : []),
       space(2.5),
-      barHead(group, how),
-      barPicture(group.bar, how),
+      barHead(bar, how),
+      barPicture(bar, how),
       space(0.5),
     ]);
   }
 }
 
-/** The saw that the bars of a size were laid out for. */
-const sawOf = ({ from }: SizeLayout, { stock }: Job): Job['stock']['saw'] =>
-  from === 'kept' ? (stock.layout?.saw ?? stock.saw) : stock.saw;
-
 /** A size with how much of it is bought, kept and lost, and how its bars were found. */
 function sizeTop(size: SizeLayout, job: Job, width: number): Block {
   const { units } = job;
-  const saw = sawOf(size, job);
+  const { saw } = job.stock;
   const facts = [
-    { name: words('sheet.stock-bars'), value: String(size.bars.length) },
+    { name: words('sheet.stock-bars'), value: String(size.bars.reduce((sum, { times }) => sum + times, 0)) },
     { name: words('sheet.stock-metres'), value: formatFigure(size.metres, units) },
     { name: words('sheet.stock-mass'), value: formatFigure(size.mass, units) },
     { name: words('sheet.stock-used'), value: formatFigure(size.used, units) },
@@ -145,7 +142,7 @@ function sizeTop(size: SizeLayout, job: Job, width: number): Block {
 
 /** How the bars of a size are sawn, and what their pictures show. */
 function sawHow(size: SizeLayout, job: Job, { width, units, scale }: BarDrawing): Block {
-  const kerf = formatClosely(sawOf(size, job).kerf, units);
+  const kerf = formatClosely(job.stock.saw.kerf, units);
   const trimmed = size.bars.some(({ endTrim }) => endTrim > 0);
   const others = size.bars.some(({ pieces }) => pieces.some((piece) => piece.job !== ''));
   return stacked([
@@ -157,11 +154,11 @@ function sawHow(size: SizeLayout, job: Job, { width, units, scale }: BarDrawing)
 }
 
 /** 'Bars 1–3: 3 × alike', where they lie, how long they are, their heat. */
-function barHead({ bar, numbers }: BarGroup, { width, units }: BarDrawing): Block {
+function barHead(bar: BarPlan, { width, units }: BarDrawing): Block {
   const title =
-    numbers.length === 1
-      ? words('sheet.stock-bar', { number: numbersWords(numbers) })
-      : words('sheet.stock-bars-alike', { numbers: numbersWords(numbers), count: numbers.length });
+    bar.times === 1
+      ? words('sheet.stock-bar', { number: numbersWords(bar) })
+      : words('sheet.stock-bars-alike', { numbers: numbersWords(bar), count: bar.times });
   const name = bar.name === '' ? words('sheet.stock-unnamed') : bar.name;
   const place =
     bar.stock === ''

@@ -43,7 +43,7 @@ function lineCells(one: QuoteLine, { money, units }: How): Cell[] {
   const open: Cell = { text: words('sheet.open'), weight: 600 };
   const marks = [one.since, ...(one.example ? [words('sheet.rate-example')] : [])];
   return [
-    { text: lineName(one), weight: 600 },
+    { text: lineName(one, units), weight: 600 },
     one.quantity === null ? open : quantityWords(one.quantity, money, units),
     one.rate === null ? (one.missing.includes(one.rateField) ? open : '') : rateWords(one, money),
     marks.filter((text) => text !== '').join(', '),

@@ -3,7 +3,7 @@ import { formatFigure } from '../language/quantity-format.ts';
 import type { Units } from '../job/job.ts';
 import type { Rates } from '../job/rates.ts';
 import type { Figure } from '../plan/figure.ts';
-import type { GasChoice, OwnTime, QuoteOption } from '../plan/quote.ts';
+import type { GasChoice, OwnTime, QuoteLine, QuoteOption } from '../plan/quote.ts';
 import { shownBand } from '../language/quantity-format.ts';
 import type { Money } from './money.ts';
 import { lineName, scopeShort } from './quote-words.ts';
@@ -15,12 +15,15 @@ import { capital } from './text-block.ts';
 /** Letters of tables with many amounts [mm]. */
 const SMALL = 2.1;
 
+/** What amounts of an option are written with: money, units, and the sizes that its lines are of. */
+export type AmountsHow = { readonly money: Money; readonly units: Units };
+
 /** An amount in a row; null stands open. */
-type Amounts = readonly { readonly key: string; readonly of: string; readonly amount: number | null }[];
+type Amounts = readonly { readonly key: QuoteLine['key']; readonly of: string; readonly amount: number | null }[];
 
 /** Lines of several columns, each once: one that is new stands behind the line that it follows in its own column. */
-function linesOf(columns: readonly Amounts[]): { key: string; of: string }[] {
-  const found: { key: string; of: string }[] = [];
+function linesOf(columns: readonly Amounts[]): Pick<QuoteLine, 'key' | 'of'>[] {
+  const found: Pick<QuoteLine, 'key' | 'of'>[] = [];
   for (const column of columns) {
     let place = 0;
     for (const { key, of } of column) {
@@ -32,10 +35,14 @@ function linesOf(columns: readonly Amounts[]): { key: string; of: string }[] {
   return found;
 }
 
-/** Rows of amounts, a line each, for columns that have their lines in common. */
-const amountRows = (columns: readonly Amounts[], money: Money): SideRow[] =>
+/** Rows of amounts, a line each, for columns that have their lines in common; `named` are lines that know their sizes. */
+const amountRows = (
+  columns: readonly Amounts[],
+  named: readonly QuoteLine[],
+  { money, units }: AmountsHow,
+): SideRow[] =>
   linesOf(columns).map(({ key, of }) => ({
-    name: lineName({ key, of }),
+    name: lineName({ key, of, size: named.find((line) => line.of === of)?.size ?? null }, units),
     cells: columns.map((lines) => {
       const found = lines.find((one) => one.key === key && one.of === of);
       if (found === undefined) return '';
@@ -57,46 +64,48 @@ const sumRows = (columns: readonly Sums[], money: Money): SideRow[] => [
 ];
 
 /** Amounts of all options beside one another, line by line, a few options a table. */
-export const optionTables = (options: readonly QuoteOption[], money: Money, width: number): Table[] =>
+export const optionTables = (options: readonly QuoteOption[], how: AmountsHow, width: number): Table[] =>
   besideGroups(options).map((group) =>
     sideBySide(
       group.map(({ scope }) => capital(scopeShort(scope))),
       [
         ...amountRows(
           group.map(({ lines }) => lines),
-          money,
+          group.flatMap(({ lines }) => lines),
+          how,
         ),
         {
           name: words('sheet.working-cost'),
-          cells: group.map(({ cost }) => money.bare(cost)),
+          cells: group.map(({ cost }) => how.money.bare(cost)),
           amounts: true,
           bold: true,
         },
-        ...sumRows(group, money),
+        ...sumRows(group, how.money),
       ],
       { width, height: SMALL },
     ),
   );
 
 /** One option for each of the quantities, line by line. */
-export const breakLines = ({ breaks }: QuoteOption, money: Money, width: number): Table =>
+export const breakLines = ({ breaks, lines: named }: QuoteOption, how: AmountsHow, width: number): Table =>
   sideBySide(
     breaks.map(({ quantity }) => words('sheet.working-for', { count: quantity })),
     [
       ...amountRows(
         breaks.map(({ lines }) => lines),
-        money,
+        named,
+        how,
       ),
-      ...sumRows(breaks, money),
+      ...sumRows(breaks, how.money),
       {
         name: words('sheet.quote-each'),
-        cells: breaks.map(({ netEach }) => money.bare(netEach)),
+        cells: breaks.map(({ netEach }) => how.money.bare(netEach)),
         amounts: true,
         bold: true,
       },
       {
         name: words('sheet.quote-each-total'),
-        cells: breaks.map(({ totalEach }) => money.bare(totalEach)),
+        cells: breaks.map(({ totalEach }) => how.money.bare(totalEach)),
         amounts: true,
       },
     ],

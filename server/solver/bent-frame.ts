@@ -23,7 +23,7 @@ import { finding } from './finding.ts';
 import { drawFrame, frameGeometry } from './frame/expand-frame.ts';
 import { measureCheck, type FrameGeometry } from './frame/frame-geometry.ts';
 import { mirrorFrame } from './frame/mirror-frame.ts';
-import { planFrame } from './frame/plan-frame.ts';
+import { cutLengthOn, planFrame } from './frame/plan-frame.ts';
 import type { DrawnFrame, ShapeContext } from './frame/shape-context.ts';
 import { bendingOf } from './making/plan-making.ts';
 import { keptClear } from './site/gaps/kept-clear.ts';
@@ -120,6 +120,7 @@ export function bentFrame(job: BentFrom): BentFrame {
     newFrame,
     newFrameFindings: joined.findings,
     misreadings: found,
+    cutLengthOn: (member, members) => cutLengthOn(member, members, job, bending),
   });
   // what there is to say of drafts is said with the way that is shown
   if (drafts.cameBack === null) findings.push(...joined.findings, ...drafts.findings);

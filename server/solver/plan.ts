@@ -3,6 +3,7 @@ import type { CorrectionPlan } from '../plan/correction.ts';
 import type { Plan } from '../plan/plan.ts';
 import { bentFrame, type BentFrame, type BentFrom } from './bent-frame.ts';
 import { planCorrection } from './correction/plan-correction.ts';
+import { benderOf } from './correction/days-out.ts';
 import { withCosts } from './correction/with-costs.ts';
 import { planFinish } from './finish/plan-finish.ts';
 import { NO_MEMORY, type Memory } from './memory.ts';
@@ -83,7 +84,7 @@ export function plan(typed: Job, memory: Memory = NO_MEMORY): Plan {
     tubes: bent.straightTubes,
   });
   const works = corrected === null || corrected.chosen === null ? [shown] : corrected.works;
-  const bill = quoted(job, { works, shown, taken, legs });
+  const bill = quoted(job, { works, shown, taken, legs, purge });
   return {
     ...begun,
     frame: bent.frame,
@@ -91,7 +92,7 @@ export function plan(typed: Job, memory: Memory = NO_MEMORY): Plan {
       correction === null || drafts === null
         ? null
         : withCosts(correction, bill.quote.options, {
-            daysAtBender: job.closing.daysAtBender,
+            bender: benderOf(job),
             tolerance: drafts.tolerance,
           }),
     purge,

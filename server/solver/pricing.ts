@@ -1,6 +1,7 @@
 import type { Job, SettledJob } from '../job/job.ts';
 import type { WayKey } from '../plan/correction.ts';
 import type { LegPlan } from '../plan/leg.ts';
+import type { PurgePlan } from '../plan/purge.ts';
 import type { Effort } from './correction/outcome.ts';
 import type { Priced, Work } from './correction/plan-correction.ts';
 import { figure, input } from './figure.ts';
@@ -9,11 +10,10 @@ import { purgeGasFigure } from './purge/gas-figures.ts';
 import { purgeContext, type PurgeContext } from './purge/purge-context.ts';
 import { purgeWork, type PurgeWork } from './purge/purge-work.ts';
 import { addQuantities } from './quote/add-quantities.ts';
-import { gasNeed } from './quote/gas-lines.ts';
-import { labourLines } from './quote/labour-lines.ts';
+import { labourOf } from './quote/labour-lines.ts';
 import { legWork } from './quote/leg-work.ts';
 import { planQuote } from './quote/plan-quote.ts';
-import { priceOf } from './quote/price-of.ts';
+import { amountsOf, rulesFor } from './quote/price-of.ts';
 import { costsOf, minutesOf } from './quote/quote-option.ts';
 import { workQuantities } from './quote/work-quantities.ts';
 import { cutList } from './stock/cut-list.ts';
@@ -39,8 +39,7 @@ function jobWork(job: Job, { effort, frame }: { effort: Effort; frame: FrameGeom
 /** Labour of one frame [min], ordered as the first quantity says; null while a time is open. */
 export function minutesFor(job: Job, work: JobWork): number | null {
   const quantity = firstQuantity(job);
-  const order = { quantities: workQuantities(job, work), job, quantity };
-  const { minutes } = labourLines(order, gasNeed(order));
+  const minutes = labourOf({ quantities: workQuantities(job, work), job }).minutes(quantity);
   return minutes === null ? null : minutes / quantity;
 }
 
@@ -50,12 +49,13 @@ const firstQuantity = ({ quote }: Job): number => quote.quantities[0] ?? 1;
 export function pricedAs(job: Job, work: JobWork): Priced {
   const { gas, purge } = work;
   const quantities = workQuantities(job, work);
-  const price = priceOf({ quantities, job, quantity: firstQuantity(job) });
+  const quantity = firstQuantity(job);
+  const rules = rulesFor({ quantities, job });
   return {
     purgeSetups: figure(purge.setups, 'count', 'n', [input('n', 'set-ups', purge.setups, 'count')], ['geometry']),
     purgeGas: purgeGasFigure(gas.purge, purge),
-    minutes: minutesOf(price),
-    ...costsOf(price),
+    minutes: minutesOf(rules, quantity),
+    ...costsOf(amountsOf({ quantities, job, quantity }, rules)),
   };
 }
 
@@ -80,6 +80,8 @@ export function quoted(
     readonly shown: ScopedWork;
     readonly taken: (work: ScopedWork) => JobWork;
     readonly legs: readonly LegPlan[];
+    /** How what is shown is purged. */
+    readonly purge: PurgePlan | null;
   },
 ): ReturnType<typeof planQuote> {
   const { works, shown, taken, legs: standing } = asked;
@@ -97,5 +99,6 @@ export function quoted(
     }),
     shown: taken(shown),
     legs,
+    purge: asked.purge,
   });
 }

@@ -47,6 +47,7 @@ export const bar = (name: string, more: Partial<StockBar> = {}): StockBar => ({
   count: 3,
   price: 9000,
   currency: 'EUR',
+  minorDigits: 2,
   heat: 'H-1',
   ...more,
 });

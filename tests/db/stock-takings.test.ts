@@ -8,6 +8,7 @@ import { at, bar } from './kept-things.ts';
 let database: Database;
 let stock: StockRepository;
 let ids: number;
+const OLD_END = bar('old end', { remnant: true, length: 1500, count: 1, price: null, heat: 'H-9' });
 const newId = () => `new-${String((ids += 1))}`;
 
 beforeEach(async () => {
@@ -15,7 +16,7 @@ beforeEach(async () => {
   database = await openDatabase(':memory:');
   stock = stockRepository(database);
   await stock.add('rack', bar('rack'), at(1));
-  await stock.add('end', bar('old end', { remnant: true, length: 1500, count: 1, price: null, heat: 'H-9' }), at(1));
+  await stock.add('end', OLD_END, at(1));
 });
 afterEach(() => database.destroy());
 
@@ -29,6 +30,7 @@ const laid = (id: string, more: Partial<LaidBar> = {}): LaidBar => ({
   length: 6000,
   price: 9000,
   heat: 'H-1',
+  times: 1,
   pieces: [{ name: 'hoop', length: 2500, job: '' }],
   ...more,
 });
@@ -37,6 +39,7 @@ const layout = (...bars: LaidBar[]): StockLayout => ({
   date: '2026-11-26',
   saw: { kerf: 2, endTrim: 5, leastRemnant: 300 },
   currency: 'EUR',
+  minorDigits: 2,
   bars,
   taken: null,
 });
@@ -47,6 +50,7 @@ const offcut = (length: number): Omit<StockBar, 'name'> => {
 const asked = (bars: LaidBar[], more: Partial<TakingAsked> = {}): TakingAsked => ({
   key: 'first-key',
   jobId: null,
+  together: [],
   title: 'Rail',
   layout: layout(...bars),
   offcuts: [offcut(3491)],
@@ -55,7 +59,7 @@ const asked = (bars: LaidBar[], more: Partial<TakingAsked> = {}): TakingAsked =>
 const take = (request: TakingAsked, minute = 2) => stock.take(request, newId, at(minute));
 const counts = async () => Object.fromEntries((await stock.all()).map(({ id, document }) => [id, document.count]));
 
-const END = laid('end', { remnant: true, length: 1500, price: null });
+const END = laid('end', { remnant: true, length: 1500, price: 0, heat: 'H-9' });
 
 describe('taking the bars of a layout', () => {
   it('counts them off their rows, uses remnants up, and puts the offcuts into stock under names of their own', async () => {
@@ -66,11 +70,12 @@ describe('taking the bars of a layout', () => {
         number: 1,
         takenAt: at(2),
         jobId: null,
+        together: [],
         title: 'Rail',
         layout: layout(laid('rack'), laid('rack'), END, laid('')),
         taken: [
-          { id: 'rack', name: 'rack', count: 2 },
-          { id: 'end', name: 'old end', count: 1 },
+          { id: 'rack', name: 'rack', count: 2, document: bar('rack', { count: 2 }) },
+          { id: 'end', name: 'old end', count: 1, document: OLD_END },
         ],
         returned: [{ id: 'new-1', document: { name: 'R1-1', ...offcut(3491) } }],
         undoneAt: null,
@@ -78,7 +83,8 @@ describe('taking the bars of a layout', () => {
     });
     expect(await counts()).toEqual({ rack: 1, 'new-1': 1 });
     expect((await stock.all()).map(({ revision }) => revision)).toEqual([2, 1]);
-    expect(await stock.takings()).toEqual(outcome.kind === 'taken' ? [outcome.taking] : []);
+    expect(await stock.taking(1)).toEqual(outcome.kind === 'taken' && outcome.taking);
+    expect(await stock.taking(2)).toBeNull();
   });
 
   it('leaves a row of bars where nothing is left of it', async () => {
@@ -140,10 +146,17 @@ describe('bars that cannot be taken', () => {
     await untouched();
   });
 
-  it.each<Partial<LaidBar>>([{ outsideDiameter: 42.4 }, { wall: 2 }, { grade: '304L' }, { length: 5990 }])(
-    'where the row is of another tube than the layout says: %j',
-    async (other) => {
-      expect(await take(asked([laid('rack'), laid('rack', other)]))).toMatchObject({ kind: 'changed', name: 'rack' });
+  it.each<[Partial<LaidBar>, string]>([
+    [{ outsideDiameter: 42.4 }, 'size'],
+    [{ wall: 2 }, 'size'],
+    [{ grade: '304L' }, 'size'],
+    [{ length: 5990 }, 'size'],
+    [{ heat: 'H-2' }, 'heat'],
+    [{ price: 9001 }, 'price'],
+  ])(
+    'where the row is another bar than the layout says: %j',
+    async (other, what) => {
+      expect(await take(asked([laid('rack'), laid('rack', other)]))).toMatchObject({ kind: 'changed', name: 'rack', what });
       await untouched();
     },
   );
@@ -151,7 +164,13 @@ describe('bars that cannot be taken', () => {
   it('where its price is in another currency; one without a price has none', async () => {
     const request = asked([laid('rack')]);
     const dollars = { ...request, layout: { ...request.layout, currency: 'USD' } };
-    expect(await take(dollars)).toEqual({ kind: 'mixed-currencies', name: 'rack', currency: 'EUR' });
+    expect(await take(dollars)).toEqual({
+      kind: 'mixed-currencies',
+      name: 'rack',
+      priced: { currency: 'EUR', minorDigits: 2 },
+    });
+    const thousandths = { ...request, layout: { ...request.layout, minorDigits: 3 } };
+    expect(await take(thousandths)).toMatchObject({ kind: 'mixed-currencies', priced: { minorDigits: 2 } });
     await untouched();
     expect(await take({ ...dollars, layout: { ...layout(END), currency: 'USD' } })).toMatchObject({ kind: 'taken' });
   });
@@ -160,69 +179,5 @@ describe('bars that cannot be taken', () => {
     const outcomes = await Promise.all(['a', 'b', 'c'].map((key) => take(asked([END], { key, offcuts: [] }))));
     expect(outcomes.map(({ kind }) => kind).sort()).toEqual(['short', 'short', 'taken']);
     expect(await counts()).toEqual({ rack: 3 });
-  });
-});
-
-describe('putting bars back', () => {
-  it('has every bar and remnant there again and its offcuts gone; once and for all', async () => {
-    const before = (await stock.all()).map(({ document }) => document);
-    await take(asked([laid('rack'), laid('rack'), END]));
-    expect(await stock.takeBack(1, at(5))).toMatchObject({ kind: 'back', taking: { number: 1, undoneAt: at(5) } });
-    expect((await stock.all()).map(({ document }) => document)).toEqual(before);
-    expect(await stock.takeBack(1, at(6))).toMatchObject({ kind: 'back', taking: { undoneAt: at(5) } });
-    expect(await counts()).toEqual({ rack: 3, end: 1 });
-    expect(await stock.takings()).toMatchObject([{ number: 1, undoneAt: at(5) }]);
-  });
-
-  it('leaves an offcut that is metal of its bar again without a count, even if it is restored', async () => {
-    await take(asked([laid('rack')]));
-    await stock.takeBack(1, at(5));
-    expect(await stock.restore('new-1')).toMatchObject({ document: { name: 'R1-1', count: 0 } });
-  });
-
-  it('goes on from what the row has become', async () => {
-    await take(asked([laid('rack')]));
-    await stock.save('rack', bar('rack by the door', { count: 7 }), 2, at(3));
-    await stock.takeBack(1, at(4));
-    expect(await stock.all()).toMatchObject([{ document: { name: 'rack by the door', count: 8 } }, { id: 'end' }]);
-  });
-
-  it('brings only its own bars back where the row was taken out meanwhile', async () => {
-    await take(asked([laid('rack')]));
-    await stock.remove('rack', at(3));
-    await stock.takeBack(1, at(4));
-    expect(await counts()).toMatchObject({ rack: 1 });
-  });
-
-  it('is refused where an offcut was cut up, until that is put back too', async () => {
-    await take(asked([laid('rack')]));
-    const offcutBar = laid('new-1', { remnant: true, length: 3491 });
-    await take(asked([offcutBar], { key: 'second', offcuts: [] }), 3);
-    const book = await stock.takings();
-    expect(await stock.takeBack(1, at(4))).toEqual({ kind: 'offcut-gone', name: 'R1-1' });
-    expect(await counts()).toEqual({ rack: 2, end: 1 });
-    expect(await stock.takings()).toEqual(book);
-    await stock.takeBack(2, at(5));
-    expect(await stock.takeBack(1, at(6))).toMatchObject({ kind: 'back' });
-    expect(await counts()).toEqual({ rack: 3, end: 1 });
-  });
-
-  it.each<[string, Partial<StockBar>]>([
-    ['shortened', { length: 3000 }],
-    ['counted anew', { count: 2 }],
-  ])('is refused where an offcut was %s', async (_how, change) => {
-    await take(asked([laid('rack')]));
-    await stock.save('new-1', { name: 'R1-1', ...offcut(3491), ...change }, 1, at(3));
-    expect(await stock.takeBack(1, at(4))).toEqual({ kind: 'offcut-gone', name: 'R1-1' });
-  });
-
-  it('does not mind an offcut that only has another name', async () => {
-    await take(asked([laid('rack')]));
-    await stock.save('new-1', { ...offcut(3491), name: 'by the window' }, 1, at(3));
-    expect(await stock.takeBack(1, at(4))).toMatchObject({ kind: 'back' });
-  });
-
-  it('knows numbers that never were', async () => {
-    expect(await stock.takeBack(9, at(1))).toEqual({ kind: 'unknown' });
   });
 });

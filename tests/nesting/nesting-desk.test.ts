@@ -1,4 +1,5 @@
 import { afterEach, describe, expect, it } from 'vitest';
+import type { StockLayout } from '../../server/job/stock.ts';
 import type { CutBars } from '../../server/nesting/cut-bars.ts';
 import type { CuttingTask } from '../../server/nesting/cutting-task.ts';
 import { nestingDesk, type NestingDesk, type NestingOrder } from '../../server/nesting/nesting-desk.ts';
@@ -9,6 +10,8 @@ afterEach(() => {
   desk.stop();
   desk = nestingDesk(() => time);
 });
+
+const start = (id: string, wanted: NestingOrder) => desk.place()?.start(id, wanted) ?? null;
 
 const easy: CuttingTask = {
   pieces: [{ length: 200_000, count: 4 }],
@@ -42,6 +45,16 @@ const hard: CuttingTask = {
   endTrim: 1000,
 };
 
+const none: StockLayout = {
+  found: 'best-so-far',
+  date: '',
+  saw: { kerf: 0, endTrim: 0, leastRemnant: 0 },
+  currency: 'EUR',
+  minorDigits: 2,
+  bars: [],
+  taken: null,
+};
+
 const order = (tasks: CuttingTask[], seconds = 60): NestingOrder => ({
   task: { sizes: tasks, seconds },
   pieces: 4,
@@ -51,14 +64,9 @@ const order = (tasks: CuttingTask[], seconds = 60): NestingOrder => ({
     bound: found.reduce((sum, { costBound }) => sum + costBound, 0),
   }),
   result: (found) => ({
-    layout: {
-      found: 'best-so-far',
-      date: '',
-      saw: { kerf: 0, endTrim: 0, leastRemnant: 0 },
-      currency: 'EUR',
-      bars: [],
-      taken: null,
-    },
+    layout: none,
+    layouts: [],
+    whole: none,
     sizes: [],
     overlong: [],
     shares: [{ job: '', id: '', cost: found.reduce((sum, { cost }) => sum + cost, 0) }],
@@ -79,8 +87,8 @@ const ended = (id: string) => until(() => ['done', 'failed'].includes(desk.look(
 
 describe('searches for bars', () => {
   it('are done in a process of their own, one after the other', async () => {
-    expect(desk.start('one', order([easy]))).toMatchObject({ state: 'running', best: null, result: null });
-    expect(desk.start('two', order([easy, easy]))).toMatchObject({ state: 'waiting' });
+    expect(start('one', order([easy]))).toMatchObject({ state: 'running', best: null, result: null });
+    expect(start('two', order([easy, easy]))).toMatchObject({ state: 'waiting' });
     expect(await ended('one')).toMatchObject({
       state: 'done',
       pieces: 4,
@@ -92,12 +100,12 @@ describe('searches for bars', () => {
   });
 
   it('with nothing to cut have an answer of nothing', async () => {
-    desk.start('none', order([]));
+    start('none', order([]));
     expect(await ended('none')).toMatchObject({ state: 'done', best: { bars: 0, cost: 0 } });
   });
 
   it('tell the best so far, and keep it when they are cancelled', async () => {
-    desk.start('hard', order([hard]));
+    start('hard', order([hard]));
     const seen = await until(() => {
       const { state, best } = desk.look('hard')!;
       expect(state).toBe('running');
@@ -117,7 +125,7 @@ describe('searches for bars', () => {
   });
 
   it('end when their time is over, with the best so far', async () => {
-    desk.start('short', order([hard], 1));
+    start('short', order([hard], 1));
     const { state, best, result } = await ended('short');
     expect(state).toBe('done');
     expect(best!.cost).toBeGreaterThan(0);
@@ -125,9 +133,9 @@ describe('searches for bars', () => {
   });
 
   it('wait in a short line; the next one starts when one is cancelled', async () => {
-    desk.start('hard', order([hard]));
-    for (const id of ['a', 'b', 'c']) expect(desk.start(id, order([easy]))!.state).toBe('waiting');
-    expect(desk.start('d', order([easy]))).toBeNull();
+    start('hard', order([hard]));
+    for (const id of ['a', 'b', 'c']) expect(start(id, order([easy]))!.state).toBe('waiting');
+    expect(start('d', order([easy]))).toBeNull();
     desk.cancel('b');
     expect(desk.look('b')).toMatchObject({ state: 'cancelled', result: null, best: null });
     desk.cancel('hard');
@@ -136,14 +144,37 @@ describe('searches for bars', () => {
     expect(desk.look('b')!.state).toBe('cancelled');
   });
 
+  it('have a place before anything is made ready for them, which others do not get meanwhile', async () => {
+    const places = Array.from({ length: 4 }, () => desk.place()!);
+    expect(desk.place()).toBeNull();
+    places[0]!.leave();
+    places[0]!.leave();
+    const [again, none] = [desk.place(), desk.place()];
+    expect([again === null, none]).toEqual([false, null]);
+    expect(places[1]!.start('one', order([easy])).state).toBe('running');
+    places[1]!.leave();
+    expect(desk.place()).toBeNull();
+    for (const place of [...places, again!]) place.leave();
+    expect((await ended('one')).state).toBe('done');
+  });
+
+  it('have their result made once, when they have come to their end', async () => {
+    let made = 0;
+    const { result, ...rest } = order([easy]);
+    start('one', { ...rest, result: (found) => (made += 1, result(found)) });
+    await ended('one');
+    for (let look = 0; look < 5; look += 1) expect(desk.look('one')!.result).not.toBeNull();
+    expect(made).toBe(1);
+  });
+
   it('say why where there is no answer', async () => {
-    const none: CuttingTask = { ...easy, bars: [{ length: 600_000, count: 1, cost: 0 }] };
-    desk.start('few', { ...order([none]), trouble: () => 'There are too few bars.' });
+    const few: CuttingTask = { ...easy, bars: [{ length: 600_000, count: 1, cost: 0 }] };
+    start('few', { ...order([few]), trouble: () => 'There are too few bars.' });
     expect(await ended('few')).toMatchObject({ state: 'failed', trouble: 'There are too few bars.', result: null });
   });
 
   it('are forgotten some minutes after they have ended', async () => {
-    desk.start('one', order([easy]));
+    start('one', order([easy]));
     await ended('one');
     time += 9 * 60_000;
     expect(desk.look('one')).not.toBeNull();
@@ -152,8 +183,8 @@ describe('searches for bars', () => {
   });
 
   it('end with the server', () => {
-    desk.start('hard', order([hard]));
-    desk.start('next', order([easy]));
+    start('hard', order([hard]));
+    start('next', order([easy]));
     desk.stop();
     expect(desk.look('hard')!.state).toBe('cancelled');
     expect(desk.look('next')!.state).toBe('cancelled');

@@ -95,6 +95,10 @@ export function correction(diameter: number, hoop: MemberPlan, bar: MemberPlan):
     search: { layouts: 312, workedOut: 14, complete: true },
     recommended: 'splice-fewest',
     reason: { key: 'reason.fewest-welds', data: { tolerance: 2, misfit: 0.6, welds: 2, kink: 0.74 } },
+    money: [
+      { key: 'money.cheaper-than-new', data: { cost: 12240 } },
+      { key: 'money.other-less-but-off', data: { cost: 6000, off: 12.4, other: 'leave' } },
+    ],
     wouldChange: [{ key: 'change.readings', data: { times: 4, tolerance: 2 } }],
     chosen: 'splice-fewest',
     picture: misfitPicture(all),

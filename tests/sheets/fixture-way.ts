@@ -75,6 +75,7 @@ export function way(key: WayKey, joints: Joint[], cost: number | null, change: P
     packing: [],
     steps: stepsOf(joints),
     members: [],
+    within: true,
     unbeaten: true,
     ...change,
   };

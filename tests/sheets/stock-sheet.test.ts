@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Job } from '../../server/job/job.ts';
 import { formatLength } from '../../server/language/length-format.ts';
 import type { BarPlan, StockPlan } from '../../server/plan/stock.ts';
-import { onTape } from '../../server/sheets/bar-groups.ts';
+import { onTape } from '../../server/sheets/bars-on-tape.ts';
 import { around, type Drawn, type Rectangle } from '../../server/sheets/ink.ts';
 import type { Page } from '../../server/sheets/page.ts';
 import { renderSheet } from '../../server/sheets/render-sheet.ts';

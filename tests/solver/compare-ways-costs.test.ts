@@ -82,6 +82,44 @@ describe('prices of the quote in the ways', () => {
     });
   });
 
+  it('say what the recommended way costs beside a new frame, and beside the cheapest of the others', () => {
+    const leave = wayOf('leave', { cornerMisfit: made(17.1, 'mm') });
+    const moneyOf = (costs: Partial<Record<Way['key'], number>>, ways: Way[]) =>
+      withCosts(
+        correctionOf(ways),
+        ways.flatMap(({ key }) => (costs[key] === undefined ? [] : [optionOf(key, costs[key])])),
+        SETTING,
+      ).money;
+    const three = [
+      wayOf('splice-fewest', { cornerMisfit: made(0.25, 'mm'), fixingMisfit: made(0, 'mm') }),
+      leave,
+      ANEW,
+    ];
+    expect(moneyOf({ 'splice-fewest': 9000, leave: 7000, 'new-frame': 12_000 }, three)).toEqual([
+      { key: 'money.cheaper-than-new', data: { cost: 3000 } },
+      { key: 'money.other-less-but-off', data: { other: 'leave', cost: 2000, off: 16.85 } },
+    ]);
+    expect(moneyOf({ 'splice-fewest': 9000, leave: 9500, 'new-frame': 8000 }, three)).toEqual([
+      { key: 'money.dearer-than-new', data: { cost: 1000 } },
+    ]);
+    const near = [SPLICE, wayOf('splice-fairest')];
+    expect(moneyOf({ 'splice-fewest': 9000, 'splice-fairest': 8000 }, near)).toEqual([
+      { key: 'money.other-less', data: { other: 'splice-fairest', cost: 1000 } },
+    ]);
+    expect(moneyOf({ 'splice-fewest': 9000, 'new-frame': 9000 }, [SPLICE, ANEW])).toEqual([
+      { key: 'money.as-new', data: {} },
+    ]);
+  });
+
+  it('say nothing beside others where a cost of one is open', () => {
+    const open = { lines: [line({ amount: 900 }), line({ amount: null })] };
+    const [taken, other] = [optionOf('splice-fewest', 900, open), optionOf('new-frame', 9000)];
+    expect(withCosts(correctionOf([SPLICE, ANEW]), [taken, other], SETTING).money).toEqual([]);
+    const anewOpen = optionOf('new-frame', 900, open);
+    const priced = withCosts(correctionOf([SPLICE, ANEW]), [optionOf('splice-fewest', 9000), anewOpen], SETTING);
+    expect(priced.money).toEqual([]);
+  });
+
   it('say who is unbeaten now', () => {
     const same = wayOf('splice-fairest');
     const costs = (one: number, other: number) =>

@@ -73,7 +73,8 @@ describe('new tube let in', () => {
     expect(made.letIn!.cutLength.value).toBeCloseTo(81.7 + ends + 3.2, 9);
     expect(made.letIn!.radius!.value).toBe(1000);
     expect(made.letIn!.angle!.value).toBeCloseTo((0.0817 * 180) / Math.PI, 9);
-    const held = planned(joint(crown, 750, 40, lean, { letIn }), {}, { leftOn: 60 }).joint;
+    // what is rolled is held by no clamp: it has its own allowance
+    const held = planned(joint(crown, 750, 40, lean, { letIn }), {}, { leftOn: { die: 500, rolled: 120 } }).joint;
     expect(held.letIn!.cutLength.value).toBeCloseTo(made.letIn!.cutLength.value + 120, 9);
   });
 

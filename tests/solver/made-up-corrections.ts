@@ -2,7 +2,9 @@ import type { Fixing } from '../../server/job/fixing.ts';
 import type { Frame, Hoop } from '../../server/job/frame.ts';
 import type { Post } from '../../server/solver/correction/corrected.ts';
 import { correctionWork, type CorrectionWork } from '../../server/solver/correction/correction-work.ts';
+import type { CutLengthOn } from '../../server/solver/correction/rebend-way.ts';
 import type { RebendShop } from '../../server/solver/correction/turn-limits.ts';
+import { figure } from '../../server/solver/figure.ts';
 import { drawFrame } from '../../server/solver/frame/expand-frame.ts';
 import type { FrameGeometry } from '../../server/solver/frame/frame-geometry.ts';
 
@@ -46,9 +48,10 @@ export function drawn(frame: Frame): FrameGeometry {
 }
 
 /** A bender whose machine misses nothing and holds everything. */
-export const EASY: RebendShop = {
+export const EASY: RebendShop & { readonly cutLengthOn: CutLengthOn } = {
   machine: { gripLength: 0, leastStraight: 0, largestAngle: 180, angleScatter: 0 },
   fromFinish: new Set(),
+  cutLengthOn: ({ centreline: { length } }) => figure(length, 'mm', 'L', [], ['geometry']),
 };
 
 /** What the ways work on, for a frame that came back as `actual`. */

@@ -48,6 +48,7 @@ export const wayOf = (key: WayKey, given: Partial<Way> = {}): Way => ({
   packing: [],
   steps: [],
   members: [],
+  within: true,
   unbeaten: false,
   ...given,
 });

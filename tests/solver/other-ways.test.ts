@@ -17,7 +17,7 @@ const offBy = (frame: FrameGeometry, degrees: readonly number[]): FrameGeometry 
     arcsOf(frame).map((arc, index) => ({ ...arc, turn: (degrees[index] ?? 0) * DEGREE })),
   );
 
-const shop = (machine: Partial<RebendShop['machine']>): RebendShop => ({
+const shop = (machine: Partial<RebendShop['machine']>): typeof EASY => ({
   ...EASY,
   machine: { ...EASY.machine, ...machine },
 });

@@ -19,6 +19,7 @@ export const rackBar = (given: Partial<StockBar> = {}): StockBar => ({
   count: 4,
   price: 9000,
   currency: 'EUR',
+  minorDigits: 2,
   heat: '',
   ...given,
 });

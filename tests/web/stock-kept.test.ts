@@ -45,7 +45,7 @@ describe('the list of bars', () => {
     const { list } = listOf(done([row('a')]), silence, done([]));
     await list.load();
     await list.load();
-    expect([list.bars?.length, list.trouble]).toEqual([1, 'The server did not answer: silence']);
+    expect([list.bars?.length, list.trouble]).toEqual([1, 'The server did not answer. silence']);
     await list.load();
     expect([list.bars?.length, list.trouble]).toEqual([0, '']);
   });

@@ -1,15 +1,17 @@
 import { describe, expect, it } from 'vitest';
-import { Stock, type StockBar, type StockLayout } from '../../server/job/stock.ts';
+import { Stock, type LaidBar, type StockBar } from '../../server/job/stock.ts';
 import type { StockRow } from '../../server/job/stock-row.ts';
 import type { BarPlan, CutPiece, SizeLayout } from '../../server/plan/stock.ts';
+import { sizeWords } from '../../server/language/size-words.ts';
 import { NestingRequest } from '../../server/nesting/nesting.ts';
 import { plan } from '../../server/solver/plan.ts';
+import { barPlan } from '../../server/solver/stock/bar-plan.ts';
 import { MOST_TOGETHER } from '../../web/state/job-picker.svelte.ts';
 import { addressOf, placeOf } from '../../web/state/route.svelte.ts';
 import { stageFigure, stageOf, STAGES } from '../../web/state/stages.ts';
 import { freshBarJoint, MOST_BAR_JOINTS } from '../../web/state/stock-joints.ts';
 import { barsOfLayout, barsOfPlan, labelThatFits, piecesTold } from '../../web/state/stock-picture.ts';
-import { isOtherGrade, ofSizes, sizeWords, sortedStock } from '../../web/state/stock-sizes.ts';
+import { isOtherGrade, ofSizes, sortedStock } from '../../web/state/stock-sizes.ts';
 import { barNumbers, barWords, foundWords, pieceFor } from '../../web/state/stock-words.ts';
 import { wayOutWords } from '../../web/state/way-out-words.ts';
 import { demo } from './planned-stage.ts';
@@ -25,6 +27,7 @@ const row = (id: string, given: Partial<StockBar>): StockRow => ({
 
 const bar = (number: number, given: Partial<BarPlan> = {}): BarPlan => ({
   number,
+  times: 1,
   stock: '',
   name: '',
   remnant: false,
@@ -33,10 +36,10 @@ const bar = (number: number, given: Partial<BarPlan> = {}): BarPlan => ({
   price: 9000,
   endTrim: 5,
   pieces: [
-    { name: 'hoop', job: '', from: 0, to: 2000 },
-    { name: 'crossbar 1', job: '', from: 2002, to: 3002 },
+    { name: 'hoop', job: '', from: 5, to: 2005 },
+    { name: 'crossbar 1', job: '', from: 2007, to: 3007 },
   ],
-  offcut: madeUpFigure(6000 - 5 - 3002 - 2, 'mm'),
+  offcut: madeUpFigure(6000 - 3007 - 2, 'mm'),
   kept: true,
   ...given,
 });
@@ -53,7 +56,7 @@ describe('the stage in the index', () => {
     const made = plan(demo);
     const withBars = (count: number) => ({
       ...made,
-      stock: { pieces: [], overlong: [], sizes: [{ bars: Array.from({ length: count }, (_, at) => bar(at + 1)) }] },
+      stock: { pieces: [], overlong: [], sizes: [{ bars: count === 0 ? [] : [bar(1, { times: count })] }] },
     });
     const said = [0, 1, 3].map((count) => stageFigure('stock', demo, withBars(count) as unknown as typeof made));
     expect(said).toEqual(['', '1 bar', '3 bars']);
@@ -68,8 +71,8 @@ describe('the stage in the index', () => {
 });
 
 describe('bars as they are drawn', () => {
-  it('puts the pieces of a plan behind its trimmed end, and like bars together', () => {
-    const drawn = barsOfPlan([bar(1), bar(2), bar(3, { stock: 'a', name: 'Rack 3', heat: 'H 1' })]);
+  it('draws the pieces of a plan where it says, bars cut alike once', () => {
+    const drawn = barsOfPlan([bar(1, { times: 2 }), bar(3, { stock: 'a', name: 'Rack 3', heat: 'H 1' })]);
     expect(drawn.map(({ count, first, last }) => [count, first, last])).toEqual([
       [2, 1, 2],
       [1, 3, 3],
@@ -85,24 +88,46 @@ describe('bars as they are drawn', () => {
     expect(barWords(second!, mm)).toBe('6000.0 mm, from stock “Rack 3”, heat H 1');
   });
 
-  it('lays what was found one after the other, with a kerf between and one before the rest', () => {
+  it('draws what was found as the plan draws it once it is kept', () => {
     const saw = { kerf: 2, endTrim: 5, leastRemnant: 300 };
-    const laid = (length: number, lengths: readonly number[]): StockLayout['bars'][number] => ({
-      ...rackBar({ length }),
+    const laid = (length: number, lengths: readonly number[], more: Partial<LaidBar> = {}): LaidBar => ({
       stock: 'a',
+      name: 'Rack 3',
+      remnant: false,
+      outsideDiameter: 38.1,
+      wall: 1.65,
+      grade: '316L',
+      length,
+      price: 9000,
+      heat: 'H 1',
+      times: 1,
       pieces: lengths.map((each, at) => ({ name: `piece ${String(at)}`, length: each, job: at === 1 ? 'Other' : '' })),
+      ...more,
     });
-    const [left, short, full] = barsOfLayout({
-      saw,
-      bars: [laid(6000, [2000, 1000]), laid(3200, [3000]), laid(1005, [1000])],
+    const bars = [
+      laid(6000, [2000, 1000], { times: 3 }),
+      laid(3200, [3000], { stock: '', name: '', heat: '' }),
+      laid(1005, [1000]),
+      laid(1006.5, [1000]),
+      // keeps just what is kept, and just less
+      laid(1307, [1000]),
+      laid(1306.9, [1000], { remnant: true }),
+    ];
+    let next = 1;
+    const planned = bars.map((one) => {
+      const made = barPlan(next, one, saw);
+      next += one.times;
+      return made;
     });
-    expect(left!.pieces.map(({ from, to, job }) => [from, to, job])).toEqual([
-      [5, 2005, ''],
-      [2007, 3007, 'Other'],
+    expect(barsOfLayout({ saw, bars })).toEqual(barsOfPlan(planned));
+    expect(barsOfLayout({ saw, bars }).map(({ offcut }) => offcut?.kept ?? null)).toEqual([
+      true,
+      false,
+      null,
+      null,
+      true,
+      false,
     ]);
-    expect(left!.offcut).toEqual({ from: 3009, kept: true });
-    expect(short!.offcut).toEqual({ from: 3007, kept: false });
-    expect(full!.offcut).toBeNull();
   });
 
   it('tells like pieces once, and labels by the room there is', () => {

@@ -1,3 +1,4 @@
+import { words } from '../../server/language/words.ts';
 import type { Frame } from '../../server/job/frame.ts';
 import type { Job } from '../../server/job/job.ts';
 import type { JobProblem } from '../../server/job/problem.ts';
@@ -68,7 +69,10 @@ export type IssuedQuote = {
 /** What a quote that was issued can be read as. */
 export type QuoteFile = 'quote.pdf' | 'quote-working.pdf' | 'quote.csv';
 
-/** Every answer is a value: what came, or why nothing did. `unreachable` is the network or a fault of the server. */
+/**
+ * Every answer is a value: what came, or why nothing did, as a person reads it. `unreachable` is the network or a fault of
+ * the server: the same may well be done the next time.
+ */
 export type Answer<Body, Theirs = SavedJob> =
   | { readonly kind: 'done'; readonly body: Body }
   | { readonly kind: 'refused'; readonly problems: readonly JobProblem[]; readonly reason: string }
@@ -86,14 +90,16 @@ async function ask<Body, Theirs = SavedJob>(
   try {
     response = await fetch(path, { method, ...(body === undefined ? {} : json) });
     text = await response.text();
-  } catch (error) {
-    return { kind: 'unreachable', reason: error instanceof Error ? error.message : String(error) };
+  } catch {
+    // nothing came back, or not all of it: what the browser says of that is in its own words
+    return { kind: 'unreachable', reason: words('answer.none') };
   }
-  if (response.ok) return { kind: 'done', body: (text === '' ? undefined : JSON.parse(text)) as Body };
   const isJson = response.headers.get('content-type')?.includes('json') === true;
+  if (response.ok && (isJson || text === ''))
+    return { kind: 'done', body: (text === '' ? undefined : JSON.parse(text)) as Body };
   // a server that is busy says in words when to ask again
   const isFault = response.status >= 500 && response.status !== 503;
-  if (!isJson || isFault) return { kind: 'unreachable', reason: `${String(response.status)} ${text}` };
+  if (!isJson || isFault) return { kind: 'unreachable', reason: words('answer.fault') };
   const { error, theirs } = JSON.parse(text) as ErrorAnswer & { readonly theirs?: Theirs };
   if (response.status === 409 && theirs !== undefined) return { kind: 'conflict', theirs };
   return { kind: 'refused', problems: error.problems ?? [], reason: error.message };

@@ -17,6 +17,8 @@ export class IssuedList {
   latest: IssuedQuote | null = $state.raw(null);
   /** Somebody wants a quote issued, and the job is still being saved. */
   waiting = $state(false);
+  /** The list could not be read; no state of the page, so that nothing is read again by its change alone. */
+  #unread = false;
   #sending = false;
   readonly #id: string;
   readonly #source: IssueSource;
@@ -28,8 +30,17 @@ export class IssuedList {
 
   async load(): Promise<void> {
     const answer = await this.#source.quotes(this.#id);
-    if (answer.kind === 'done') this.#show(answer.body);
-    else if (answer.kind !== 'conflict') this.trouble = words('offer.listFailed', { reason: answer.reason });
+    this.#unread = answer.kind !== 'done';
+    if (answer.kind === 'done') {
+      this.trouble = '';
+      this.#show(answer.body);
+    } else if (answer.kind !== 'conflict') this.trouble = words('offer.listFailed', { reason: answer.reason });
+  }
+
+  /** The network is back: what could not be read is read now, and what was not issued can be wanted again. */
+  async back(): Promise<void> {
+    if (this.#unread) await this.load();
+    else this.trouble = '';
   }
 
   want(): void {
@@ -40,6 +51,8 @@ export class IssuedList {
 
   /** Looks whether what is wanted can be done: call whenever the saving has gone on. */
   async look({ state, revision, reason }: Saving): Promise<void> {
+    // the server answers again
+    if (state === 'saved' && this.#unread && !this.waiting) await this.load();
     if (!this.waiting || this.#sending) return;
     if (state === 'saved') await this.#issue(revision);
     else if (state === 'conflict') this.#stop(words('offer.conflict'));

@@ -1,7 +1,9 @@
-import type { Job } from '../../server/job/job.ts';
+import type { Job, Units } from '../../server/job/job.ts';
 import { formatMoney } from '../../server/language/quantity-format.ts';
+import { sizeWords } from '../../server/language/size-words.ts';
 import { unitWords } from '../../server/language/en/units.ts';
 import { words, wordsOf } from '../../server/language/words.ts';
+import type { Way } from '../../server/plan/correction.ts';
 import type { QuoteBreak, QuoteLine, QuoteOption, QuotePlan } from '../../server/plan/quote.ts';
 import { amountText, jobQuantity } from './money.ts';
 import { valueAt } from './pointer.ts';
@@ -18,16 +20,17 @@ export const optionName = (scope: QuoteOption['scope']): string =>
 export const optionShort = (scope: QuoteOption['scope']): string =>
   scope === 'frame' ? words('price.optionFrame') : wordsOf('wayShort', scope);
 
-type LineName = Pick<QuoteLine, 'key' | 'of'>;
+type LineName = Pick<QuoteLine, 'key' | 'of' | 'size'>;
 
 /** Lines of one key are told apart by a size of tube or an operation. */
-export function lineName({ key, of }: LineName): string {
+export function lineName({ key, of, size }: LineName, units: Units): string {
   const line = wordsOf('quote', key);
+  if (size !== null) return words('price.lineOf', { line, of: sizeWords(size, units) });
   if (of === '') return line;
   return words('price.lineOf', { line, of: key === 'machine' ? wordsOf('quote', of) : of });
 }
 
-export const lineId = ({ key, of }: LineName): string => `${key}/${of}`;
+export const lineId = ({ key, of }: Pick<QuoteLine, 'key' | 'of'>): string => `${key}/${of}`;
 
 /** How money is written in a quote. */
 type Money = Pick<QuotePlan, 'currency' | 'minorDigits'>;
@@ -62,7 +65,8 @@ export function lineRows(options: readonly QuoteOption[]): readonly LineName[] {
     line === undefined ? -1 : rows.findIndex((row) => lineId(row) === lineId(line));
   for (const { lines } of options) {
     lines.forEach((line, index) => {
-      if (placeOf(line) < 0) rows.splice(placeOf(lines[index - 1]) + 1, 0, { key: line.key, of: line.of });
+      if (placeOf(line) < 0)
+        rows.splice(placeOf(lines[index - 1]) + 1, 0, { key: line.key, of: line.of, size: line.size });
     });
   }
   return rows;
@@ -71,16 +75,24 @@ export function lineRows(options: readonly QuoteOption[]): readonly LineName[] {
 export const lineOf = ({ lines }: QuoteOption, row: LineName): QuoteLine | undefined =>
   lines.find((line) => lineId(line) === lineId(row));
 
-/** The option that costs least of those with a price in every line; undefined where there are not two to compare. */
-export function cheapestOf(options: readonly QuoteOption[]): QuoteOption | undefined {
-  const complete = options.filter(({ open }) => open.length === 0).sort((one, other) => one.total - other.total);
-  return complete.length > 1 ? complete[0] : undefined;
+/**
+ * The option that costs least of those that come as near as they must; undefined where there are not two to compare, and
+ * where lines of one stand open that is no dearer yet.
+ */
+export function cheapestOf(
+  options: readonly QuoteOption[],
+  ways: readonly Pick<Way, 'key' | 'within'>[],
+): QuoteOption | undefined {
+  const near = options
+    .filter(({ scope }) => ways.some(({ key, within }) => key === scope && within))
+    .toSorted((one, other) => one.total - other.total || other.open.length - one.open.length);
+  return near.length > 1 && near[0]?.open.length === 0 ? near[0] : undefined;
 }
 
-/** A sum; while lines of it stand open it is only the least that it can be. */
-export function sumText(minor: number, option: QuoteOption, minorDigits: number): string {
+/** A sum of lines, so many of which stand open: then it is only the least that it can be. */
+export function sumText(minor: number, open: number, minorDigits: number): string {
   const amount = amountText(minor, minorDigits);
-  return option.open.length === 0 ? amount : `≥ ${amount}`;
+  return open === 0 ? amount : `≥ ${amount}`;
 }
 
 /** The price of so many frames; undefined while the plan is still for other quantities. */
@@ -92,7 +104,8 @@ function examplePlaces(job: Job, { key, rateField }: QuoteLine): readonly string
   const row = /^(\/rates\/(?:labour|tubes)\/\w+|\/rates\/outside)\//.exec(rateField)?.[1];
   const beside = row === undefined ? [] : ownValues(valueAt(job, row), row).map(({ pointer }) => `${pointer}/value`);
   const ofTube = key === 'tube' || key === 'remnant-credit' ? ['/rates/waste/value', '/rates/remnantCredit/value'] : [];
-  return [rateField, ...beside, ...ofTube];
+  const ofGas = key === 'gas' ? ['/rates/gas/restOfBottle/value'] : [];
+  return [rateField, ...beside, ...ofTube, ...ofGas];
 }
 
 /** The first field of a line of the option that is only an example; empty where there is none. */

@@ -1,5 +1,5 @@
 import type { Job } from '../../server/job/job.ts';
-import type { OwnValue, Rates } from '../../server/job/rates.ts';
+import type { Operation, OwnValue, Rates } from '../../server/job/rates.ts';
 import { wallClockNow } from './level-age.ts';
 import { valueAt, withValue } from './pointer.ts';
 import { withChoice } from './typed-text.ts';
@@ -54,44 +54,64 @@ export function ownValues(value: unknown, at = ''): readonly { readonly pointer:
   return Object.entries(value).flatMap(([key, inner]) => ownValues(inner, `${at}/${key}`));
 }
 
-/** Amounts that the currency's minor unit is the unit of: pointers in the job. */
-function amountsOf(job: Job): readonly string[] {
-  const { tubes, gas, labour } = job.rates;
-  return [
-    ...tubes.flatMap((_, index) => [
-      `/rates/tubes/${String(index)}/perMetre/value`,
-      `/rates/tubes/${String(index)}/perBar/value`,
-    ]),
-    '/rates/gas/perCubicMetre/value',
-    '/rates/gas/perBottle/value',
-    ...(gas.rentPerDay === null ? [] : ['/rates/gas/rentPerDay/value']),
-    '/rates/fillerPerKilogram/value',
-    '/rates/abrasivesPerWeld/value',
-    ...Object.entries(labour).flatMap(([operation, { machine }]) => [
-      `/rates/labour/${operation}/hour/value`,
-      ...(machine === null ? [] : [`/rates/labour/${operation}/machine/value`]),
-    ]),
-    ...['setUp', 'perBend', 'least'].map((part) => `/rates/outside/${part}/value`),
-    '/rates/travel/perKilometre/value',
-    '/rates/travel/hour/value',
-    '/quote/bendersOffer',
-  ];
+const OPERATIONS = ['bend', 'cut', 'fit', 'purge', 'bottle', 'weld', 'finish'] as const satisfies readonly Operation[];
+
+/** Every amount of a job that counts in minor units, # for each row of a list: a test holds it to the schema. */
+export const AMOUNTS: readonly string[] = [
+  '/rates/tubes/#/perMetre/value',
+  '/rates/tubes/#/perBar/value',
+  '/rates/gas/perCubicMetre/value',
+  '/rates/gas/perBottle/value',
+  '/rates/gas/rentPerDay/value',
+  '/rates/fillerPerKilogram/value',
+  '/rates/abrasivesPerWeld/value',
+  ...OPERATIONS.flatMap((operation) => ['hour', 'machine'].map((part) => `/rates/labour/${operation}/${part}/value`)),
+  '/rates/outside/setUp/value',
+  '/rates/outside/perBend/value',
+  '/rates/outside/least/value',
+  '/rates/travel/perKilometre/value',
+  '/rates/travel/hour/value',
+  '/rates/roundTo',
+  '/quote/bendersOffer',
+  '/stock/layout/bars/#/price',
+];
+
+const ROUND_TO = '/rates/roundTo';
+const LAYOUT = '/stock/layout';
+
+/** Pointers that a pattern stands for in a job. */
+function placesOf(job: Job, pattern: string): readonly string[] {
+  const [list = '', rest] = pattern.split('/#');
+  if (rest === undefined) return [pattern];
+  const rows = valueAt(job, list);
+  return Array.isArray(rows) ? rows.map((_, index) => `${list}/${String(index)}${rest}`) : [];
 }
+
+/** Whether the bars that are kept have prices in the money of the rates; those in another keep what they have. */
+const isLayoutAlike = ({ rates, stock: { layout } }: Job): boolean =>
+  layout?.currency === rates.currency && layout.minorDigits === rates.minorDigits;
 
 /**
  * The job with another number of decimals of its money. Amounts keep what they read, 12.50 stays 12.50, rounded where the
  * new money has no such part; nothing is converted. Texts as typed are shown anew.
  */
 export function withMinorDigits(job: Job, digits: number): Job {
-  const times = 10 ** (digits - job.rates.minorDigits);
-  const next = amountsOf(job).reduce((changed, pointer) => {
-    const value = valueAt(changed, pointer);
-    return typeof value === 'number' ? withChoice(changed, pointer, Math.round(value * times)) : changed;
-  }, job);
-  const roundTo = Math.max(1, Math.round(job.rates.roundTo * times));
-  // the finest step of one money is the finest of the other
-  const finest = job.rates.roundTo === 1 ? 1 : roundTo;
-  return withChoice(withChoice(next, '/rates/roundTo', finest), '/rates/minorDigits', digits);
+  const { minorDigits, roundTo } = job.rates;
+  const times = 10 ** (digits - minorDigits);
+  const alike = isLayoutAlike(job);
+  const scaled = (pointer: string, value: number): number => {
+    if (pointer !== ROUND_TO) return Math.round(value * times);
+    // the finest step of one money is the finest of the other
+    return roundTo === 1 ? 1 : Math.max(1, Math.round(roundTo * times));
+  };
+  const next = AMOUNTS.filter((pattern) => alike || !pattern.startsWith(LAYOUT))
+    .flatMap((pattern) => placesOf(job, pattern))
+    .reduce((changed, pointer) => {
+      const value = valueAt(changed, pointer);
+      return typeof value === 'number' ? withChoice(changed, pointer, scaled(pointer, value)) : changed;
+    }, job);
+  const told = alike ? withValue(next, `${LAYOUT}/minorDigits`, digits) : next;
+  return withChoice(told, '/rates/minorDigits', digits);
 }
 
 /** Whether rates are in effect on a day; without a day they are. */
@@ -102,5 +122,5 @@ export const areInEffect = ({ from, until }: Pick<Rates, 'from' | 'until'>, day:
 export const newestOf = (rates: Rates): string =>
   ownValues(rates).reduce((latest, { own }) => (own.since > latest ? own.since : latest), '');
 
-/** Gas that is charged by what is used needs another price than gas by the bottle: the list of examples that are left. */
+/** How many values of some rates are only examples. */
 export const examplesIn = (rates: Rates): number => ownValues(rates).filter(({ own }) => own.example).length;

@@ -9,6 +9,7 @@ import type { Plan } from '../../server/plan/plan.ts';
 import type { QuotePlan } from '../../server/plan/quote.ts';
 import type { SitePlan } from '../../server/plan/site.ts';
 import type { StockPlan } from '../../server/plan/stock.ts';
+import { barsTogether } from './stock-picture.ts';
 
 export const STAGES = ['what', 'wanted', 'cameBack', 'ways', 'purge', 'level', 'stock', 'price', 'sheets'] as const;
 export type StageKey = (typeof STAGES)[number];
@@ -112,7 +113,7 @@ export function stageFigure(stage: StageKey, job: Job, plan: Plan | null): strin
 
 /** How many bars are cut up. */
 function barsFigure({ sizes }: StockPlan): string {
-  const count = sizes.reduce((sum, { bars }) => sum + bars.length, 0);
+  const count = sizes.reduce((sum, { bars }) => sum + barsTogether(bars), 0);
   if (count === 0) return '';
   return count === 1 ? words('stock.oneBar') : words('stock.barCount', { count });
 }

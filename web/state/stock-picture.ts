@@ -29,67 +29,56 @@ export type DrawnPiece = {
 /** What is shorter than this cannot be seen on any screen and is nothing on a saw [mm]; our own choice. */
 const NOTHING = 0.05;
 
-/** Bars of a plan: pieces lie from the trimmed end on. */
+/** How many bars some entries are: those that are cut alike are one. */
+export const barsTogether = (bars: readonly { readonly times: number }[]): number =>
+  bars.reduce((sum, { times }) => sum + times, 0);
+
+/** Bars of a plan, as it says that they lie. */
 export const barsOfPlan = (bars: readonly BarPlan[]): readonly DrawnBar[] =>
-  alikeTogether(
-    bars.map((bar) => ({
-      count: 1,
-      first: bar.number,
-      last: bar.number,
-      name: bar.name,
-      bought: bar.stock === '',
-      remnant: bar.remnant,
-      heat: bar.heat,
-      length: bar.length,
-      endTrim: bar.endTrim,
-      pieces: bar.pieces.map((piece) => ({
-        ...piece,
-        from: bar.endTrim + piece.from,
-        to: bar.endTrim + piece.to,
-      })),
-      offcut: bar.offcut.value > NOTHING ? { from: bar.length - bar.offcut.value, kept: bar.kept } : null,
-    })),
-  );
+  bars.map((bar) => ({
+    ...drawnAs(bar, bar.number),
+    endTrim: bar.endTrim,
+    pieces: bar.pieces,
+    offcut: bar.offcut.value > NOTHING ? { from: bar.length - bar.offcut.value, kept: bar.kept } : null,
+  }));
 
-/** Bars of a layout that no plan has looked at yet: its pieces one after the other, a kerf between them. */
-export const barsOfLayout = ({ bars, saw }: Pick<StockLayout, 'bars' | 'saw'>): readonly DrawnBar[] =>
-  alikeTogether(bars.map((bar, index) => drawnFrom(bar, index + 1, saw)));
+/**
+ * Bars that were laid out and that no plan has looked at yet: pieces one after the other behind the end that is cut off, a
+ * kerf between them and one more before what is left. The plan draws them so too once they are kept; a test holds both
+ * equal.
+ */
+export function barsOfLayout({ bars, saw }: Pick<StockLayout, 'bars' | 'saw'>): readonly DrawnBar[] {
+  let next = 1;
+  return bars.map((bar) => {
+    const drawn = { ...drawnAs(bar, next), ...placesOn(bar, saw) };
+    next += bar.times;
+    return drawn;
+  });
+}
 
-function drawnFrom(bar: LaidBar, number: number, { endTrim, kerf, leastRemnant }: StockLayout['saw']): DrawnBar {
+const drawnAs = ({ times, name, stock, remnant, heat, length }: BarPlan | LaidBar, number: number) => ({
+  count: times,
+  first: number,
+  last: number + times - 1,
+  name,
+  bought: stock === '',
+  remnant,
+  heat,
+  length,
+});
+
+function placesOn(
+  { length, pieces }: Pick<LaidBar, 'length' | 'pieces'>,
+  { endTrim, kerf, leastRemnant }: StockLayout['saw'],
+): Pick<DrawnBar, 'endTrim' | 'pieces' | 'offcut'> {
   let at = endTrim;
-  const pieces = bar.pieces.map(({ name, job, length }) => {
-    const piece = { name, job, from: at, to: at + length };
+  const placed = pieces.map(({ name, job, length: long }) => {
+    const piece = { name, job, from: at, to: at + long };
     at = piece.to + kerf;
     return piece;
   });
-  const rest = bar.length - at;
-  return {
-    count: 1,
-    first: number,
-    last: number,
-    name: bar.name,
-    bought: bar.stock === '',
-    remnant: bar.remnant,
-    heat: bar.heat,
-    length: bar.length,
-    endTrim,
-    pieces,
-    offcut: rest > NOTHING ? { from: at, kept: rest >= leastRemnant } : null,
-  };
-}
-
-const looks = ({ count: _count, first: _first, last: _last, ...bar }: DrawnBar): string => JSON.stringify(bar);
-
-/** Bars that follow each other and look alike become one picture. */
-function alikeTogether(bars: readonly DrawnBar[]): readonly DrawnBar[] {
-  const drawn: DrawnBar[] = [];
-  for (const bar of bars) {
-    const before = drawn.at(-1);
-    if (before !== undefined && looks(before) === looks(bar))
-      drawn[drawn.length - 1] = { ...before, count: before.count + 1, last: bar.last };
-    else drawn.push(bar);
-  }
-  return drawn;
+  const rest = length - at;
+  return { endTrim, pieces: placed, offcut: rest > NOTHING ? { from: at, kept: rest >= leastRemnant } : null };
 }
 
 /** Pieces of a bar that have one name, job and length, as they are told in words. */

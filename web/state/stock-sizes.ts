@@ -1,6 +1,4 @@
-import type { Units } from '../../server/job/job.ts';
 import type { Grade, Tube } from '../../server/job/tube.ts';
-import { closeParts } from '../../server/language/length-format.ts';
 import type { StockRow } from '../../server/job/stock-row.ts';
 
 /** Outside diameter, wall and grade: what a bar must have in common with a piece that is cut from it. */
@@ -14,13 +12,6 @@ export const sizeOfTube = ({ outsideDiameter, wall, grade }: Tube): SizeAndGrade
   wall,
   grade: gradeName(grade),
 });
-
-/** '38.1 × 1.65 mm, 316L' */
-export function sizeWords({ outsideDiameter, wall, grade }: SizeAndGrade, units: Units): string {
-  const [across, thick] = [closeParts(outsideDiameter, units), closeParts(wall, units)];
-  const size = `${across.number} × ${thick.number} ${thick.unit}`;
-  return grade === '' ? size : `${size}, ${grade}`;
-}
 
 const byText = new Intl.Collator(undefined, { numeric: true, sensitivity: 'base' });
 

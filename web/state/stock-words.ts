@@ -1,9 +1,9 @@
 import type { Job, Units } from '../../server/job/job.ts';
 import { formatLength } from '../../server/language/length-format.ts';
 import { words } from '../../server/language/words.ts';
-import type { CutPiece, SizeLayout } from '../../server/plan/stock.ts';
+import type { CutPiece, OverlongPiece, SizeLayout } from '../../server/plan/stock.ts';
 import { barCount } from './nesting-words.ts';
-import type { DrawnBar } from './stock-picture.ts';
+import { barsTogether, type DrawnBar } from './stock-picture.ts';
 
 /** What a piece is for: 'the whole member', 'length 1 of 2 of hoop', 'let in at joint 2', 'leg'. */
 export function pieceFor({ kind, of, part, parts }: CutPiece): string {
@@ -11,9 +11,15 @@ export function pieceFor({ kind, of, part, parts }: CutPiece): string {
   return kind === 'let-in' ? words('piece.for.letIn', { joint: of }) : words(`piece.for.${kind}`);
 }
 
+/** '120 mm and 340 mm or between 600 mm and 800 mm' */
+export const rangesWords = (ranges: OverlongPiece['joints'], units: Units): string =>
+  ranges
+    .map(({ from, to }) => words('barJoint.range', { from: formatLength(from, units), to: formatLength(to, units) }))
+    .join(` ${words('barJoint.or')} `);
+
 /** How the bars were found, and how far that is from the best that could be. */
 export function foundWords(size: SizeLayout, layout: Job['stock']['layout']): string {
-  const bars = barCount(size.bars.length);
+  const bars = barCount(barsTogether(size.bars));
   if (size.from === 'none') return words('stock.found.none');
   if (size.from === 'kept') {
     const key = size.proven ? 'stock.found.keptProven' : 'stock.found.keptBest';

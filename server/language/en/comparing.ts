@@ -13,6 +13,12 @@ export const comparing = {
     'What comes within ± {tolerance:mm} has kinks that show. This one comes nearest, to {misfit:mm}, with a kink of {kink:deg}.',
   'reason.none': 'No way is possible.',
 
+  'money.as-new': 'A new frame would cost as much.',
+  'money.cheaper-than-new': 'It is {cost:money} cheaper than a new frame.',
+  'money.dearer-than-new': 'It is {cost:money} dearer than a new frame.',
+  'money.other-less': 'For {cost:money} less: {other}.',
+  'money.other-less-but-off': 'For {cost:money} less: {other}, but {off:mm} further off.',
+
   'change.readings': 'With readings {times} times as exact it would be sure to be within ± {tolerance:mm}.',
   'change.tolerance': 'With ± {tolerance:mm} allowed, this would do: {way}.',
   'change.tolerance-leave': 'With ± {tolerance:mm} allowed, the frame could be left as it is.',

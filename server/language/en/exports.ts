@@ -128,6 +128,7 @@ export const exportWords = {
   'export.head.grade': 'grade',
   'export.head.length-to-saw': 'length to saw',
   'export.head.bar': 'bar',
+  'export.head.bars': 'bars',
   'export.head.in-stock': 'place in stock',
   'export.head.bar-name': 'lies',
   'export.head.remnant': 'remnant',

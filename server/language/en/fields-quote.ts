@@ -107,6 +107,7 @@ const rates = {
   '/rates/gas/by': 'gas charged by',
   ...own('/rates/gas/perCubicMetre', 'gas, each m³'),
   ...own('/rates/gas/perBottle', 'gas, each bottle'),
+  ...own('/rates/gas/restOfBottle', 'of the rest of a begun bottle'),
   ...own('/rates/gas/rentPerDay', 'rent of a bottle, each day'),
   ...own('/rates/fillerPerKilogram', 'filler, each kg'),
   ...own('/rates/abrasivesPerWeld', 'abrasives, each weld'),
@@ -151,7 +152,7 @@ const quote = {
   '/log/#/setUp': 'set-up took',
   '/log/#/minutes': 'the work took',
   '/log/#/planned': 'planned',
-  '/log/#/process': 'of that arc, waiting and grinding',
+  '/log/#/process': 'of that arc, waiting, grinding and metres',
 } as const;
 
 export const quoteFields = { ...stock, ...rates, ...quote } as const;

@@ -5,7 +5,7 @@ export const findingsQuote = {
   'piece-too-long': about(
     'mm',
     'This piece is longer than any bar gives[: {name} is {length:mm}, a bar gives {longest:mm}].',
-    'Join it from two lengths in a straight, or buy longer bars.',
+    'Join it in a straight, from as many lengths as it takes, or buy longer bars.',
   ),
   'bar-joint-no-member': about(
     'count',
@@ -26,14 +26,21 @@ export const findingsQuote = {
   ),
   'layout-stale': about(
     'count',
-    'The bars that were laid out do not fit the pieces that there are now[: {name}].',
-    'Lay the bars out again. The price goes by first fit until then.',
+    'The bars that were laid out are not for the pieces of what is shown[: {name}].',
+    'Show what they were laid out for, or lay them out again. Until then tube is priced by the rates alone.',
     'Pieces that differ:',
   ),
   'layout-currency': about(
     'count',
-    'The bars that were laid out have prices in another currency[: {other} instead of {currency}].',
+    'Bars that were laid out have prices in another currency than the rates, or with other decimals[: {other} instead of {currency}].',
     'Lay the bars out again with prices in the currency of the rates. Nothing is converted.',
+    'Decimals of their prices:',
+  ),
+  'layout-price-open': about(
+    'count',
+    'A bar that was laid out has no price, so the line of its tube stays open[: {name}].',
+    'Type its price in the list of the stock and lay the bars out again; or drop the layout, and tube is priced by the rates.',
+    'Bars of it:',
   ),
   'layout-heats': about(
     'count',
@@ -47,6 +54,12 @@ export const findingsQuote = {
     'Take them, so that nobody else plans with them.',
     'Bars from stock:',
   ),
+  'layout-one-way': about(
+    'count',
+    'The bars that were laid out price the tube of what is shown alone, for the first quantity.',
+    'Other ways and quantities go by first fit or by the metre: mind that when you compare them.',
+    'Ways and quantities beside it:',
+  ),
 
   'rate-open': about('minor', 'No rate has been typed, so this line stays open[: {line}].', 'Type the rate.'),
   'time-open': about('min', 'No time has been typed, so this line stays open[: {line}].', 'Type the minutes.'),
@@ -57,14 +70,25 @@ export const findingsQuote = {
   ),
   'amount-out-of-range': about(
     'minor',
-    'This line comes to more than can be reckoned, so it stays open[: {line}].',
+    'This line comes to more than can be reckoned, so it stays open[: {line}][, for {frames} frames].',
     'Look at its rate and its times.',
   ),
   'rates-are-examples': about(
     'count',
     'The price rests on examples, not on rates of your own. It is no price that anybody may give.',
     'Type your own rates, or take over the list that the shop keeps.',
-    'Examples that it rests on:',
+    'Lines that rest on examples:',
+  ),
+  'days-at-bender-open': about(
+    'd',
+    'It is bent outside, and nobody has said how long the bender takes: the days of what he bends stay open.',
+    'Ask him, and type the days.',
+  ),
+  'rounding-large': about(
+    'percent',
+    'Rounding changes the price by much[: it takes off more than the margin, which is {margin} % of the price].',
+    'Round to a smaller amount.',
+    'Of the price before it is rounded:',
   ),
   'rates-not-in-effect': about(
     'count',

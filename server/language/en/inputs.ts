@@ -1,6 +1,9 @@
 /** Names of what goes into a formula: `input.<name>`, where the name's own words are not clear enough. */
 export const inputs: Readonly<Record<string, string>> = {
   'wall-at-outside': 'wall on the outside of the bend',
+  'days-at-bender-outside': 'days at the bender',
+  'days-at-bender-own': 'days at the bender: none, the shop bends itself',
+  'days-at-bender-none': 'days at the bender: none, nothing is bent',
 };
 
 /** Names of what a band comes from: `band.<name>`, likewise. */

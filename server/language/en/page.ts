@@ -26,6 +26,9 @@ export const page = {
   'drawing.smaller': 'Smaller',
   'drawing.type': '{name}: {value}. Touch to type.',
 
+  'answer.none': 'There is no connection. Try again.',
+  'answer.fault': 'The program failed. Nothing was lost.',
+
   'plan.working': 'working',
   'plan.offline': 'No answer from the server. The last plan stays.',
   'plan.refused': 'The server could not plan this: {reason}',

@@ -1,7 +1,7 @@
 /** The shop's sheet of a quote, with all that the customer's leaves out. */
 export const workingSheetWords = {
   'sheet.quote-working': 'Quote: working',
-  'sheet.working-shop': 'For the shop alone. The customer has a sheet of his own.',
+  'sheet.working-shop': 'For the shop alone. The customer gets another sheet.',
   'sheet.working-shown': 'what is shown',
   'sheet.working-frames': 'frames priced',
   'sheet.working-rates': 'rates',
@@ -68,15 +68,18 @@ export const workingSheetWords = {
 
   'sheet.working-even': 'Where two ways cost alike',
   'breakEven.joints': 'By number of joints: cheaper up to {at}: {way}; above that: {other}. The splice has {now}.',
-  'breakEven.joints.never': 'By number of joints: {cheaper} is cheaper than {dearer} throughout. The splice has {now}.',
+  'breakEven.joints.wavers':
+    'By number of joints: cheaper up to {at}: {way}; above that it goes by how bars and bottles come out. The splice has {now}.',
+  'breakEven.joints.never': 'By number of joints: {way} is cheaper than {other} throughout. The splice has {now}.',
   'breakEven.labour':
-    'By the rate for an hour of fitting, welding and finishing: cheaper up to {at}: {way}; above that: {other}. Now: {now}.',
+    'By what an hour of handwork costs, from cutting to finishing, the same for all: cheaper up to {at}: {way}; above that: {other}. Now, on the mean: {now}.',
   'breakEven.labour.never':
-    'By the rate for an hour of fitting, welding and finishing: {cheaper} is cheaper than {dearer} throughout. Now: {now}.',
+    'By what an hour of handwork costs, from cutting to finishing, the same for all: {way} is cheaper than {other} throughout. Now, on the mean: {now}.',
   'breakEven.offer': "By the bender's offer for a frame: cheaper below {at}: {other}; above that: {way}. Now: {now}.",
-  'breakEven.offer.never':
-    "By the bender's offer for a frame: {cheaper} is cheaper than {dearer} throughout. Now: {now}.",
+  'breakEven.offer.never': "By the bender's offer for a frame: {way} is cheaper than {other} throughout. Now: {now}.",
   'breakEven.frames': 'By number of frames: cheaper up to {at}: {way}; above that: {other}. Now: {now}.',
-  'breakEven.frames.never': 'By number of frames: {cheaper} is cheaper than {dearer} throughout. Now: {now}.',
+  'breakEven.frames.wavers':
+    'By number of frames: cheaper up to {at}: {way}; above that it goes by how bars and bottles come out. Now: {now}.',
+  'breakEven.frames.never': 'By number of frames: {way} is cheaper than {other} throughout. Now: {now}.',
   'sheet.working-open': 'What is open',
 } as const;

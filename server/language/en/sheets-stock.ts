@@ -1,6 +1,6 @@
 /** The sheet of the saw: what is cut from which bar, and where. */
 export const stockSheetWords = {
-  'sheet.stock': 'Stock and saw sheet',
+  'sheet.stock': 'Cut list and bars',
   'sheet.reason.nothing-to-saw': 'There is no tube to saw off a bar in this job.',
   'sheet.cut-list': 'Cut list',
   'sheet.stock-lead': 'Lengths are as sawn, with all that bending and dressing take away.',
@@ -11,11 +11,10 @@ export const stockSheetWords = {
   'sheet.stock-count': 'how many',
   'sheet.stock-for': 'for',
   'sheet.stock-sawn': 'sawn',
-  'sheet.stock-for.member': 'a whole tube of the frame',
+  'sheet.stock-for.member': 'a whole member',
   'sheet.stock-for.length': 'length {part} of {parts} of {of}',
   'sheet.stock-for.let-in': 'let-in piece of joint {of}',
   'sheet.stock-for.leg': 'a leg',
-  'sheet.stock-size': 'Ø {diameter} × {wall}, {grade}',
   'sheet.stock-bars-of': 'Bars of {size}',
   'sheet.stock-bars': 'bars',
   'sheet.stock-metres': 'cut lengths together',
@@ -64,9 +63,11 @@ export const stockSheetWords = {
   'sheet.stock-overlong-piece': '{name} is {length} long; the longest bar is {longest}.',
   'sheet.stock-overlong-offered':
     'Join it from two lengths: a joint at {station} from the datum end of {member} lets both fit on a bar.',
+  'sheet.stock-overlong-first':
+    'Join it from several lengths: a first joint at {station} from the datum end of {member} leaves one that fits on a bar; join the rest again.',
   'sheet.stock-overlong-stretches': 'A joint may stand on {member} from {stretches}.',
   'sheet.stock-overlong-stretch': '{from} to {to}',
-  'sheet.stock-overlong-several': 'One joint alone does not do: set several, or buy longer bars.',
+  'sheet.stock-overlong-several': 'No joint leaves a length that fits on a bar: buy longer bars.',
   'sheet.stock-overlong-nowhere': 'No straight of it has room for a joint: buy longer bars.',
 
   'sheet.stock-caution-1':

@@ -37,7 +37,7 @@ export const shop = {
     'Somebody else saved "{name}" in the shop at {time}. Nothing was overwritten. Theirs differs in: {fields}.',
   'shop.conflictSame': 'Somebody else saved "{name}" in the shop at {time}, with the same values.',
   'shop.overTheirs': 'Save mine over it',
-  'shop.failed': 'The shop did not answer: {reason}',
+  'shop.failed': 'The shop did not answer. {reason}',
 
   'size.group.own': "The shop's own",
   'size.from': 'From: {source}.',

@@ -1,13 +1,15 @@
 /** Words about bars, remnants and how pieces lie on them. */
 export const stockWords = {
   'stage.stock': 'Stock',
+  'tube.size': '{diameter} × {wall} {unit}',
+  'tube.sizeAndGrade': '{size}, {grade}',
 
   'stock.ofShop': 'Stock of the shop',
   'stock.nothingCut': 'No tube is cut from bars for this job yet.',
   'stock.planMissing': 'The cut list is there as soon as the frame can be made.',
   'stock.oneBar': '1 bar',
   'stock.barCount': '{count} bars',
-  'stock.noAnswer': 'The server did not answer: {reason}',
+  'stock.noAnswer': 'The server did not answer. {reason}',
 
   'stock.cutList': 'Cut list',
   'stock.piece': 'piece',
@@ -63,6 +65,7 @@ export const stockWords = {
   'barJoint.may': '{name} may be joined between {ranges}.',
   'barJoint.range': '{from} and {to}',
   'barJoint.or': 'or between',
+  'barJoint.mayStand': 'It may stand between {ranges}.',
   'barJoint.nowhere': '{name} has no straight where a joint may stand. Longer bars are needed.',
 
   'nesting.title': 'Find the best bars',

@@ -1,4 +1,8 @@
+import type { ArcPiece } from '../geometry/centreline.ts';
 import type { Arc } from './arcs.ts';
+
+/** What of an arc counts here. */
+type HeldArc = Pick<Arc, 'sinceDieBend'> & { readonly piece: Pick<ArcPiece, 'made'> };
 
 /** What the machine must hold at the two ends of a member, and what is left on there for it [mm]. */
 export type LeftOn = {
@@ -19,7 +23,7 @@ export type LeftOn = {
  * @param ends the last straight, and what saddles take off either end [mm]
  */
 export function leftOn(
-  arcs: readonly Arc[],
+  arcs: readonly HeldArc[],
   ends: { readonly lastStraight: number; readonly firstThroat: number; readonly lastThroat: number },
   machine: { readonly gripLength: number; readonly leastStraight: number; readonly trimAllowance: number },
 ): LeftOn {
@@ -35,4 +39,15 @@ export function leftOn(
     shortLast,
     extraLast: last === undefined ? 0 : Math.max(machine.trimAllowance, shortLast),
   };
+}
+
+/**
+ * The same for a piece that is an arc from end to end, both ends together [mm]: on a die the clamp's length before the bend
+ * and, after it, the trim allowance or the straight that the machine needs; no clamp holds what is rolled, so that it has
+ * the trim allowance alone, as the rolled end of a member has.
+ */
+export function leftOnArc(made: ArcPiece['made'], machine: Parameters<typeof leftOn>[2]): number {
+  const arc = { piece: { made }, sinceDieBend: 0 };
+  const { extraFirst, extraLast } = leftOn([arc], { lastStraight: 0, firstThroat: 0, lastThroat: 0 }, machine);
+  return extraFirst + extraLast;
 }

@@ -48,6 +48,9 @@ export function markUnbeaten(ways: readonly Way[]): Way[] {
   return ways.map((way) => ({ ...way, unbeaten: unbeaten.has(way) }));
 }
 
+/** What is known of a way's misfits. */
+type Placed = Pick<Way, 'fixings' | 'fixingMisfit' | 'cornerMisfit'>;
+
 /** Largest misfit of a way at a fixing point or a corner [mm]. */
 export const misfitOf = (way: Way): number => Math.max(way.fixingMisfit.value, way.cornerMisfit.value);
 
@@ -61,7 +64,7 @@ export const bandOf = (way: Way): number =>
  *
  * @param tolerance ± [mm], of the whole frame
  */
-export const roomOf = (way: Way, tolerance: number): number =>
+export const roomOf = (way: Placed, tolerance: number): number =>
   Math.min(...roomsOf(way, tolerance).map(({ room }) => room));
 
 /**
@@ -75,7 +78,7 @@ export function sureRoomOf(way: Way, tolerance: number): number {
 
 /** Room and band of the corners, and of each fixing point or post [mm]. */
 export function roomsOf(
-  { fixings, fixingMisfit, cornerMisfit }: Way,
+  { fixings, fixingMisfit, cornerMisfit }: Placed,
   tolerance: number,
 ): { readonly room: number; readonly band: number }[] {
   const bandOfFigure = (figure: Way['fixingMisfit']): number => figure.band?.plusMinus ?? 0;
@@ -92,7 +95,7 @@ export function roomsOf(
 }
 
 /** Whether every fixing point and corner comes near enough, and no tube too near to a post. */
-export const isWithin = (way: Way, tolerance: number): boolean => roomOf(way, tolerance) >= 0;
+export const isWithin = (way: Placed, tolerance: number): boolean => roomOf(way, tolerance) >= 0;
 
 /** Whether its kinks stay hidden. */
 export const isFair = (way: Way): boolean => way.largestKink.value <= HIDDEN_KINK;

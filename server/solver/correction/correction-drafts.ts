@@ -17,7 +17,7 @@ import type { Misreading } from './misreadings.ts';
 import { newFrameWay } from './new-frame-way.ts';
 import type { Effort, WayDraft } from './outcome.ts';
 import { isOutOfReach } from './post-room.ts';
-import { rebendWay } from './rebend-way.ts';
+import { rebendWay, type CutLengthOn } from './rebend-way.ts';
 import { scoreSlips } from './slips.ts';
 import type { SplicedWay } from './splice/splice-way.ts';
 import { spliceWays, type SpliceWays } from './splice/splice-ways.ts';
@@ -39,6 +39,7 @@ export type DraftSource = {
   /** Members that are bent from their finish. */
   readonly fromFinish: ReadonlySet<string>;
   readonly misreadings: readonly Misreading[];
+  readonly cutLengthOn: CutLengthOn;
 };
 
 /** The frame as it came back, why, and the ways of putting it right, before they are priced and one of them is shown. */
@@ -89,7 +90,7 @@ export function correctionDrafts(
     [leave.fixingMisfit, leave.cornerMisfit].every(({ value }) => value <= tape) &&
     leave.packing.length === 0;
   if (asWanted) findings.push(finding('came-back-as-wanted', 'note', '/cameBack/readings', { tape }));
-  const rebend = rebendWay(work, { machine, fromFinish: source.fromFinish });
+  const rebend = rebendWay(work, { machine, fromFinish: source.fromFinish, cutLengthOn: source.cutLengthOn });
   const posts = work.posts.filter((post) => !isOutOfReach(post, worstOf(leave), outsideDiameter));
   const splices = spliceWays({ job, machine, work, posts, fromFinish: source.fromFinish });
   const { law, checks, fromFinish, newFrame } = source;

@@ -3,7 +3,7 @@ import type { Tube } from '../../job/tube.ts';
 import { band, figure, input } from '../figure.ts';
 import type { MemberGeometry } from '../frame/frame-geometry.ts';
 import { DEGREES } from '../geometry/angle.ts';
-import { placeAt } from '../geometry/centreline.ts';
+import { placeAt, type ArcPiece } from '../geometry/centreline.ts';
 import { cross, dot, length, scale, subtract, type Vector3 } from '../geometry/vector.ts';
 import { faceWrap, type CutFace } from '../joints/face-wrap.ts';
 import { GENERATORS, generatorRuns } from '../joints/generators.ts';
@@ -24,8 +24,11 @@ export type FaceContext = {
   readonly templates: boolean;
   /** Level that a step between two walls is graded by. */
   readonly quality: QualityLevel;
-  /** What a machine needs left on at either end of a let-in piece that is bent [mm]; nothing where it is not known. */
-  readonly leftOn?: number;
+  /**
+   * What is left on a let-in piece that is bent, both ends together, and cut off again [mm]: where it is bent on a die, and
+   * where it is rolled. Nothing where it is left out.
+   */
+  readonly leftOn?: Readonly<Record<ArcPiece['made'], number>>;
 };
 
 /** A face as it leans [rad]: its tilt off square, and the generator (from the outside) whose ordinate is largest. */

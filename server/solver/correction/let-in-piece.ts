@@ -3,12 +3,14 @@ import type { WrapTemplate } from '../../plan/frame.ts';
 import { band, figure, input } from '../figure.ts';
 import { DEGREES } from '../geometry/angle.ts';
 import { wrapForPlane } from '../joints/wrap.ts';
+import { placeAt } from '../geometry/centreline.ts';
 import type { CutJoint, LetIn } from './cut-joint.ts';
 import { jointFrame, type FaceContext, type Lean } from './joint-face.ts';
 
 /**
  * New tube for a joint, with what is sawn off the bar for it and the wraps of its ends. Its generators count as those
- * of the tube that it continues; where it is bent, its outside is the outside there.
+ * of the tube that it continues; where it is bent, its outside is the outside there, and it is sawn with what the machine
+ * must hold. What a bend stretches is not taken off: it goes with the ends that are cut.
  *
  * @param faces how the two faces of the old tube lean
  */
@@ -23,7 +25,7 @@ export function letInPiece(
   const { length, radius, angle } = letIn;
   const outside = context.tube.outsideDiameter / 2;
   const [tiltA, tiltB] = [faces.first.tilt, faces.second.tilt];
-  const held = radius === null ? 0 : 2 * (context.leftOn ?? 0);
+  const held = radius === null ? 0 : leftOnFor(joint, context);
   // the long point of each end stands out by r tan τ, and each end is sawn once
   const cutLength = length + outside * (Math.tan(tiltA) + Math.tan(tiltB)) + 2 * closing.kerf + held;
   const tapeBand = band(context.tape, 'tape');
@@ -54,6 +56,12 @@ export function letInPiece(
     tiltB: tiltFigure(tiltB),
     templates: context.templates ? ends(joint, letIn, number, faces, context) : [],
   };
+}
+
+/** A let-in piece is made as the tube that it continues: on a die where that was, else rolled. */
+function leftOnFor({ member, stationA, stationB }: CutJoint, { leftOn }: FaceContext): number {
+  const piece = placeAt(member.centreline, (stationA + stationB) / 2)?.piece;
+  return leftOn?.[piece?.kind === 'arc' ? piece.made : 'die'] ?? 0;
 }
 
 /** The piece leans as much as the face that it closes on. */

@@ -31,7 +31,7 @@ export type Effort = {
 /** A way without what follows from its effort, from the shop's rates and from the other ways. */
 export type WayDraft = Omit<
   Way,
-  'purgeSetups' | 'purgeGas' | 'minutes' | 'cost' | 'costAtLeast' | 'days' | 'unbeaten' | 'risks'
+  'purgeSetups' | 'purgeGas' | 'minutes' | 'cost' | 'costAtLeast' | 'days' | 'within' | 'unbeaten' | 'risks'
 > & {
   readonly effort: Effort;
   /** What its bands come from. */

@@ -6,9 +6,9 @@ import { finding } from '../finding.ts';
 import type { FrameGeometry } from '../frame/frame-geometry.ts';
 import { planPieces } from '../geometry/plan-pieces.ts';
 import { misfitPicture } from '../views/misfit-picture.ts';
-import { markUnbeaten, recommend } from './compare-ways.ts';
+import { isWithin, markUnbeaten, recommend } from './compare-ways.ts';
 import { findingsOfShown, type CorrectionDrafts } from './correction-drafts.ts';
-import { daysOut } from './days-out.ts';
+import { benderOf, daysOpen, daysOut } from './days-out.ts';
 import type { Effort, WayDraft } from './outcome.ts';
 import type { Ground } from './splice/search-splices.ts';
 import { risksOf } from './way-risks.ts';
@@ -61,8 +61,8 @@ export function planCorrection(drafted: CorrectionDrafts, setting: CorrectionSet
         slipKnown,
         saddlesRefitted: way.joints.length > 0 || way.key === 'new-frame' ? 0 : effort.welds,
       });
-      const days = daysOut(way, { minutes: priced.minutes, daysAtBender: job.closing.daysAtBender });
-      return { ...way, ...priced, days, risks, unbeaten: false };
+      const days = daysOut(way, { minutes: priced.minutes, ...benderOf(job) });
+      return { ...way, ...priced, days, risks, within: isWithin(way, tolerance), unbeaten: false };
     }),
   );
   const advice = recommend(ways, tolerance);
@@ -70,7 +70,7 @@ export function planCorrection(drafted: CorrectionDrafts, setting: CorrectionSet
   const chosen = ways.some((way) => way.key === asked && way.possible) ? asked : advice.recommended;
   if (asked !== null && chosen !== asked)
     findings.push(finding('way-not-possible', 'caution', '/closing/way', { way: asked }));
-  findings.push(...findingsOfShown(drafted, chosen));
+  findings.push(...daysOpen(ways, benderOf(job)), ...findingsOfShown(drafted, chosen));
   const draft = drafts.find((one) => one.key === chosen);
   const shown = spliced.find(({ way }) => way.key === chosen);
   const finished = ways.map((way) =>
@@ -92,6 +92,8 @@ export function planCorrection(drafted: CorrectionDrafts, setting: CorrectionSet
       search: splices.search,
       recommended: advice.recommended,
       reason: advice.reason,
+      // costs are final with the legs
+      money: [],
       wouldChange: whatWouldChange(ways, advice.recommended, tolerance),
       chosen,
       picture: misfitPicture(wanted, finished),

@@ -1,8 +1,8 @@
 import type { WeldPlace } from '../welding/weld-sites.ts';
 import type { Finding } from '../../plan/finding.ts';
-import { figure, input } from '../figure.ts';
+import type { Figure } from '../../plan/figure.ts';
 import { finding } from '../finding.ts';
-import type { FrameGeometry } from '../frame/frame-geometry.ts';
+import type { FrameGeometry, MemberGeometry } from '../frame/frame-geometry.ts';
 import { DEGREES, RADIANS } from '../geometry/angle.ts';
 import { bentTube } from './bent-tube.ts';
 import { drawnMembers, unjoined } from './leave-way.ts';
@@ -27,8 +27,14 @@ import type { RebendShop } from './turn-limits.ts';
 import { footExcesses, trimsOf } from './trims.ts';
 import { trimSteps, workSteps, type Step } from './work-steps.ts';
 
+/** What is sawn off a bar for a member that is cut anew, on the members as they are then [mm]. */
+export type CutLengthOn = (member: MemberGeometry, members: readonly MemberGeometry[]) => Figure;
+
 /** Turn the existing bends further or less and roll the crowns again, and say what is left over. */
-export function rebendWay(source: CorrectionWork, shop: RebendShop): { way: WayDraft; findings: Finding[] } {
+export function rebendWay(
+  source: CorrectionWork,
+  shop: RebendShop & { readonly cutLengthOn: CutLengthOn },
+): { way: WayDraft; findings: Finding[] } {
   const { work, rebending } = withLegs(source, shop);
   const { actual, outsideDiameter, tape } = work;
   const turns = rebending.turns.filter(({ turn }) => turn !== 0);
@@ -59,7 +65,7 @@ export function rebendWay(source: CorrectionWork, shop: RebendShop): { way: WayD
       welds: refits.length,
       cuts: trims.length + refits.length,
       bends: turns.length,
-      pieces: newTube(actual, relaid),
+      pieces: newTube(actual, relaid, shop.cutLengthOn),
       bentTube: bentTube(actual, turns),
       joints: refits,
     },
@@ -123,15 +129,12 @@ const scattered = (
 const refittedWelds = (actual: FrameGeometry, { refitted }: RelaidFrame): WeldPlace[] =>
   saddleWelds(actual.members.filter(({ name }) => refitted.some(({ member }) => member === name)));
 
-/** A tube between two seats that have moved apart is too short now: it is cut anew, from axis to axis. */
-const newTube = (actual: FrameGeometry, { members, refitted }: RelaidFrame): EffortPiece[] =>
+/** A tube between two seats that have moved apart is too short now: it is cut anew, as a member of a new frame is. */
+const newTube = (actual: FrameGeometry, { members, refitted }: RelaidFrame, cutLengthOn: CutLengthOn): EffortPiece[] =>
   refitted.flatMap(({ member: of }): EffortPiece[] => {
-    const length = ({ members: all }: Pick<FrameGeometry, 'members'>) =>
-      all.find((member) => member.name === of)?.centreline.length ?? 0;
-    const now = length({ members });
-    if (now <= length(actual) + LONGER) return [];
-    const lengthFigure = figure(now, 'mm', 'L', [input('L', 'developed-length', now, 'mm')], ['geometry']);
-    return [{ kind: 'member', of, part: 1, parts: 1, length: lengthFigure }];
+    const [was, now] = [actual.members, members].map((all) => all.find((member) => member.name === of));
+    if (was === undefined || now === undefined || now.centreline.length <= was.centreline.length + LONGER) return [];
+    return [{ kind: 'member', of, part: 1, parts: 1, length: cutLengthOn(now, members) }];
   });
 
 /** A saddle that is cut and dressed again loses nothing that a weld of this width does not fill [mm]: common practice. */

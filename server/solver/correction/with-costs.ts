@@ -2,14 +2,14 @@ import type { CorrectionPlan, Way } from '../../plan/correction.ts';
 import type { QuoteOption } from '../../plan/quote.ts';
 import { costsOf } from '../quote/quote-option.ts';
 import { markUnbeaten } from './compare-ways.ts';
-import { daysOut } from './days-out.ts';
+import { costBesideOthers } from './cost-beside-others.ts';
+import { daysOut, type Bender } from './days-out.ts';
 import { priceRisksOf } from './way-risks.ts';
 import { whatWouldChange } from './what-would-change.ts';
 
 /** What the ways are compared by beside their prices. */
 type Setting = {
-  /** null: nobody knows. */
-  readonly daysAtBender: number | null;
+  readonly bender: Bender;
   /** What the frame may miss by, ± [mm]. */
   readonly tolerance: number;
 };
@@ -24,24 +24,30 @@ type Setting = {
 export function withCosts(
   correction: CorrectionPlan,
   options: readonly QuoteOption[],
-  { daysAtBender, tolerance }: Setting,
+  { bender, tolerance }: Setting,
 ): CorrectionPlan {
   const ways = markUnbeaten(
     correction.ways.map((way): Way => {
       const option = options.find(({ scope }) => scope === way.key);
-      return option === undefined ? way : pricedBy(way, option, daysAtBender);
+      return option === undefined ? way : pricedBy(way, option, bender);
     }),
   );
-  return { ...correction, ways, wouldChange: whatWouldChange(ways, correction.recommended, tolerance) };
+  const { recommended } = correction;
+  return {
+    ...correction,
+    ways,
+    money: costBesideOthers(ways, recommended),
+    wouldChange: whatWouldChange(ways, recommended, tolerance),
+  };
 }
 
-function pricedBy(way: Way, option: QuoteOption, daysAtBender: number | null): Way {
+function pricedBy(way: Way, option: QuoteOption, bender: Bender): Way {
   const { lines, total, breaks, minutes } = option;
   return {
     ...way,
     ...costsOf({ lines, total, quantity: breaks[0]?.quantity ?? 1 }),
     minutes,
-    days: daysOut(way, { minutes, daysAtBender }),
+    days: daysOut(way, { minutes, ...bender }),
     risks: [...way.risks, ...priceRisksOf(option)],
   };
 }

@@ -4,7 +4,7 @@ import type { Finding } from '../../plan/finding.ts';
 import type { Figure } from '../../plan/figure.ts';
 import type { CheckDimension, FramePlan, MemberPlan } from '../../plan/frame.ts';
 import type { MemberMaking } from '../../plan/making.ts';
-import { planMember, type PlannedMember } from '../bending/plan-member.ts';
+import { planMember, type MemberContext, type PlannedMember } from '../bending/plan-member.ts';
 import type { BendContext } from '../bending/planned-arc.ts';
 import type { Misreading } from '../correction/misreadings.ts';
 import { planReadingCheck } from '../correction/reading-check.ts';
@@ -14,7 +14,7 @@ import { holeWraps } from '../joints/hole-wrap.ts';
 import { bendingOf, planMaking } from '../making/plan-making.ts';
 import type { AllowedSize } from '../tube/tolerances.ts';
 import { bentMember, type BentMember } from './bend-errors.ts';
-import { extraFor, measureCheck, type Check, type FrameGeometry } from './frame-geometry.ts';
+import { extraFor, measureCheck, type Check, type FrameGeometry, type MemberGeometry } from './frame-geometry.ts';
 import { linearTolerance } from './general-tolerances.ts';
 import { bandOfParts, sizeBand } from './size-band.ts';
 import { atLeast, wayOut } from './way-out.ts';
@@ -34,18 +34,7 @@ export function planFrame(
   bending: FrameContext,
   found: readonly Misreading[],
 ): { frame: FramePlan; planned: ReadonlyMap<string, PlannedMember>; findings: Finding[] } {
-  const { tolerance } = bending;
-  const partners = new Map(geometry.members.map((member) => [member.name, member]));
-  const context = {
-    ...bending,
-    tube: job.tube,
-    tolerance: tolerance === null ? null : plusMinusOf(tolerance),
-    paperThickness: job.closing.paperThickness,
-    templateStations: job.print.templateStations,
-    partners,
-    holes: job.holes,
-    field: '/frame',
-  };
+  const context = { ...memberContext(job, geometry.members, bending), holes: job.holes };
   const findings: Finding[] = unknownMembers(job, geometry);
   const bent = new Map<string, BentMember>();
   const asPlanned = new Map<string, PlannedMember>();
@@ -84,6 +73,33 @@ export function planFrame(
     findings,
   };
 }
+
+/** What members are planned with, on the partners that they sit on. */
+const memberContext = (
+  job: Pick<BentFrom, 'tube' | 'closing' | 'print'>,
+  members: readonly MemberGeometry[],
+  { tolerance, ...bending }: FrameContext,
+): MemberContext => ({
+  ...bending,
+  tube: job.tube,
+  tolerance: tolerance === null ? null : plusMinusOf(tolerance),
+  paperThickness: job.closing.paperThickness,
+  templateStations: job.print.templateStations,
+  partners: new Map(members.map((member) => [member.name, member])),
+  field: '/frame',
+});
+
+/**
+ * What is sawn off a bar for a member that is made anew on a frame as it stands: throats off, trim and grips on, as for a
+ * member of a new frame [mm].
+ */
+export const cutLengthOn = (
+  member: MemberGeometry,
+  members: readonly MemberGeometry[],
+  job: Pick<BentFrom, 'tube' | 'closing' | 'print' | 'bending'>,
+  bending: FrameContext,
+): Figure =>
+  planMember(member, bendingOf(job.bending, member.name).from, memberContext(job, members, bending)).plan.cutLength;
 
 /** The size whose band is furthest beyond what its class allows, where one is. */
 function doubtful(checks: readonly CheckDimension[]): Finding[] {

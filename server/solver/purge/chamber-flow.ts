@@ -38,11 +38,22 @@ export type ChamberFlow = Passing & {
   readonly slowest: readonly number[];
 };
 
+/** Chambers that were worked out for a context: its purge and the choices of gas beside it ask for the same. */
+const KNOWN = new WeakMap<PurgeContext, Map<Purge['extent'], readonly ChamberFlow[]>>();
+
 /**
  * The chambers that are filled for the welds: bores that connect and hold a place that a weld heats, whole, or as pockets
- * between dams. Numbered from 1 in the order of the frame's members.
+ * between dams. Numbered from 1 in the order of the frame's members. Worked out once for each context.
  */
-export function chamberFlows(context: PurgeContext, extent: Purge['extent']): ChamberFlow[] {
+export function chamberFlows(context: PurgeContext, extent: Purge['extent']): readonly ChamberFlow[] {
+  const known = KNOWN.get(context) ?? new Map<Purge['extent'], readonly ChamberFlow[]>();
+  KNOWN.set(context, known);
+  const found = known.get(extent) ?? flowsOf(context, extent);
+  known.set(extent, found);
+  return found;
+}
+
+function flowsOf(context: PurgeContext, extent: Purge['extent']): ChamberFlow[] {
   const { members, holes, sites, openings, ventBore: vent, up, purge } = context;
   if (sites.length === 0) return [];
   const dams = extent === 'dams';

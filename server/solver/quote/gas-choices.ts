@@ -1,6 +1,7 @@
 import type { Purge } from '../../job/purge.ts';
 import type { SettledJob } from '../../job/job.ts';
 import type { Figure } from '../../plan/figure.ts';
+import type { PurgePlan } from '../../plan/purge.ts';
 import type { GasChoice } from '../../plan/quote.ts';
 import { figure, input } from '../figure.ts';
 import { numbered, termsOf } from '../numbered-symbols.ts';
@@ -14,8 +15,9 @@ import { setUpsOf, type SetUp } from '../purge/set-ups.ts';
 import { floorTime } from '../welding/operating-factor.ts';
 import { addQuantities } from './add-quantities.ts';
 import { gasNeed, type GasNeed } from './gas-lines.ts';
-import { priceOf } from './price-of.ts';
-import type { PricedLine } from './priced-line.ts';
+import { exactAt, type LineRule } from './line-rule.ts';
+import { wholeMinor } from './minor-units.ts';
+import { rulesFor } from './price-of.ts';
 import type { Quantities } from './quantities.ts';
 import { workQuantities } from './work-quantities.ts';
 
@@ -24,7 +26,13 @@ const JOINTS = ['together', 'one-by-one'] as const;
 type Joints = (typeof JOINTS)[number];
 
 /** What a choice is made for. */
-type Asked = { readonly job: SettledJob; readonly work: JobWork; readonly legs: Quantities | null };
+type Asked = {
+  readonly job: SettledJob;
+  readonly work: JobWork;
+  readonly legs: Quantities | null;
+  /** How the work is purged as planned, which knows what stops each extent; null where the gas never reaches the target. */
+  readonly purge: PurgePlan | null;
+};
 
 /**
  * What the gas of one frame comes to: the whole frame or dams, all welds of a set-up in one filling or each in a filling of
@@ -38,7 +46,8 @@ export function gasChoices(asked: Asked): GasChoice[] {
   return EXTENTS.flatMap((extent): GasChoice[] => {
     const chambers = chamberFlows(context, extent);
     if (chambers.length === 0) return [];
-    const stops = extentStops(chambers, context);
+    const planned = asked.purge?.extents.find((one) => one.extent === extent);
+    const stops = planned?.stops ?? extentStops(chambers, context);
     return JOINTS.map((joints) => {
       const setUps = joints === 'together' ? setUpsOf(chambers) : oneByOne(chambers);
       return { ...choiceOf({ extent, joints }, setUps, asked), stops };
@@ -68,19 +77,20 @@ function choiceOf(
   asked: Asked,
 ): Omit<GasChoice, 'stops'> {
   const { job, work } = asked;
-  const purged = workOf(work.gas, setUps);
-  const order = { quantities: quantitiesOf(asked, purged), job, quantity: 1 };
-  const need = gasNeed(order);
+  const chosen = extent === job.purge.extent && joints === 'together';
+  const purged = chosen ? work.purge : workOf(work.gas, setUps);
+  const task = { quantities: quantitiesOf(asked, purged), job };
+  const need = gasNeed(task, 1);
   const count = input('n', 'fillings', purged.setups, 'count');
   return {
     extent,
     joints,
-    chosen: extent === job.purge.extent && joints === 'together',
+    chosen,
     fillings: figure(purged.setups, 'count', 'n', [count], ['geometry']),
     minutes: minutesFigure(work.gas, purged, changesOf(need) ?? 0),
-    gas: gasFigure(order.quantities),
+    gas: gasFigure(task.quantities),
     ...bottleFigures(need),
-    cost: costFigure(priceOf(order).lines),
+    cost: costFigure(rulesFor(task).rules),
   };
 }
 
@@ -138,20 +148,24 @@ function bottleFigures(need: GasNeed): Pick<GasChoice, 'bottles' | 'changes'> {
 }
 
 /** Whether a line of a quote is about gas. */
-const isGas = ({ key, of }: PricedLine): boolean =>
+const isGas = ({ key, of }: LineRule): boolean =>
   ['gas', 'bottle-rent', 'purge', 'bottle'].includes(key) || (key === 'machine' && ['purge', 'bottle'].includes(of));
 
 /** What the lines of the gas come to, as the quote has them; null while one of them stands open. */
-function costFigure(lines: readonly PricedLine[]): Figure | null {
-  const amounts = lines
-    .filter(isGas)
-    .map(({ key, of, amount }) => ({ name: of === '' ? key : `${key}-${of}`, amount }));
-  if (amounts.some(({ amount }) => amount === null)) return null;
+function costFigure(rules: readonly LineRule[]): Figure | null {
+  const amounts: { name: string; amount: number }[] = [];
+  for (const rule of rules.filter(isGas)) {
+    const exact = exactAt(rule, 1);
+    if (exact === undefined) continue;
+    const amount = exact === null ? null : wholeMinor(exact);
+    if (amount === null) return null;
+    amounts.push({ name: rule.of === '' ? rule.key : `${rule.key}-${rule.of}`, amount });
+  }
   return figure(
-    amounts.reduce((sum, { amount }) => sum + (amount ?? 0), 0),
+    amounts.reduce((sum, { amount }) => sum + amount, 0),
     'minor',
     `c = ${termsOf('c', amounts.length, ' + ')}`,
-    amounts.map(({ name, amount }, index) => input(numbered('c', index + 1), `line-${name}`, amount ?? 0, 'minor')),
+    amounts.map(({ name, amount }, index) => input(numbered('c', index + 1), `line-${name}`, amount, 'minor')),
     ['money'],
   );
 }

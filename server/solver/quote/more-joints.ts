@@ -26,7 +26,9 @@ export function withJoints(
   const each = (key: 'counts' | 'metres' | 'process') =>
     byOperation((operation) => (operation === 'bend' ? quantities[key].bend : scaled((one) => one[key][operation])));
   return {
-    pieces: quantities.pieces.flatMap((piece) => (piece.kind === 'let-in' ? severalPieces(piece, times) : [piece])),
+    pieces: quantities.pieces.some(({ kind }) => kind === 'let-in')
+      ? quantities.pieces.flatMap((piece) => (piece.kind === 'let-in' ? severalPieces(piece, times) : [piece]))
+      : quantities.pieces,
     counts: each('counts'),
     metres: each('metres'),
     process: each('process'),

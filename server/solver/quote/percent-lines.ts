@@ -59,16 +59,19 @@ function marginLines({ margin, marginOn }: Rates, cost: number): PricedLine[] {
   ];
 }
 
+/** To the nearest step, halves up; a price that is something never becomes nothing: it is one step at the least. */
 function roundingLines({ roundTo }: Rates, exact: number): PricedLine[] {
   const rounded = wholeMinor(exact / roundTo);
-  const amount = (rounded ?? 0) * roundTo - exact;
-  if (rounded === null || amount === 0) return [];
+  if (rounded === null) return [];
+  const least = exact > 0 ? 1 : 0;
+  const amount = Math.max(least, rounded) * roundTo - exact;
+  if (amount === 0) return [];
   return [
     ruledLine({
       key: 'rounding',
       quantity: amount,
       reckoning: {
-        formula: 'r = k ⌊p/k + 1/2⌋ − p',
+        formula: exact > 0 ? 'r = k max(1, ⌊p/k + 1/2⌋) − p' : 'r = k ⌊p/k + 1/2⌋ − p',
         inputs: () => [
           input('k', 'price-rounded-to', roundTo, 'minor'),
           input('p', 'price-before-rounding', exact, 'minor'),

@@ -3,12 +3,13 @@ import type { Figure, Unit, WorkingInput } from '../../plan/figure.ts';
 import type { QuoteLine, QuoteLineKey, QuotePart } from '../../plan/quote.ts';
 import { figure } from '../figure.ts';
 import type { SourceKey } from '../sources.ts';
-import { MOST_QUANTITY, wholeMinor } from './minor-units.ts';
+import { MOST_AMOUNT, MOST_QUANTITY, wholeMinor } from './minor-units.ts';
 
 /** A line in plain numbers; its figure is made only where somebody reads it. */
 export type PricedLine = {
   readonly key: QuoteLineKey;
   readonly of: string;
+  readonly size: QuoteLine['size'];
   readonly quantity: number | null;
   readonly unit: Unit;
   readonly rate: number | null;
@@ -17,6 +18,8 @@ export type PricedLine = {
   readonly missing: readonly string[];
   readonly example: boolean;
   readonly since: string;
+  /** Before it is rounded [minor]. */
+  readonly exact: number | null;
   readonly amount: number | null;
   readonly parts: readonly QuotePart[];
   readonly figure: () => Figure | null;
@@ -37,6 +40,7 @@ export type Reckoning = {
 type Asked = {
   readonly key: QuoteLineKey;
   readonly of?: string;
+  readonly size?: QuoteLine['size'];
   /** null while something that it needs is open; `unit` its unit. */
   readonly quantity: number | null;
   readonly unit: Unit;
@@ -48,12 +52,22 @@ type Asked = {
   readonly parts?: readonly QuotePart[];
 };
 
+export type RatedAsked = Asked & { readonly rate: Told };
+export type RuledAsked = Omit<Asked, 'unit'> & { readonly rateField: string; readonly since?: string };
+
+/** What so much of something comes to [minor], not rounded; null while it is open, or more than can be counted. */
+export function exactOf(quantity: number | null, price: number | null): number | null {
+  if (quantity === null || price === null || !(Math.abs(quantity) <= MOST_QUANTITY)) return null;
+  const exact = quantity * price;
+  return Math.abs(exact) <= MOST_AMOUNT ? exact : null;
+}
+
 /** A line of so many units at a rate: open while the rate or the quantity is. */
-export const ratedLine = (asked: Asked & { readonly rate: Told; readonly times?: number }): PricedLine => {
-  const { rate, times = 1 } = asked;
+export const ratedLine = (asked: RatedAsked): PricedLine => {
+  const { rate } = asked;
   return lineOf(asked, {
     needs: [rate, ...(asked.needs ?? [])],
-    rate: rate.value === null ? null : rate.value * times,
+    rate: rate.value,
     rateUnit: 'minor',
     rateField: rate.field,
     since: rate.own.since,
@@ -73,9 +87,7 @@ export const percentLine = (asked: Asked & { readonly percent: Told }): PricedLi
   });
 
 /** A line whose quantity is the amount itself, reckoned by a rule of its own; it has no rate. */
-export const ruledLine = (
-  asked: Omit<Asked, 'unit'> & { readonly rateField: string; readonly since?: string },
-): PricedLine =>
+export const ruledLine = (asked: RuledAsked): PricedLine =>
   lineOf(
     { ...asked, unit: 'minor' },
     {
@@ -89,7 +101,7 @@ export const ruledLine = (
   );
 
 function lineOf(
-  { key, of = '', quantity: asked, unit, reckoning, missing = [], parts = [] }: Asked,
+  { key, of = '', size = null, quantity: asked, unit, reckoning, missing = [], parts = [] }: Asked,
   by: Pick<PricedLine, 'rate' | 'rateUnit' | 'rateField' | 'since'> & {
     readonly needs: readonly Told[];
     /** The rate is for so many of the quantity; null: there is none, the quantity is the amount. */
@@ -98,10 +110,11 @@ function lineOf(
 ): PricedLine {
   const { needs, factor, rate, rateUnit, rateField, since } = by;
   const quantity = asked === null || !(Math.abs(asked) <= MOST_QUANTITY) ? null : asked;
-  const price = factor === null ? 1 : rate === null ? null : rate / factor;
+  const exact = exactOf(quantity, factor === null ? 1 : rate === null ? null : rate / factor);
   return {
     key,
     of,
+    size,
     quantity,
     unit,
     rate,
@@ -110,7 +123,8 @@ function lineOf(
     missing: [...new Set([...needs.flatMap(({ value, field }) => (value === null ? [field] : [])), ...missing])],
     example: needs.some(({ value, own }) => value !== null && own.example),
     since,
-    amount: quantity === null || price === null ? null : wholeMinor(quantity * price),
+    exact,
+    amount: exact === null ? null : wholeMinor(exact),
     parts: quantity === null ? [] : parts,
     figure: () =>
       quantity === null ? null : figure(quantity, unit, reckoning.formula, reckoning.inputs(), reckoning.sources),

@@ -1,6 +1,6 @@
 import type { Job } from '../../job/job.ts';
 import type { Finding } from '../../plan/finding.ts';
-import type { OwnTime } from '../../plan/quote.ts';
+import type { OwnTime, QuoteOption } from '../../plan/quote.ts';
 import { finding } from '../finding.ts';
 import { ownRatio } from './own-times.ts';
 
@@ -15,10 +15,14 @@ const AS_PLANNED = 0.2;
 /** And those within so many standard errors may be chance; our own choice, the usual one. */
 const ERRORS = 2;
 
+/** Rounding of more than this share of the price is much [percent]; our own choice. */
+const MUCH_ROUNDED = 5;
+
 type Quoted = Pick<Job, 'quote' | 'rates' | 'log'>;
 
-/** What to look at in dates, currency, quantities and times before a quote goes out. */
-export const quoteFindings = (job: Quoted, own: readonly OwnTime[]): Finding[] => [
+/** What to look at in rounding, dates, currency, quantities and times before a quote goes out. */
+export const quoteFindings = (job: Quoted, shown: Pick<QuoteOption, 'lines' | 'net'>, own: readonly OwnTime[]): Finding[] => [
+  ...largeRounding(shown),
   ...notInEffect(job),
   ...unlikeDigits(job),
   ...repeated(job),
@@ -32,6 +36,19 @@ function notInEffect({ quote: { date }, rates: { from, until } }: Quoted): Findi
   if (date === '' || (!early && !late)) return [];
   const limits = { ...(from === '' ? {} : { from }), ...(until === '' ? {} : { until }) };
   return [finding('rates-not-in-effect', 'caution', '/quote/date', { date, ...limits })];
+}
+
+/** Rounding that eats the whole margin, or that is a large share of the price, whichever way it goes. */
+function largeRounding({ lines, net }: Pick<QuoteOption, 'lines' | 'net'>): Finding[] {
+  const of = (key: 'rounding' | 'margin'): number => lines.find((line) => line.key === key)?.amount ?? 0;
+  const rounding = of('rounding');
+  const margin = of('margin');
+  const price = net - rounding;
+  const percent = (amount: number): number => Math.round((1000 * amount) / price) / 10;
+  const eaten = margin > 0 && -rounding > margin;
+  if (price <= 0 || (!eaten && percent(Math.abs(rounding)) <= MUCH_ROUNDED)) return [];
+  const data = { value: percent(Math.abs(rounding)), ...(eaten ? { margin: percent(margin) } : {}) };
+  return [finding('rounding-large', 'caution', '/rates/roundTo', data)];
 }
 
 function unlikeDigits({ rates: { currency, minorDigits } }: Quoted): Finding[] {

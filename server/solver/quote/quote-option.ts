@@ -1,4 +1,5 @@
 import type { SettledJob } from '../../job/job.ts';
+import type { StockLayout } from '../../job/stock.ts';
 import type { Way } from '../../plan/correction.ts';
 import type { Figure } from '../../plan/figure.ts';
 import type { QuoteBreak, QuoteLineKey, QuoteOption } from '../../plan/quote.ts';
@@ -7,17 +8,24 @@ import { numbered, termsOf } from '../numbered-symbols.ts';
 import { customerGroups } from './customer-groups.ts';
 import { lineOf } from './line-of.ts';
 import { wholeMinor } from './minor-units.ts';
-import { priceOf, type PricedLines } from './price-of.ts';
+import { amountsOf, priceOf, rulesFor, type PricedAmounts, type Rules } from './price-of.ts';
 import type { Quantities } from './quantities.ts';
 import { OPERATIONS } from './operations.ts';
 
-/** One way, or the frame, priced for every quantity that is asked for; lines with their workings for the first. */
+/**
+ * One way, or the frame, priced for every quantity that is asked for; lines with their workings for the first.
+ *
+ * @param layout bars that the tube of the first quantity is priced by; null: none
+ */
 export function quoteOption(
   { scope, quantities }: { readonly scope: QuoteOption['scope']; readonly quantities: Quantities },
   job: SettledJob,
+  layout: StockLayout | null = null,
 ): Omit<QuoteOption, 'offered'> {
-  const prices = job.quote.quantities.map((quantity) => priceOf({ quantities, job, quantity }));
-  const first = prices[0] ?? priceOf({ quantities, job, quantity: 1 });
+  const rules = rulesFor({ quantities, job });
+  const [quantity = 1, ...more] = job.quote.quantities;
+  const first = priceOf({ quantities, job, quantity, layout }, rules);
+  const others = more.map((several) => amountsOf({ quantities, job, quantity: several }, rules));
   const { lines, cost, net, tax, total } = first;
   return {
     scope,
@@ -29,15 +37,20 @@ export function quoteOption(
     tax,
     total,
     groups: customerGroups(lines, net),
-    breaks: prices.map(breakOf),
-    minutes: minutesOf(first),
+    breaks: [first, ...others].map(breakOf),
+    minutes: minutesOf(rules, quantity),
   };
 }
 
-function breakOf({ quantity, lines, net, tax, total }: PricedLines): QuoteBreak {
+type Sums = Pick<PricedAmounts, 'quantity' | 'net' | 'tax' | 'total'> & {
+  readonly lines: readonly QuoteBreak['lines'][number][];
+};
+
+function breakOf({ quantity, lines, net, tax, total }: Sums): QuoteBreak {
   return {
     quantity,
     lines: lines.map(({ key, of, amount }) => ({ key, of, amount })),
+    open: lines.filter(({ amount }) => amount === null).length,
     net,
     tax,
     total,
@@ -52,18 +65,20 @@ const eachOf = (sum: number, quantity: number): number => wholeMinor(sum / quant
 const LABOUR: readonly QuoteLineKey[] = OPERATIONS;
 
 /** Labour of one frame, the set-ups shared by all of the order. */
-export function minutesOf({ lines, minutes, quantity }: PricedLines): Figure | null {
+export function minutesOf({ rules, labour }: Rules, quantity: number): Figure | null {
+  const minutes = labour.minutes(quantity);
   if (minutes === null) return null;
-  const hours = lines.flatMap((line) =>
-    LABOUR.includes(line.key) && line.quantity !== null ? [{ key: line.key, hours: line.quantity }] : [],
-  );
+  const hours = rules.flatMap(({ key, taken }) => {
+    const value = LABOUR.includes(key) ? taken(quantity) : null;
+    return typeof value === 'number' ? [{ key, value }] : [];
+  });
   const sum = termsOf('h', hours.length, ' + ');
   return figure(
     minutes / quantity,
     'min',
     quantity === 1 ? `t = 60 (${sum})` : `t = 60 (${sum})/n`,
     [
-      ...hours.map(({ key, hours: value }, index) => input(numbered('h', index + 1), `time-of-${key}`, value, 'h')),
+      ...hours.map(({ key, value }, index) => input(numbered('h', index + 1), `time-of-${key}`, value, 'h')),
       ...(quantity === 1 ? [] : [input('n', 'frames', quantity, 'count')]),
     ],
     ['typed', 'geometry'],
@@ -75,7 +90,7 @@ export function costsOf({
   lines,
   total,
   quantity,
-}: Pick<PricedLines, 'total' | 'quantity'> & {
+}: Pick<PricedAmounts, 'total' | 'quantity'> & {
   readonly lines: readonly { readonly amount: number | null }[];
 }): Pick<Way, 'cost' | 'costAtLeast'> {
   const known = lines.filter(({ amount }) => amount !== null).length;

@@ -1,18 +1,27 @@
 import type { OwnValue, TubeRate } from '../../job/rates.ts';
 import type { QuotePart } from '../../plan/quote.ts';
 import { input } from '../figure.ts';
+import { worthOf } from '../stock/bar-credit.ts';
 import { tubeNeeds, type TubeNeed } from '../stock/tube-needs.ts';
 import type { Order } from './order.ts';
 import { percentLine, ratedLine, ruledLine, told, type PricedLine } from './priced-line.ts';
-import { sizeName } from './size-name.ts';
+import { sizeKey, sizeOf } from './size-key.ts';
 
-/** Tube of each size and grade, by the metre or by the bar, and what the offcuts that are kept are worth. */
-export function tubeLines({ quantities: { pieces }, job: { rates, stock }, quantity }: Order): PricedLine[] {
-  const lines = tubeNeeds({ pieces, quantity, rates, stock }).flatMap((need) => {
+/**
+ * Tube of each size and grade: by the bars of the layout where the order has one, else by the metre or by the bar, with what
+ * the offcuts that are kept are worth.
+ */
+export function tubeLines({
+  quantities: { pieces },
+  job: { rates, stock },
+  quantity,
+  layout = null,
+}: Order): PricedLine[] {
+  const lines = tubeNeeds({ pieces, quantity, rates, saw: stock.saw, layout }).flatMap((need) => {
     const { rate, kept } = need;
     const parts = partsOf(need, quantity);
-    if (rate?.by === 'metre') return [byMetre(need, rate, { waste: rates.waste, parts })];
     if (kept !== null) return [keptLine(need, kept, { remnantCredit: rates.remnantCredit, parts })];
+    if (rate?.by === 'metre') return [byMetre(need, rate, { waste: rates.waste, parts })];
     return rate === null ? [openLine(need)] : byBar(need, rate, { remnantCredit: rates.remnantCredit, parts });
   });
   const isTube = ({ key }: PricedLine): boolean => key === 'tube';
@@ -29,6 +38,9 @@ const partsOf = ({ pieces }: TubeNeed, quantity: number): QuotePart[] =>
 
 type Parts = readonly QuotePart[];
 
+/** What a line hangs on whose tube is priced by the bars that were laid out. */
+export const LAYOUT_FIELD = '/stock/layout';
+
 function byMetre(
   need: TubeNeed,
   { perMetre }: TubeRate,
@@ -38,7 +50,8 @@ function byMetre(
   const share = lost.value;
   return ratedLine({
     key: 'tube',
-    of: sizeName(need),
+    of: sizeKey(need),
+    size: sizeOf(need),
     quantity: share === null ? null : need.metres * (1 + share / 100),
     unit: 'm',
     reckoning: {
@@ -62,10 +75,10 @@ function byBar(
 ): PricedLine[] {
   const { bars } = need;
   const price = told(perBar, `${need.field}/perBar`);
-  const of = sizeName(need);
+  const named = { of: sizeKey(need), size: sizeOf(need) };
   const line = ratedLine({
     key: 'tube',
-    of,
+    ...named,
     quantity: bars?.count ?? null,
     unit: 'count',
     reckoning: {
@@ -82,21 +95,20 @@ function byBar(
     parts,
   });
   const credit = told(remnantCredit, '/rates/remnantCredit');
-  if (bars === null || bars.keptMetres === 0 || credit.value === 0) return [line];
-  const { keptMetres } = bars;
-  // what the bar cost, by the length that is kept; a share of it is taken off again
-  const worth = price.value === null ? null : (keptMetres * price.value * 1000) / barLength;
+  if (bars === null || bars.keptLength === 0 || credit.value === 0) return [line];
+  const { keptLength } = bars;
+  const worth = price.value === null ? null : worthOf({ price: price.value, length: barLength }, keptLength);
   return [
     line,
     percentLine({
       key: 'remnant-credit',
-      of,
+      ...named,
       quantity: worth,
       unit: 'minor',
       reckoning: {
         formula: 'c = k p/ℓ',
         inputs: () => [
-          input('k', 'offcuts-kept', keptMetres, 'm'),
+          input('k', 'offcuts-kept', keptLength / 1000, 'm'),
           input('p', 'price-of-a-bar', price.value ?? 0, 'minor'),
           input('ℓ', 'length-of-a-bar', barLength / 1000, 'm'),
         ],
@@ -108,26 +120,35 @@ function byBar(
   ];
 }
 
-/** The share of bars that were laid out and kept, offcuts credited. */
+/** The share of bars that were laid out and kept, offcuts credited; it hangs on today's price of those that are bought. */
 function keptLine(
   need: TubeNeed,
-  { amount, bars }: NonNullable<TubeNeed['kept']>,
+  kept: NonNullable<TubeNeed['kept']>,
   { remnantCredit, parts }: { readonly remnantCredit: OwnValue; readonly parts: Parts },
 ): PricedLine {
+  const { amount, bars, isBought, by, isCredited, unpriced, isForeign } = kept;
+  const { rate, field } = need;
   const credit = told(remnantCredit, '/rates/remnantCredit');
   return ruledLine({
     key: 'tube',
-    of: sizeName(need),
+    of: sizeKey(need),
+    size: sizeOf(need),
     quantity: amount,
     reckoning: {
       formula: 'c = Σ pᵢ ℓᵢ/Σℓ − offcuts kept',
       inputs: () => [input('n', 'bars-laid-out', bars, 'count'), input('ℓ', 'sawn-off-bars', need.metres, 'm')],
       sources: ['bar-bookkeeping', 'typed'],
     },
-    rateField: '/stock/layout',
-    // a credit that nothing is credited by is no example that the price rests on
-    needs: credit.value === null || credit.value === 0 ? [] : [credit],
-    missing: amount === null ? ['/stock/layout'] : [],
+    rateField: LAYOUT_FIELD,
+    needs: [
+      ...(rate === null || by === null ? [] : [told(rate[by], `${field}/${by}`)]),
+      // a credit that nothing is credited by is no example that the price rests on
+      ...(isCredited && credit.value !== 0 ? [credit] : []),
+    ],
+    missing: [
+      ...(isBought && rate === null ? [field] : []),
+      ...(unpriced.length > 0 || isForeign ? [LAYOUT_FIELD] : []),
+    ],
     parts,
   });
 }
@@ -136,7 +157,8 @@ function keptLine(
 const openLine = (need: TubeNeed): PricedLine =>
   ruledLine({
     key: 'tube',
-    of: sizeName(need),
+    of: sizeKey(need),
+    size: sizeOf(need),
     quantity: null,
     reckoning: { formula: 'c', inputs: () => [], sources: ['typed'] },
     rateField: need.field,

@@ -1,6 +1,7 @@
 import type { PlacedJoint } from '../../job/closing.ts';
 import type { Finding } from '../../plan/finding.ts';
 import type { KeepOut } from '../../plan/joint.ts';
+import type { BarJointPlan } from '../../plan/stock.ts';
 import { clearOfWeld } from '../correction/splice/free-stretches.ts';
 import { finding } from '../finding.ts';
 import { atLeast, atMost, wayOut } from '../frame/way-out.ts';
@@ -69,6 +70,27 @@ function misplaced({ member, station }: PlacedJoint, rooms: readonly JointRoom[]
 
 /** The furthest station that can be typed [mm]. */
 const MOST_STATION = 50_000;
+
+/** Where each of the joints that are asked for may stand, the others staying where they are. */
+export const roomsOfJoints = (
+  asked: readonly PlacedJoint[],
+  tubes: StraightTubes,
+  outsideDiameter: number,
+): BarJointPlan[] =>
+  asked.flatMap(({ member }, index): BarJointPlan[] => {
+    const tube = tubes.get(member);
+    if (tube === undefined) return [];
+    const clear = clearOfWeld(outsideDiameter);
+    const rooms = asked.reduce<readonly JointRoom[]>(
+      (left, other, at) =>
+        at === index || other.member !== member
+          ? left
+          : without(left, other.station - clear, other.station + clear, 'weld'),
+      tube.rooms,
+    );
+    const ranges = rooms.map(({ from, to }) => ({ from, to }));
+    return [{ member, field: `/stock/joints/${String(index)}/station`, ranges }];
+  });
 
 /** The welds of joints between bars. */
 export const barJointWelds = (joints: BarJoints): WeldPlace[] =>

@@ -4,13 +4,12 @@ import type { BarPlan, PieceOnBar } from '../../plan/stock.ts';
 import { figure, input } from '../figure.ts';
 import { barUse } from './bar-use.ts';
 
-/** A bar with the pieces on it, as it is drawn: the first begins where the end is trimmed. */
-export function barPlan(
-  number: number,
-  bar: Omit<LaidBar, 'outsideDiameter' | 'wall' | 'grade'>,
-  saw: SawSettings,
-): BarPlan {
-  const { stock, name, remnant, length, heat, price } = bar;
+/** A bar of a size that is known. */
+export type BarAsLaid = Omit<LaidBar, 'outsideDiameter' | 'wall' | 'grade'>;
+
+/** Bars cut alike with the pieces on each, as they are drawn: the first piece begins where the end is trimmed. */
+export function barPlan(number: number, bar: BarAsLaid, saw: SawSettings): BarPlan {
+  const { stock, name, remnant, length, heat, price, times } = bar;
   const lengths = bar.pieces.map((piece) => piece.length);
   // what does not fit is not laid, so that nothing is left where it seems to
   const { kerfs, offcut, kept } = barUse({ length, pieces: lengths }, saw) ?? { kerfs: 0, offcut: 0, kept: false };
@@ -23,6 +22,7 @@ export function barPlan(
   });
   return {
     number,
+    times,
     stock,
     name,
     remnant,

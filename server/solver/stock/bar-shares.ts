@@ -1,5 +1,6 @@
 import type { SawSettings } from '../../job/rates.ts';
 import type { LaidBar } from '../../job/stock.ts';
+import { creditOf, worthOf } from './bar-credit.ts';
 import { barUse } from './bar-use.ts';
 
 /** What of a bar's price falls to each job on it, by title, the job itself being ''; in the order of the bar [minor]. */
@@ -9,7 +10,7 @@ export type BarShares = ReadonlyMap<string, number>;
  * A bar's price, less what its offcut is credited with, shared out over the jobs whose pieces lie on it: each by the length
  * of its pieces with a kerf for each. Whole minor units: what rounding down leaves over goes to the largest remainders
  * first, of equal ones to the job whose piece comes first on the bar, so that the shares add up to the bar and are the same
- * from whichever job they are looked at.
+ * from whichever job they are looked at. Bars cut alike are each shared out by themselves: a job pays so many times its share.
  *
  * @param credit what a kept offcut is worth [percent of its share of the bar]; null: nobody knows
  * @returns null while the price of the bar, or the credit of an offcut that is kept, is open
@@ -42,5 +43,6 @@ function netPrice(
   if (price === null) return null;
   const use = barUse({ length, pieces: pieces.map((piece) => piece.length) }, saw);
   if (use?.kept !== true) return price;
-  return credit === null ? null : price - Math.round((price * credit * use.offcut) / (100 * length));
+  const back = creditOf(worthOf({ price, length }, use.offcut), credit);
+  return back === null ? null : price - back;
 }

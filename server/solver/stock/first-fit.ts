@@ -43,6 +43,12 @@ export function firstFit(lengths: readonly Lengths[], bar: number, saw: SawSetti
   }
 }
 
+/** How many bars are begun, and the length of their offcuts that are kept [mm]. */
+export const begun = (laid: readonly CutAlike[]): { readonly count: number; readonly keptLength: number } => ({
+  count: laid.reduce((sum, { bars }) => sum + bars, 0),
+  keptLength: laid.reduce((sum, { bars, use }) => sum + (use.kept ? bars * use.offcut : 0), 0),
+});
+
 const lengthAt = (lengths: readonly Lengths[], index: number): number => lengths[index]?.length ?? 0;
 
 /** What goes on the next bar: of each length, the longest first, as many as there are and as have room. */

@@ -19,7 +19,8 @@ const SAME_LENGTH = 1e-3;
 
 /**
  * Pieces that are longer than any bar, and where a joint would help: in a straight of the new frame, nearest to the middle of
- * the piece, so that what is left of both bars is as long as it can be. A leg and a let-in piece are not joined: a leg
+ * the piece, so that what is left of both bars is as long as it can be. Where one joint is not enough, the first of several
+ * is offered: it leaves one length that fits, and as little as can be to be joined again. A leg and a let-in piece are not joined: a leg
  * carries load, and a let-in piece is short.
  */
 export function overlongPieces(
@@ -31,7 +32,7 @@ export function overlongPieces(
   const findings: Finding[] = [];
   const overlong = found.map(({ piece, bar }): OverlongPiece => {
     const longest = longestOf(bar, saw);
-    const { rooms, offered } = joined(piece, longest, tubes, job);
+    const { rooms, offered, enough } = joined(piece, longest, tubes, job);
     const data = { name: piece.name, length: piece.length.value, longest };
     const asked: PlacedJoint[] = [...job.stock.joints, ...(offered === null ? [] : [offered])];
     const wayOut = offered === null || asked.length > MOST_JOINTS ? null : { field: '/stock/joints', value: asked };
@@ -49,12 +50,17 @@ export function overlongPieces(
       ),
       joints: rooms.map(({ from, to }) => ({ from, to })),
       offered: offered?.station ?? null,
+      enough,
     };
   });
   return { overlong, findings };
 }
 
-type Joined = { readonly rooms: readonly JointRoom[]; readonly offered: PlacedJoint | null };
+type Joined = {
+  readonly rooms: readonly JointRoom[];
+  readonly offered: PlacedJoint | null;
+  readonly enough: boolean;
+};
 
 /** Where a piece may have a joint, and the one that is offered. */
 function joined(
@@ -63,7 +69,7 @@ function joined(
   tubes: StraightTubes,
   job: Parameters<typeof overlongPieces>[2],
 ): Joined {
-  const nowhere: Joined = { rooms: [], offered: null };
+  const nowhere: Joined = { rooms: [], offered: null, enough: false };
   const tube = tubes.get(piece.of);
   if (tube === undefined || (piece.kind !== 'member' && piece.kind !== 'length')) return nowhere;
   if (piece.kind === 'member' && Math.abs(piece.length.value - tube.cutLength) > SAME_LENGTH) return nowhere;
@@ -84,8 +90,29 @@ function joined(
   const facesAfter = piece.part < piece.parts ? 2 : 1;
   const most = low + longest - facesBefore * face;
   const least = high - longest + facesAfter * face;
-  const station = nearestStation(tube, rooms, { least, most, middle: (low + high) / 2 });
-  return { rooms, offered: station === null ? null : { member: piece.of, station } };
+  const both = nearestStation(tube, rooms, { least, most, middle: (low + high) / 2 });
+  const station = both ?? firstOfSeveral(tube, rooms, { low, high, least, most });
+  return { rooms, offered: station === null ? null : { member: piece.of, station }, enough: both !== null };
+}
+
+/**
+ * A joint that leaves a length which fits, from one end of the piece or the other, and the least to be joined again; null
+ * where no room is within a bar of an end.
+ */
+function firstOfSeveral(
+  tube: StraightTube,
+  rooms: readonly JointRoom[],
+  {
+    low,
+    high,
+    least,
+    most,
+  }: { readonly low: number; readonly high: number; readonly least: number; readonly most: number },
+): number | null {
+  const first = nearestStation(tube, rooms, { least: low, most, middle: most });
+  const last = nearestStation(tube, rooms, { least, most: high, middle: least });
+  if (first === null || last === null) return first ?? last;
+  return high - tube.placeOf(first) <= tube.placeOf(last) - low ? first : last;
 }
 
 /** The station whose place on the straight tube is within limits and nearest to the middle; null where none is. */

@@ -2,9 +2,11 @@ import type { SettledJob } from '../../job/job.ts';
 import type { Finding } from '../../plan/finding.ts';
 import type { CutPiece, SizeLayout, StockPlan } from '../../plan/stock.ts';
 import { resolveGrade } from '../tube/grades.ts';
+import { roomsOfJoints } from './bar-joints.ts';
 import { ROUNDING, longestOf } from './bar-use.ts';
-import { keptSize, shareOfBars } from './kept-layout.ts';
-import { layoutFindings } from './layout-findings.ts';
+import { keptSize } from './kept-layout.ts';
+import { keptPrice, pricedToday } from './kept-price.ts';
+import { layoutFindings, type LaidOut } from './layout-findings.ts';
 import { overlongPieces, type TooLong } from './overlong.ts';
 import { sizeFigures } from './size-figures.ts';
 import { keptLaid, laidByFirstFit, type LaidSize } from './size-layout.ts';
@@ -31,13 +33,16 @@ export function planStock(asked: {
   const credit = rates.remnantCredit.value;
   const tooLong: TooLong[] = [];
   const sizes = bySize(pieces).map(({ kind, pieces: own }) => {
-    const kept = layout === null ? null : keptSize(layout, kind, own, quantity);
-    return { kind, own, kept };
+    if (layout === null) return { kind, own, kept: null };
+    const kept = keptSize(layout, { kind, pieces: own, quantity, saw });
+    const bars = kept.bars.map((bar) => pricedToday(bar, kind, rates));
+    const laid: LaidOut = { kind, pieces: own, kept, price: keptPrice(bars, layout, { kind, rates, saw }) };
+    return { kind, own, kept: { ...laid, bars } };
   });
   const layouts = sizes.map(({ kind, own, kept }): SizeLayout => {
     let laid: LaidSize;
-    if (layout !== null && kept?.differ === 0) {
-      laid = keptLaid(kept, layout, shareOfBars(kept.bars, layout, { currency: rates.currency, credit }));
+    if (layout !== null && kept?.kept.differ === 0) {
+      laid = keptLaid(kept, { found: layout.found, saw }, kept.price);
     } else {
       const { rate } = tubeRateOf(rates, kind);
       laid = laidByFirstFit({ pieces: own, quantity, rate, saw, credit });
@@ -51,11 +56,16 @@ export function planStock(asked: {
       ? []
       : layoutFindings(
           layout,
-          sizes.flatMap(({ kind, own, kept }) => (kept === null ? [] : [{ kind, kept, pieces: own }])),
+          sizes.flatMap(({ kept }) => kept ?? []),
           job,
         );
   return {
-    stock: { pieces: [...pieces], sizes: layouts, overlong: long.overlong },
+    stock: {
+      pieces: [...pieces],
+      sizes: layouts,
+      overlong: long.overlong,
+      joints: roomsOfJoints(stock.joints, tubes, job.tube.outsideDiameter),
+    },
     findings: [...long.findings, ...told],
   };
 }

@@ -38,7 +38,7 @@ export function sizeFigures(
 
 /** Of all bars, in percent of their length: pieces, offcuts that are kept, and the rest. */
 function sharesOf(bars: readonly BarPlan[]): Pick<SizeLayout, 'used' | 'keptShare' | 'scrap'> {
-  const sum = (of: (bar: BarPlan) => number): number => bars.reduce((total, bar) => total + of(bar), 0);
+  const sum = (of: (bar: BarPlan) => number): number => bars.reduce((total, bar) => total + bar.times * of(bar), 0);
   const all = sum(({ length }) => length);
   const used = sum(({ pieces }) => pieces.reduce((total, { from, to }) => total + to - from, 0));
   const kept = sum((bar) => (bar.kept ? bar.offcut.value : 0));

@@ -3,10 +3,14 @@ import type { StockLayout } from '../../job/stock.ts';
 import type { Figure } from '../../plan/figure.ts';
 import type { BarPlan, CutPiece, SizeLayout } from '../../plan/stock.ts';
 import { figure, input } from '../figure.ts';
-import { barPlan } from './bar-plan.ts';
+import { wholeMinor } from '../quote/minor-units.ts';
+import { creditOf, worthOf } from './bar-credit.ts';
+import { barPlan, type BarAsLaid } from './bar-plan.ts';
+import { barsTogether } from './bars-alike.ts';
 import { fewestBars } from './fewest-bars.ts';
-import { firstFit, type CutAlike, type Lengths } from './first-fit.ts';
+import { begun, firstFit, type CutAlike, type Lengths } from './first-fit.ts';
 import type { KeptSize } from './kept-layout.ts';
+import type { KeptPrice } from './kept-price.ts';
 
 /** How the pieces of one size and grade lie on bars, and what that says. */
 export type LaidSize = Pick<SizeLayout, 'from' | 'proven' | 'bars' | 'least' | 'cost'>;
@@ -14,19 +18,30 @@ export type LaidSize = Pick<SizeLayout, 'from' | 'proven' | 'bars' | 'least' | '
 /** What nobody can lay out: no bar is known, or a piece is longer than one. */
 const NOT_LAID: LaidSize = { from: 'none', proven: false, bars: [], least: null, cost: null };
 
-/** The bars of the layout that the job keeps, with this job's share of what they cost [minor]; null while a price is open. */
-export function keptLaid(kept: KeptSize, { found, saw }: StockLayout, share: number | null): LaidSize {
-  const count = kept.bars.length;
+/** The bars of the layout that the job keeps, with this job's share of what they cost. */
+export function keptLaid(
+  kept: Pick<KeptSize, 'bars'>,
+  { found, saw }: { readonly found: StockLayout['found']; readonly saw: SawSettings },
+  { amount, bars }: KeptPrice,
+): LaidSize {
+  const count = input('n', 'bars', bars, 'count');
   return {
     from: 'kept',
     proven: found === 'proven',
-    bars: kept.bars.map((bar, index) => barPlan(index + 1, bar, saw)),
+    bars: numbered(kept.bars, saw),
     least: null,
-    cost:
-      share === null
-        ? null
-        : figure(share, 'minor', 'c = Σ shares', [input('n', 'bars', count, 'count')], ['bar-bookkeeping', 'money']),
+    cost: amount === null ? null : figure(amount, 'minor', 'c = Σ shares', [count], ['bar-bookkeeping', 'money']),
   };
+}
+
+/** Bars one after the other, those cut alike as one with the number of the first. */
+function numbered(bars: readonly BarAsLaid[], saw: SawSettings): BarPlan[] {
+  let next = 1;
+  return bars.map((bar) => {
+    const plan = barPlan(next, bar, saw);
+    next += bar.times;
+    return plan;
+  });
 }
 
 /**
@@ -48,10 +63,10 @@ export function laidByFirstFit(asked: {
   const laid = firstFit(lengths, rate.barLength, saw);
   if (laid === null) return NOT_LAID;
   const least = fewestBars(lengths, rate.barLength, saw);
-  const bars = barsOf(laid, pieces, rate, saw);
+  const bars = numbered(barsOf(laid, pieces, rate), saw);
   return {
     from: 'first-fit',
-    proven: bars.length === least,
+    proven: barsTogether(bars) === least,
     bars,
     least: figure(
       least,
@@ -65,40 +80,40 @@ export function laidByFirstFit(asked: {
       ],
       ['fewest-bars'],
     ),
-    cost: costOf(bars, rate, credit),
+    cost: costOf(laid, rate, credit),
   };
 }
 
 const countOf = (lengths: readonly Lengths[]): number => lengths.reduce((sum, { count }) => sum + count, 0);
 
-/** Bars cut alike one after the other, each with its pieces by name, the longest first. */
-function barsOf(laid: readonly CutAlike[], pieces: readonly CutPiece[], rate: TubeRate, saw: SawSettings): BarPlan[] {
+/** Bars as they are bought, each with its pieces by name, the longest first. */
+function barsOf(laid: readonly CutAlike[], pieces: readonly CutPiece[], rate: TubeRate): BarAsLaid[] {
   const price = rate.by === 'bar' ? rate.perBar.value : null;
   const bought = { stock: '', name: '', remnant: false, length: rate.barLength, price, heat: '' };
-  const bars: BarPlan[] = [];
-  for (const alike of laid) {
-    const on = alike.on.flatMap(({ index, count }) => {
+  return laid.map(({ bars: times, on }) => ({
+    ...bought,
+    times,
+    pieces: on.flatMap(({ index, count }) => {
       const piece = pieces[index];
       if (piece === undefined) return [];
       return Array.from({ length: count }, () => ({ name: piece.name, length: piece.length.value, job: '' }));
-    });
-    const first = barPlan(bars.length + 1, { ...bought, pieces: on }, saw);
-    for (let more = 0; more < alike.bars; more += 1) bars.push({ ...first, number: bars.length + 1 });
-  }
-  return bars;
+    }),
+  }));
 }
 
-/** What bars by the bar cost, their kept offcuts credited; null by the metre and while a price is open. */
-function costOf(bars: readonly BarPlan[], { perBar, by, barLength }: TubeRate, credit: number | null): Figure | null {
-  const keptLength = bars.reduce((sum, { kept, offcut }) => sum + (kept ? offcut.value : 0), 0);
-  if (by === 'metre' || perBar.value === null || (keptLength > 0 && credit === null)) return null;
-  const back = Math.round((perBar.value * (credit ?? 0) * keptLength) / (100 * barLength));
+/** What bars by the bar cost, their kept offcuts credited, as a quote has it; null by the metre and while a price is open. */
+function costOf(laid: readonly CutAlike[], { perBar, by, barLength }: TubeRate, credit: number | null): Figure | null {
+  if (by === 'metre' || perBar.value === null) return null;
+  const { count, keptLength } = begun(laid);
+  const bought = wholeMinor(count * perBar.value);
+  const back = keptLength > 0 ? creditOf(worthOf({ price: perBar.value, length: barLength }, keptLength), credit) : 0;
+  if (bought === null || back === null) return null;
   return figure(
-    bars.length * perBar.value - back,
+    bought - back,
     'minor',
     'c = n p − p q O / (100 B)',
     [
-      input('n', 'bars', bars.length, 'count'),
+      input('n', 'bars', count, 'count'),
       input('p', 'price-of-a-bar', perBar.value, 'minor'),
       input('q', 'credit', credit ?? 0, 'percent'),
       input('O', 'offcuts-kept', keptLength, 'mm'),

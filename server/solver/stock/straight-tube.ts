@@ -37,6 +37,9 @@ export type StraightTubes = ReadonlyMap<string, StraightTube>;
  * before it as the tube runs through the machine, the length of the clamp is kept free as well. Common practice, no source:
  * a weld in a clamp marks, and the tube slips beside it.
  *
+ * Stretches that are barred for a correction (`closing.barred`) do not count: they are about cutting a frame that came back,
+ * and stand on that one.
+ *
  * @param planned each member as it is bent, by name
  * @param asked the tube's diameter and the clamp's length [mm], members that are bent from their finish
  */

@@ -91,11 +91,37 @@ describe('a piece that is longer than any bar', () => {
     );
   });
 
-  it('has no joint offered where one alone does not do, or nowhere has room', () => {
-    const short = plan(jobOf('hoop', 900));
-    expect(short.stock!.overlong[0]).toMatchObject({ offered: null });
-    expect(told(short, 'piece-too-long')[0]!.wayOut).toBeNull();
-    expect(short.stock!.overlong[0]!.joints.length).toBeGreaterThan(0);
+  it('has the first of several joints offered where one alone does not do: what it leaves fits on a bar', () => {
+    const short = jobOf('hoop', 900);
+    const [whole] = plan(short).stock!.overlong;
+    expect(whole).toMatchObject({ enough: false });
+    const [long] = told(plan(short), 'piece-too-long');
+    const first = plan({ ...short, stock: { ...short.stock, joints: long!.wayOut!.value as PlacedJoint[] } });
+    const lengths = first.stock!.pieces.map(({ length }) => length.value);
+    expect(lengths).toHaveLength(2);
+    expect(lengths.filter((length) => length <= 890)).toHaveLength(1);
+    const made = joined(short);
+    expect(told(made, 'piece-too-long')).toEqual([]);
+    expect(made.stock!.pieces.length).toBeGreaterThan(2);
+    expect(plan(jobOf('hoop', 1500)).stock!.overlong[0]).toMatchObject({ enough: true });
+  });
+
+  it('has no joint offered where nothing that fits could be left', () => {
+    const tiny = plan(jobOf('hoop', 60));
+    expect(tiny.stock!.overlong[0]).toMatchObject({ offered: null, enough: false });
+    expect(told(tiny, 'piece-too-long')[0]!.wayOut).toBeNull();
+  });
+
+  it('keeps saying where its joints may stand once they are there', () => {
+    const [before] = plan(jobOf('hoop', 1500)).stock!.overlong;
+    const one = { member: 'hoop', station: before!.offered! };
+    const made = plan(jobOf('hoop', 1500, [one, { member: 'keel', station: 5 }])).stock!.joints;
+    expect(made).toEqual([{ member: 'hoop', field: '/stock/joints/0/station', ranges: before!.joints }]);
+    const [, range] = before!.joints;
+    const other = { member: 'hoop', station: range!.from };
+    const [first] = plan(jobOf('hoop', 1500, [one, other])).stock!.joints;
+    expect(first!.ranges).not.toEqual(before!.joints);
+    expect(first!.ranges.every(({ from, to }) => to <= other.station || from >= other.station)).toBe(true);
   });
 });
 

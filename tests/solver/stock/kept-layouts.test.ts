@@ -1,10 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import type { Job } from '../../../server/job/job.ts';
-import type { StockLayout } from '../../../server/job/stock.ts';
+import type { Job, SettledJob } from '../../../server/job/job.ts';
+import type { TubeRate } from '../../../server/job/rates.ts';
+import type { LaidBar, StockLayout } from '../../../server/job/stock.ts';
 import type { CutPiece } from '../../../server/plan/stock.ts';
 import { barShares } from '../../../server/solver/stock/bar-shares.ts';
 import { planStock } from '../../../server/solver/stock/plan-stock.ts';
+import { tubeLines } from '../../../server/solver/quote/tube-lines.ts';
 import { tubeNeeds } from '../../../server/solver/stock/tube-needs.ts';
+import { SOME } from '../quote/made-up-order.ts';
 import { barOf, byBar, KIND, layoutOf, pieceOf, SAW, stockJob } from './made-up-stock.ts';
 
 const PIECES = [pieceOf('hoop', 2000), pieceOf('bar', 800)];
@@ -48,7 +51,7 @@ describe('a layout that is kept', () => {
     expect(cost(50).stock.sizes[0]!.cost!.value).toBe(9000 - 2388);
     expect(cost(null).stock.sizes[0]!.cost).toBeNull();
     // nothing is kept: nobody needs to know what it would be worth
-    const short = layoutOf([barOf({ hoop: 2000, bar: 800 }, { length: 2816 })]);
+    const short = layoutOf([barOf({ hoop: 2000, bar: 800 }, { length: 2816, stock: 'b-1' })]);
     expect(planned(short, credited(null)).stock.sizes[0]!.cost!.value).toBe(9000);
   });
 
@@ -61,19 +64,49 @@ describe('a layout that is kept', () => {
       ['gate', 500],
       ['davit', 167],
     ]);
-    const { stock } = planned(layoutOf([barOf({ hoop: 2000 }), bar]));
+    const { stock } = planned(layoutOf([barOf({ hoop: 2000 }), { ...bar, stock: 'b-1' }]));
     expect(stock.sizes[0]!.cost!.value).toBe(9000 + 333);
   });
 
-  it('costs nothing that is known while a price is open or in another currency', () => {
-    const open = planned(layoutOf([barOf({ hoop: 2000, bar: 800 }, { price: null })]));
+  it('costs nothing that is known while a bar of the stock has no price, or one in other money, and says so', () => {
+    const of = (given: Partial<LaidBar>, more: Partial<StockLayout> = {}) =>
+      planned(layoutOf([barOf({ hoop: 2000, bar: 800 }, { stock: 'b-1', ...given })], { taken: 7, ...more }));
+    const open = of({ price: null, name: 'rack 4' });
     expect(open.stock.sizes[0]).toMatchObject({ from: 'kept', cost: null });
-    expect(codes(open)).toEqual([]);
-    const foreign = planned(layoutOf([barOf({ hoop: 2000, bar: 800 })], { currency: 'GBP' }));
+    expect(open.findings).toMatchObject([
+      {
+        code: 'layout-price-open',
+        grade: 'caution',
+        field: '/stock/layout',
+        data: { name: 'rack 4', value: 1 },
+        wayOut: { field: '/stock/layout', value: null },
+      },
+    ]);
+    const foreign = of({}, { currency: 'GBP' });
     expect(foreign.stock.sizes[0]).toMatchObject({ from: 'kept', cost: null });
     expect(foreign.findings).toMatchObject([
       { code: 'layout-currency', grade: 'caution', data: { other: 'GBP', currency: 'EUR' } },
     ]);
+    const coarser = of({}, { minorDigits: 0 });
+    expect(coarser.stock.sizes[0]!.cost).toBeNull();
+    expect(coarser.findings).toMatchObject([{ code: 'layout-currency', field: '/stock/layout/minorDigits' }]);
+  });
+
+  it('prices bars that are to be bought as the rates say today, in their money', () => {
+    const stale = layoutOf([barOf({ hoop: 2000, bar: 800 }, { price: 1 })], { currency: 'GBP' });
+    const rated = (rate: Partial<TubeRate>) => (job: Job) => ({
+      ...job,
+      rates: { ...job.rates, tubes: [{ ...byBar(9000), ...rate }] },
+    });
+    const own = (value: number | null) => ({ value, since: '', example: false });
+    const cost = (rate: Partial<TubeRate>, layout = stale) => planned(layout, rated(rate)).stock.sizes[0]!;
+    expect(cost({ perBar: own(8000) })).toMatchObject({ cost: { value: 8000 }, bars: [{ price: 8000 }] });
+    // a bar of another length than the rates have: by its length; and by the metre whatever the bar costs
+    const longer = layoutOf([barOf({ hoop: 2000, bar: 800 }, { length: 7500 })]);
+    expect(cost({ perBar: own(8000) }, longer).cost!.value).toBe(10_000);
+    expect(cost({ by: 'metre', perMetre: own(1500), perBar: own(1) }).cost!.value).toBe(9000);
+    expect(cost({ perBar: own(null), perMetre: own(1400) }).cost!.value).toBe(8400);
+    expect(cost({ perBar: own(null) })).toMatchObject({ cost: null, bars: [{ price: null }] });
   });
 
   it.each([
@@ -93,14 +126,57 @@ describe('a layout that is kept', () => {
     expect(findings).toMatchObject([{ code: 'layout-stale', grade: 'caution', field: '/stock/layout', data }]);
   });
 
-  it('is for so many frames as are asked for', () => {
-    const twice = (job: Job) => ({ ...job, quote: { ...job.quote, quantities: [2] } });
+  it('is for so many frames as are asked for; bars cut alike are one, listed so or not', () => {
+    const frames = (count: number) => (job: Job) => ({ ...job, quote: { ...job.quote, quantities: [count] } });
     const one = layoutOf([barOf({ hoop: 2000, bar: 800 })]);
-    expect(codes(planned(one, twice))).toEqual(['layout-stale']);
-    const two = layoutOf([barOf({ hoop: 2000, bar: 800 }), barOf({ hoop: 2000, bar: 800 })]);
-    const { stock, findings } = planned(two, twice);
+    expect(planned(one, frames(2)).findings).toMatchObject([{ code: 'layout-stale', data: { value: 2 } }]);
+    const listed = layoutOf([barOf({ hoop: 2000, bar: 800 }), barOf({ hoop: 2000, bar: 800 }, { price: 1 })]);
+    const counted = layoutOf([barOf({ hoop: 2000, bar: 800 }, { times: 2 })]);
+    expect(planned(listed, frames(2)).stock).toEqual(planned(counted, frames(2)).stock);
+    const { stock, findings } = planned(listed, frames(2));
     expect(findings).toEqual([]);
-    expect(stock.sizes[0]).toMatchObject({ pieces: { value: 4 }, metres: { value: 5.6 }, cost: { value: 18000 } });
+    expect(stock.sizes[0]).toMatchObject({
+      pieces: { value: 4 },
+      metres: { value: 5.6 },
+      cost: { value: 18000 },
+      bars: [{ number: 1, times: 2 }],
+    });
+    // shares are of all bars, however they are listed
+    expect(stock.sizes[0]!.used.value).toBeCloseTo((100 * 2800) / 6000, 9);
+    expect(planned(counted, frames(3)).findings).toMatchObject([{ code: 'layout-stale', data: { value: 2 } }]);
+    expect(planned(counted, frames(1)).findings).toMatchObject([{ code: 'layout-stale', data: { value: 2 } }]);
+  });
+
+  it('numbers bars on, those cut alike among them', () => {
+    const frames = (job: Job) => ({ ...job, quote: { ...job.quote, quantities: [3] } });
+    const layout = layoutOf([
+      barOf({ hoop: 2000 }, { times: 3 }),
+      barOf({ bar: 800, 'gate:rail': 100 }),
+      barOf({ bar: 800 }, { times: 2 }),
+    ]);
+    expect(planned(layout, frames).stock.sizes[0]!.bars.map(({ number, times }) => [number, times])).toEqual([
+      [1, 3],
+      [4, 1],
+      [5, 2],
+    ]);
+  });
+
+  it('is cut with the saw as it is now: drawn so where all still fits, not followed where a bar overflows', () => {
+    const sawn = (saw: Partial<typeof SAW>) => (job: Job) => ({
+      ...job,
+      stock: { ...job.stock, saw: { ...SAW, ...saw } },
+    });
+    // 2816 = 10 + 2000 + 3 + 800 + 3
+    const tight = layoutOf([barOf({ hoop: 2000, bar: 800 }, { length: 2816, name: 'short one', stock: 'b-1' })], {
+      taken: 1,
+    });
+    const wider = planned(tight, sawn({ kerf: 4 }));
+    expect(wider.stock.sizes[0]).toMatchObject({ from: 'kept', bars: [{ endTrim: 10 }] });
+    expect(wider.stock.sizes[0]!.bars[0]!.pieces[1]!.from).toBe(2014);
+    expect(planned(tight, sawn({ endTrim: 14 })).findings).toMatchObject([
+      { code: 'layout-stale', data: { name: 'short one' } },
+    ]);
+    expect(planned(tight, sawn({ kerf: 7 })).stock.sizes[0]!.from).toBe('first-fit');
   });
 
   it('takes a length that no saw tells apart', () => {
@@ -125,9 +201,9 @@ describe('a layout that is kept', () => {
 
   it('says while bars of it are still on the rack', () => {
     const fromStock = (taken: number | null) =>
-      layoutOf([barOf({ hoop: 2000, bar: 800 }, { stock: 'b-1' })], { taken });
+      layoutOf([barOf({ hoop: 2000 }, { stock: 'b-1' }), barOf({ bar: 800 }, { stock: 'b-2' })], { taken });
     expect(planned(fromStock(null)).findings).toMatchObject([
-      { code: 'layout-not-taken', grade: 'note', data: { value: 1 } },
+      { code: 'layout-not-taken', grade: 'note', data: { value: 2 } },
     ]);
     expect(codes(planned(fromStock(7)))).toEqual([]);
   });
@@ -165,12 +241,12 @@ describe('without a layout', () => {
     });
     const job = stockJob(rows);
     const pieces = [pieceOf('a', 3000), pieceOf('b', 100, { outsideDiameter: 30, wall: 1.5 })];
-    const needs = tubeNeeds({ pieces, quantity: 10, rates: job.rates, stock: job.stock });
+    const needs = tubeNeeds({ pieces, quantity: 10, rates: job.rates, saw: SAW, layout: null });
     expect(needs.map(({ field, bars, metres }) => [field, bars!.count, metres])).toEqual([
       ['/rates/tubes/0', 10, 30],
       ['/rates/tubes/1', 1, 1],
     ]);
-    expect(needs[0]!.bars!.keptMetres).toBeCloseTo(10 * 2.987, 9);
+    expect(needs[0]!.bars!.keptLength).toBeCloseTo(10 * 2987, 6);
     expect(laid(pieces, rows).map(({ cost }) => cost!.value)).toEqual([9000, 5000]);
   });
 
@@ -191,23 +267,72 @@ describe('without a layout', () => {
 });
 
 describe('what tube is needed', () => {
-  it('has this job’s share of a kept layout that is for exactly as many frames', () => {
+  const needs = (pieces: readonly CutPiece[], quantity: number, layout: StockLayout | null, job = stockJob()) =>
+    tubeNeeds({ pieces, quantity, rates: job.rates, saw: SAW, layout });
+
+  it('has this job’s share of a layout that it is asked for, where that is for exactly as many frames', () => {
     const layout = layoutOf([barOf({ hoop: 2000, bar: 800 })]);
-    const job = stockJob(withLayout(layout));
-    const kept = (quantity: number) =>
-      tubeNeeds({ pieces: PIECES, quantity, rates: job.rates, stock: job.stock })[0]!.kept;
-    expect(kept(1)).toEqual({ amount: 9000, bars: 1 });
-    expect(kept(2)).toBeNull();
-    const rates = { ...job.rates, currency: 'USD' };
-    expect(tubeNeeds({ pieces: PIECES, quantity: 1, rates, stock: job.stock })[0]!.kept).toEqual({
-      amount: null,
-      bars: 1,
-    });
+    expect(needs(PIECES, 1, layout)[0]!.kept).toMatchObject({ amount: 9000, bars: 1, by: 'perBar', isCredited: true });
+    expect(needs(PIECES, 2, layout)[0]!.kept).toBeNull();
+    expect(needs(PIECES, 1, null)[0]!.kept).toBeNull();
   });
 
   it('has no bars for a piece that none gives', () => {
-    const job = stockJob();
-    const [need] = tubeNeeds({ pieces: [pieceOf('a', 5995)], quantity: 1, rates: job.rates, stock: job.stock });
+    const [need] = needs([pieceOf('a', 5995)], 1, null);
     expect(need).toMatchObject({ bars: null, metres: 5.995, pieces: [{ name: 'a', length: 5995, count: 1 }] });
+  });
+});
+
+describe('a thousand frames', () => {
+  it('take no longer list of bars than a few: those cut alike are one', () => {
+    const many = (job: Job): Job => ({ ...job, quote: { ...job.quote, quantities: [1000] } });
+    const pieces = [pieceOf('a', 2790.5), pieceOf('b', 905.6), pieceOf('c', 412)];
+    const { stock } = planStock({ job: stockJob(many), pieces, tubes: new Map() });
+    const [size] = stock.sizes;
+    const bars = size!.bars.reduce((sum, { times }) => sum + times, 0);
+    expect(bars).toBeGreaterThan(700);
+    expect(size!.cost!.value).toBe(bars * 9000);
+    expect(JSON.stringify(stock).length).toBeLessThan(12_000);
+    // numbered on without a gap
+    let next = 1;
+    for (const { number, times } of size!.bars) {
+      expect(number).toBe(next);
+      next += times;
+    }
+    const laid = size!.bars.flatMap(({ times, pieces: on }) => on.map(({ name }) => ({ name, times })));
+    for (const { name } of pieces)
+      expect(laid.reduce((sum, piece) => sum + (piece.name === name ? piece.times : 0), 0)).toBe(1000);
+  });
+});
+
+describe('the cost of bars in the plan', () => {
+  const amounts = (job: SettledJob, pieces: readonly CutPiece[], layout: StockLayout | null): number | null => {
+    const order = { quantities: { ...SOME, pieces }, job, quantity: job.quote.quantities[0]!, layout };
+    const lines = tubeLines(order);
+    return lines.some(({ amount }) => amount === null) ? null : lines.reduce((sum, { amount }) => sum + amount!, 0);
+  };
+
+  it.each([1, 2, 7, 100])('is what the lines of the quote come to, for %i frames', (quantity) => {
+    // half of 1.5 x the offcut: halves of a minor unit among them
+    for (const percent of [0, 7, 33.3, 50]) {
+      for (const perBar of [9000, 8999, 3001]) {
+        const job = stockJob((one) => ({
+          ...credited(percent)(one),
+          rates: { ...credited(percent)(one).rates, tubes: [byBar(perBar)] },
+          quote: { ...one.quote, quantities: [quantity] },
+        }));
+        const pieces = [pieceOf('a', 2000), pieceOf('b', 1187.5), pieceOf('c', 777)];
+        const { stock } = planStock({ job, pieces, tubes: new Map() });
+        expect(stock.sizes[0]!.cost!.value).toBe(amounts(job, pieces, null));
+        const layout = layoutOf([
+          barOf({ a: 2000, 'gate:x': 1000.3 }, { stock: 'b-1', price: 4001, times: quantity }),
+          barOf({ b: 1187.5, c: 777 }, { times: quantity }),
+        ]);
+        const laid = { ...job, stock: { ...job.stock, layout } };
+        const kept = planStock({ job: laid, pieces, tubes: new Map() }).stock.sizes[0]!;
+        expect(kept.from).toBe('kept');
+        expect(kept.cost!.value).toBe(amounts(laid, pieces, layout));
+      }
+    }
   });
 });

@@ -24,7 +24,7 @@ export const pieceOf = (name: string, length: number, more: Partial<CutPiece> = 
   ...more,
 });
 
-/** Pieces on a bar: this job's by name and length, another's with its title before a colon. */
+/** Pieces on a bar to be bought: this job's by name and length, another's with its title before a colon. */
 export const barOf = (pieces: Readonly<Record<string, number>>, more: Partial<LaidBar> = {}): LaidBar => ({
   stock: '',
   name: 'rack 1',
@@ -33,6 +33,7 @@ export const barOf = (pieces: Readonly<Record<string, number>>, more: Partial<La
   length: 6000,
   price: 9000,
   heat: '',
+  times: 1,
   pieces: Object.entries(pieces).map(([key, length]) => {
     const [job, name] = key.includes(':') ? key.split(':') : ['', key];
     return { name: name!, length, job: job! };
@@ -45,6 +46,7 @@ export const layoutOf = (bars: readonly LaidBar[], more: Partial<StockLayout> = 
   date: '',
   saw: SAW,
   currency: 'EUR',
+  minorDigits: 2,
   bars: [...bars],
   taken: null,
   ...more,

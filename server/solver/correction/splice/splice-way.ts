@@ -1,9 +1,7 @@
 import type { CutClosing } from '../../../job/closing.ts';
 import type { Trim, WayKey, WorkStep } from '../../../plan/correction.ts';
-import type { Figure } from '../../../plan/figure.ts';
 import type { Joint } from '../../../plan/joint.ts';
 import type { Finding } from '../../../plan/finding.ts';
-import { figure, input } from '../../figure.ts';
 import { finding } from '../../finding.ts';
 import type { WeldPlace } from '../../welding/weld-sites.ts';
 import type { CorrectionWork } from '../correction-work.ts';
@@ -98,7 +96,7 @@ export function spliceWay(
     packing: [],
     steps: stepsOf(cuts, planned.joints, trims),
     members: drawnMembers(corrected, base.lay),
-    effort: { ...effortOf(cuts, trims), pieces: sawnOff(planned.joints) },
+    effort: effortOf(cuts, planned.joints, trims),
   };
   const templated = () => planJoints(cuts, actual, closing, { ...context.faces, templates: true }).joints;
   return { way, findings, templated };
@@ -107,25 +105,20 @@ export function spliceWay(
 const weldsOf = (cuts: readonly CutJoint[]): number =>
   cuts.reduce((sum, { letIn }) => sum + (letIn === null ? 1 : 2), 0);
 
-/** What a splice takes of the shop; new tube as it is let in, without what is sawn off it. */
-export function effortOf(cuts: readonly CutJoint[], trims: readonly Trim[]): Effort {
+/**
+ * What a splice takes of the shop.
+ *
+ * @param joints the cuts as they are planned, in the same order
+ */
+export function effortOf(cuts: readonly CutJoint[], joints: readonly Joint[], trims: readonly Trim[]): Effort {
   const pieces = cuts.flatMap(({ letIn }) => (letIn === null ? [] : [letIn]));
   const bent = pieces.filter(({ radius }) => radius !== null);
   return {
     welds: weldsOf(cuts),
-    cuts: 2 * (cuts.length + pieces.length) + trims.length,
+    cuts: joints.reduce((sum, joint) => sum + cutsOf(joint), 0) + trims.length,
     bends: bent.length,
     bentTube: bent.reduce((sum, { length }) => sum + length, 0),
-    pieces: cuts.flatMap(({ letIn }, index): EffortPiece[] =>
-      letIn === null
-        ? []
-        : [
-            letInOf(
-              index + 1,
-              figure(letIn.length, 'mm', 'ℓ', [input('ℓ', 'let-in-length', letIn.length, 'mm')], ['geometry']),
-            ),
-          ],
-    ),
+    pieces: sawnOff(joints),
     joints: cuts.flatMap(({ member: { name: member }, stationA, stationB, letIn }, index): WeldPlace[] => {
       const joint = index + 1;
       if (letIn === null) return [{ kind: 'splice', joint, side: '', member, station: (stationA + stationB) / 2 }];
@@ -151,19 +144,16 @@ const sizedAgain = (outcome: Outcome, sizes: readonly Size[], lines: readonly Ce
 
 /** New tube as it is sawn off the bar. */
 const sawnOff = (joints: readonly Joint[]): EffortPiece[] =>
-  joints.flatMap(({ number, letIn }) => (letIn === null ? [] : [letInOf(number, letIn.cutLength)]));
-
-const letInOf = (joint: number, length: Figure): EffortPiece => ({
-  kind: 'let-in',
-  of: String(joint),
-  part: 1,
-  parts: 1,
-  length,
-});
+  joints.flatMap(({ number, letIn }): EffortPiece[] =>
+    letIn === null ? [] : [{ kind: 'let-in', of: String(number), part: 1, parts: 1, length: letIn.cutLength }],
+  );
 
 /** How a joint is cut: a dart keeps its hinge, and what is narrower than two kerfs comes out in one pass. */
 const cutKey = (joint: Joint | undefined): string =>
   joint?.kind === 'dart' ? 'cut-dart' : joint?.scrap.value === 0 ? 'cut-once' : 'cut';
+
+/** Passes of the saw: one for each face, or one for both where no second is made; and two for a piece that is let in. */
+const cutsOf = (joint: Joint): number => (cutKey(joint) === 'cut' ? 2 : 1) + (joint.letIn === null ? 0 : 2);
 
 /** A joint that stands at the edge of where it may [mm]; our own choice. */
 const AT_EDGE = 0.5;

@@ -2,6 +2,7 @@ import { DEGREES } from '../../geometry/angle.ts';
 import type { BentFrom } from '../../bent-frame.ts';
 import type { Alternative, CorrectionPlan, WayKey } from '../../../plan/correction.ts';
 import type { Finding } from '../../../plan/finding.ts';
+import { leftOnArc } from '../../bending/left-on.ts';
 import type { SetUp } from '../../bending/set-up.ts';
 import { finding } from '../../finding.ts';
 import { length } from '../../geometry/vector.ts';
@@ -16,6 +17,7 @@ import type { Candidate } from './candidate.ts';
 import { ownSplice } from './own-splice.ts';
 import { searchSplices, type Ground, type SearchResult, type SpliceTask } from './search-splices.ts';
 import { cutJoints } from './cut-joints.ts';
+import { planJoints } from '../joint-plan.ts';
 import { effortOf, spliceWay, type SpliceContext, type SplicedWay } from './splice-way.ts';
 import { opened, withBends } from './splice-bends.ts';
 import { scatteredTurns, splicedAndRebent } from './splice-rebend.ts';
@@ -77,6 +79,7 @@ export function spliceWays(source: SpliceInput): SpliceWays {
       templateStations: print.templateStations,
       templates: false,
       quality: job.quality,
+      leftOn: { die: leftOnArc('die', machine), rolled: leftOnArc('rolled', machine) },
     },
   };
   const ways = found.best.map(({ key, candidate }) =>
@@ -120,7 +123,7 @@ export function spliceWays(source: SpliceInput): SpliceWays {
   return {
     ways,
     ground,
-    alternatives: (minutesOf) => alternativesOf(found, work, minutesOf),
+    alternatives: (minutesOf) => alternativesOf(found, context, minutesOf),
     search: { layouts: found.layouts, workedOut: found.workedOut, complete: found.complete },
     findings: (shown) => [
       ...general,
@@ -164,7 +167,7 @@ const manyPieces = ({ splice }: Candidate): Finding[] => {
 /** Where else the joints could stand, apart from what the ways show already. */
 function alternativesOf(
   { candidates, best, ground }: SearchResult,
-  work: CorrectionWork,
+  { work, closing, faces }: SpliceContext,
   minutesOf: MinutesOf,
 ): Alternative[] {
   const shown = new Set(best.map(({ candidate }) => candidate));
@@ -172,19 +175,23 @@ function alternativesOf(
   return candidates
     .filter((candidate) => !shown.has(candidate))
     .slice(0, MOST_ALTERNATIVES)
-    .map((one) => ({
-      joints: one.splice.joints.map(({ joint, middle }) => ({
-        member: ground.graph.members[joint.place.stretch.member]?.name ?? '',
-        station: middle,
-        on: joint.place.stretch.on,
-      })),
-      fixingMisfit: one.fixingMisfit,
-      cornerMisfit: one.cornerMisfit,
-      largestKink: one.largestKink * DEGREES,
-      largestHiLo: one.largestHiLo,
-      welds: one.welds,
-      minutes: minutesOf(effortOf(cutJoints(one.splice, work.actual, UNMOVED), trims)),
-    }));
+    .map((one) => {
+      const cuts = cutJoints(one.splice, work.actual, UNMOVED);
+      const planned = planJoints(cuts, work.actual, closing, faces);
+      return {
+        joints: one.splice.joints.map(({ joint, middle }) => ({
+          member: ground.graph.members[joint.place.stretch.member]?.name ?? '',
+          station: middle,
+          on: joint.place.stretch.on,
+        })),
+        fixingMisfit: one.fixingMisfit,
+        cornerMisfit: one.cornerMisfit,
+        largestKink: one.largestKink * DEGREES,
+        largestHiLo: one.largestHiLo,
+        welds: one.welds,
+        minutes: minutesOf(effortOf(cuts, planned.joints, trims)),
+      };
+    });
 }
 
 /** Why no splice is to be had, or none brings every point where it must be. */
