@@ -61,6 +61,8 @@ describe('imports', () => {
         "import { e } from '../solver/e.ts';\nimport type { E } from '../solver/e.ts';\nexport const d: E = e;",
       'server/solver/e.ts': "export type E = string;\nexport const e: E = '';",
       'server/exports/g.ts': "import { e } from '../solver/e.ts';\nexport const g = e;",
+      'server/nesting/h.ts': "import { d } from '../sheets/d.ts';\nexport const h = d;",
+      'server/sheets/i.ts': "import { h } from '../nesting/h.ts';\nexport const i = h;",
       'web/f.ts': "import { b } from '../server/job/b.ts';\nimport './gone.ts';\nexport const f = b;",
     };
     for (const [file, text] of Object.entries(planted)) {
@@ -76,6 +78,8 @@ describe('imports', () => {
     expect(found).toContain('database-knows-documents-only: db/c.ts → server/sheets/d.ts');
     expect(found).toContain('sheets-take-types-and-words: server/sheets/d.ts → server/solver/e.ts');
     expect(found).toContain('exports-take-types-and-words: server/exports/g.ts → server/solver/e.ts');
+    expect(found).toContain('nesting-takes-documents-and-solver: server/nesting/h.ts → server/sheets/d.ts');
+    expect(found).toContain('nesting-is-for-routes: server/sheets/i.ts → server/nesting/h.ts');
     expect(found).toContain('page-takes-types-and-words: web/f.ts → server/job/b.ts');
     expect([...found].some((violation) => violation.startsWith('resolvable: web/f.ts'))).toBe(true);
   });

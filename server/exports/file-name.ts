@@ -22,9 +22,19 @@ const ascii = (text: string): string =>
 const escaped = (text: string): string =>
   encodeURIComponent(text).replace(/['()*]/g, (sign) => `%${sign.charCodeAt(0).toString(16).toUpperCase()}`);
 
-/** A file to be kept, named after its job, its member and what it is (RFC 6266): plain, and with every letter where it differs. */
-export function attachment(name: string, texts: readonly string[]): string {
+/** A file named after its job, its member and what it is (RFC 6266): plain, and with every letter where it differs. */
+function named(how: 'attachment' | 'inline', name: string, texts: readonly string[]): string {
   const whole = [...texts.map(part).filter((text) => text !== ''), name].join('-');
   const plain = ascii(whole);
-  return `attachment; filename="${plain}"${plain === whole ? '' : `; filename*=UTF-8''${escaped(whole)}`}`;
+  return `${how}; filename="${plain}"${plain === whole ? '' : `; filename*=UTF-8''${escaped(whole)}`}`;
 }
+
+/** A file to be kept. */
+export const attachment = (name: string, texts: readonly string[]): string => named('attachment', name, texts);
+
+/** A file to be looked at, and named so where it is kept. */
+export const inline = (name: string, texts: readonly string[]): string => named('inline', name, texts);
+
+/** What a file of a quote that went out is: 'quote-2.csv', 'quote-2-working.pdf'. */
+export const issuedName = (name: string, { number }: { readonly number: number }): string =>
+  name.replace(/^quote/, `quote-${String(number)}`);

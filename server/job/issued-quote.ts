@@ -1,7 +1,7 @@
 import { Type, type Static } from 'typebox';
+import { Check, Errors } from 'typebox/value';
 import { QuotePlan } from '../plan/quote.ts';
 import { WAY_KEYS } from './closing.ts';
-import { problemsOf } from './validate.ts';
 
 /** A quote that went out, as a list says it. Its number is its revision: they count from 1 for each job. */
 export const IssuedQuote = Type.Object(
@@ -29,8 +29,6 @@ export type IssuedQuote = Static<typeof IssuedQuote>;
 /** The form that quotes are written in. What went out stays word for word: another form is another number. */
 export const QUOTE_VERSION = 1;
 
-const isQuote = (_value: unknown, problems: readonly unknown[]): _value is QuotePlan => problems.length === 0;
-
 /** A quote as it was written in a form, or in words why it cannot be read. */
 export function parseIssuedQuote(
   value: unknown,
@@ -41,8 +39,7 @@ export function parseIssuedQuote(
       ok: false,
       reason: `it was written in form ${String(version)}, and this program reads form ${String(QUOTE_VERSION)}`,
     };
-  const problems = problemsOf(QuotePlan, value);
-  if (isQuote(value, problems)) return { ok: true, quote: value };
-  const [first] = problems;
-  return { ok: false, reason: first === undefined ? '' : `${first.field}: ${first.message}` };
+  if (Check(QuotePlan, value)) return { ok: true, quote: value };
+  const [first] = Errors(QuotePlan, value);
+  return { ok: false, reason: first === undefined ? '' : `${first.instancePath} ${first.message}` };
 }

@@ -14,7 +14,10 @@ const isMoney = (by: BreakEven['by']): by is Money => (MONEY as readonly string[
  *
  * @param money writes an amount in minor units
  */
-export function breakEvenWords({ by, way, other, at, wavers, now }: BreakEven, money: (minor: number) => string): string {
+export function breakEvenWords(
+  { by, way, other, at, wavers, now }: BreakEven,
+  money: (minor: number) => string,
+): string {
   const value = (one: number): string => (isMoney(by) ? money(one) : String(Math.floor(one + ROUNDING)));
   const said = { way: wordsOf('wayShort', way), other: wordsOf('wayShort', other), now: value(now.value) };
   if (at === null) return words(`breakEven.${by}.never`, said);

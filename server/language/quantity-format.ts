@@ -150,13 +150,26 @@ export function plusMinusParts({ value, unit }: Figure, units: Units): Parts {
   return inInches ? { number: fixed(value / INCH, 3), unit: 'in' } : quantityParts(value, unit, units);
 }
 
-/** Money from minor units, with the currency's code so that no two dollars are confused. */
+/** A true minus, as sheets and page alike write one before an amount. */
+const signed = (text: string): string => text.replace('-', '\u2212');
+
+/** Money from minor units, with the currency's code so that no two dollars are confused: 'EUR 1,234.50'. */
 export function formatMoney(minor: number, currency: string, minorDigits: number): string {
-  return new Intl.NumberFormat('en', {
-    style: 'currency',
-    currency,
-    currencyDisplay: 'code',
-    minimumFractionDigits: minorDigits,
-    maximumFractionDigits: minorDigits,
-  }).format(minor / 10 ** minorDigits);
+  return signed(
+    new Intl.NumberFormat('en', {
+      style: 'currency',
+      currency,
+      currencyDisplay: 'code',
+      minimumFractionDigits: minorDigits,
+      maximumFractionDigits: minorDigits,
+    }).format(minor / 10 ** minorDigits),
+  );
 }
+
+/** The same where something above it says the currency: '1,234.50'. */
+export const amountText = (minor: number, minorDigits: number): string =>
+  signed(
+    new Intl.NumberFormat('en', { minimumFractionDigits: minorDigits, maximumFractionDigits: minorDigits }).format(
+      minor / 10 ** minorDigits,
+    ),
+  );

@@ -95,7 +95,6 @@ function lengthFollows({ bars }: CuttingTask, step: number): boolean {
   const inSteps = (length: number): number => length / step;
   return (
     first === undefined ||
-    (first.cost > 0 &&
-      bars.every(({ cost, length }) => cost * inSteps(first.length) === inSteps(length) * first.cost))
+    (first.cost > 0 && bars.every(({ cost, length }) => cost * inSteps(first.length) === inSteps(length) * first.cost))
   );
 }

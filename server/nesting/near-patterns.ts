@@ -45,7 +45,8 @@ export function nearPatterns(
       return looks >= 0;
     });
     if (kept.length > most) drop();
-    if (all || tries >= TRIES || isOver()) return { patterns: kept.map(({ pattern }) => pattern), margin: all ? within : null };
+    if (all || tries >= TRIES || isOver())
+      return { patterns: kept.map(({ pattern }) => pattern), margin: all ? within : null };
     within /= 4;
     kept = [];
   }

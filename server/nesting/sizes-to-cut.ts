@@ -1,6 +1,7 @@
-import type { Rates, SawSettings, TubeRate } from '../job/rates.ts';
+import type { Rates, SawSettings } from '../job/rates.ts';
 import type { StockRow } from '../job/stock-row.ts';
 import type { CutPiece } from '../plan/stock.ts';
+import { boughtPrice } from '../solver/stock/bought-price.ts';
 import { bySize, isSameKind, tubeRateOf, type BarKind } from '../solver/stock/tube-sizes.ts';
 import type { CuttingTask } from './cutting-task.ts';
 
@@ -97,7 +98,8 @@ function inStock(stock: readonly StockRow[], kind: BarKind, rates: Pick<Rates, '
     .filter(({ document }) => document.count > 0 && isSameKind(document, kind))
     .map(({ id, document }): BarSource => {
       const { name, remnant, outsideDiameter, wall, grade, length, heat, count } = document;
-      const price = document.price ?? (remnant ? 0 : priceOf(rate, length));
+      const asBought = rate === null ? null : boughtPrice(rate, length).price;
+      const price = document.price ?? (remnant ? 0 : asBought);
       return { stock: id, name, remnant, outsideDiameter, wall, grade, length, price, heat, count };
     });
 }
@@ -107,16 +109,8 @@ function toBuy(kind: BarKind, rates: Pick<Rates, 'tubes'>): BarSource[] {
   const { rate } = tubeRateOf(rates, kind);
   if (rate === null) return [];
   const length = rate.barLength;
-  const price = priceOf(rate, length);
+  const { price } = boughtPrice(rate, length);
   return [{ ...kind, stock: '', name: '', remnant: false, length, price, heat: '', count: null }];
-}
-
-/** What a bar of a length costs by the rates [minor]: by what the tube is charged by, else by the other; null: unknown. */
-function priceOf(rate: TubeRate | null, length: number): number | null {
-  if (rate === null) return null;
-  const byMetre = rate.perMetre.value === null ? null : Math.round((rate.perMetre.value * length) / 1000);
-  const byBar = rate.perBar.value === null ? null : Math.round((rate.perBar.value * length) / rate.barLength);
-  return rate.by === 'bar' ? (byBar ?? byMetre) : (byMetre ?? byBar);
 }
 
 type OneSize = {
@@ -130,7 +124,8 @@ function sizeToCut({ kind, wanted, sources, saw }: OneSize): SizeToCut {
   const endTrim = up(saw.endTrim);
   const longest = Math.max(0, ...sources.map(({ length }) => down(length) - endTrim));
   const isPriced = sources.every(({ price }) => price !== null);
-  const costOf = ({ length, price }: BarSource): number => (isPriced ? (price ?? 0) : price === 0 ? 0 : Math.floor(down(length) / PER_COST));
+  const costOf = ({ length, price }: BarSource): number =>
+    isPriced ? (price ?? 0) : price === 0 ? 0 : Math.floor(down(length) / PER_COST);
   const pieces = grouped(
     wanted.filter(({ length }) => up(length) <= longest),
     ({ length }) => up(length),

@@ -1,5 +1,5 @@
 import type { ExportReason } from '../exports/export-file.ts';
-import { attachment } from '../exports/file-name.ts';
+import { attachment, issuedName } from '../exports/file-name.ts';
 import type { StepMaker } from '../exports/step-maker.ts';
 import { mediaType, writeExport, type ExportName } from '../exports/write-export.ts';
 import type { Job } from '../job/job.ts';
@@ -21,11 +21,13 @@ type Wanted = {
   readonly member: string | null;
   /** Where it is not the job's plan of today. */
   readonly plan?: Plan;
+  /** Which quote that went out it is of. */
+  readonly issued?: { readonly number: number };
 };
 
 /** A file with the headers of its answer, or the refusal that says why there is none. */
 export async function fileOf(
-  { name, job, member, plan = planInWords(job) }: Wanted,
+  { name, job, member, plan = planInWords(job), issued }: Wanted,
   maker: StepMaker,
   log: App['log'],
 ) {
@@ -37,7 +39,10 @@ export async function fileOf(
   }
   const headers = {
     'content-type': mediaType(name),
-    'content-disposition': attachment(name, [job.title, member ?? '']),
+    'content-disposition': attachment(issued === undefined ? name : issuedName(name, issued), [
+      job.title,
+      member ?? '',
+    ]),
     'content-security-policy': POLICY,
   };
   return { headers, file: Buffer.from(made.text, 'utf8') };

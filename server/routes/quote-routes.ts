@@ -84,7 +84,7 @@ export function quoteRoutes(app: App, { jobs, quotes, maker, now }: QuoteService
       if (stored === null) throw unknownQuote(id, number);
       const plan = planOf(stored);
       if (file === 'quote.csv') {
-        const wanted = { name: file, plan, job: stored.job, member: null };
+        const wanted = { name: file, plan, job: stored.job, member: null, issued: stored.issued };
         const made = await fileOf(wanted, maker, request.log);
         return reply.headers(made.headers).send(made.file);
       }

@@ -102,9 +102,9 @@ export function takingRoutes(
       const { key, jobId, together, title } = request.body;
       const layout = readStockLayout(request.body.layout);
       if (layout.taken !== null) throw takenLayout(layout.taken);
-      for (const id of new Set([...(jobId === null ? [] : [jobId]), ...together.map((job) => job.id)]))
-        await openJob(jobs, id);
-      const { offcuts, overfull } = takingOffcuts(layout);
+      for (const { id } of together) await openJob(jobs, id);
+      const rates = jobId === null ? null : (await openJob(jobs, jobId)).job.rates;
+      const { offcuts, overfull } = takingOffcuts(layout, rates);
       if (overfull !== null) throw overfullBar(overfull + 1, layout.bars[overfull]?.length ?? 0);
       const asked = { key, jobId, together, title, layout, offcuts };
       const outcome = await stock.take(asked, newId, now());

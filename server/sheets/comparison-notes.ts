@@ -1,4 +1,5 @@
 import { breakEvenWords } from '../language/break-even-words.ts';
+import { legsWords } from '../language/legs-words.ts';
 import { letteredRisks } from '../language/lettered-risks.ts';
 import { fixed, formatLength } from '../language/length-format.ts';
 import { formatFigure, formatQuantity } from '../language/quantity-format.ts';
@@ -58,10 +59,12 @@ function listOf(title: string, notes: readonly Note[], { width, height, letterin
   return stacked([head, ...kept, paragraph(more, width, how)]);
 }
 
-function riskNotes({ plan }: SheetInput, correction: CorrectionPlan): Note[] {
+function riskNotes({ plan, job }: SheetInput, correction: CorrectionPlan): Note[] {
   const letters = letteredRisks(correction.ways);
   const examples = (plan.quote?.options ?? []).some((option) => option.examples > 0);
+  const legs = plan.quote?.legs ?? null;
   const signs: Note[] = [
+    ...(legs === null ? [] : [{ text: legsWords(legs, job.units) }]),
     { text: words('sheet.unbeaten-means') },
     ...(examples ? [{ text: words('sheet.money-examples'), bold: true }] : []),
     { text: words('sheet.money-partial') },
@@ -79,7 +82,10 @@ function riskNotes({ plan }: SheetInput, correction: CorrectionPlan): Note[] {
 function changeNotes({ job, plan }: SheetInput, { wouldChange }: CorrectionPlan): Note[] {
   const money = moneyIn(plan.quote ?? job.rates);
   const even = (plan.quote?.breakEven ?? []).map((one) => ({ text: capital(breakEvenWords(one, money.whole)) }));
-  const notes = [...even, ...wouldChange.map((said) => ({ text: saidWords(said, job.units, job.rates) }))];
+  const notes = [
+    ...even,
+    ...wouldChange.map((said) => ({ text: saidWords(said, job.units, plan.quote ?? job.rates) })),
+  ];
   return notes.length === 0 ? [{ text: words('sheet.nothing-would-change') }] : notes;
 }
 

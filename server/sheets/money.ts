@@ -1,4 +1,4 @@
-import { formatMoney } from '../language/quantity-format.ts';
+import { amountText, formatMoney } from '../language/quantity-format.ts';
 
 /** How amounts of one currency are written. */
 export type Money = {
@@ -10,15 +10,8 @@ export type Money = {
 };
 
 /** Writes amounts in minor units with the digits of their currency. */
-export function moneyIn({ currency, minorDigits }: { currency: string; minorDigits: number }): Money {
-  const numbers = new Intl.NumberFormat('en', {
-    minimumFractionDigits: minorDigits,
-    maximumFractionDigits: minorDigits,
-  });
-  const signed = (text: string): string => text.replace('-', '\u2212');
-  return {
-    whole: (minor) => signed(formatMoney(minor, currency, minorDigits)),
-    bare: (minor) => signed(numbers.format(minor / 10 ** minorDigits)),
-    currency,
-  };
-}
+export const moneyIn = ({ currency, minorDigits }: { currency: string; minorDigits: number }): Money => ({
+  whole: (minor) => formatMoney(minor, currency, minorDigits),
+  bare: (minor) => amountText(minor, minorDigits),
+  currency,
+});

@@ -43,12 +43,13 @@ export function customerCautions(offers: readonly Offer[], input: SheetInput, wi
     { text: words('sheet.quote-load'), bold: false },
   ];
   const inner = width - 2 * INSET;
+  const bold = [words('sheet.quote-know'), ...sentences.filter((one) => one.bold).map(({ text }) => text)];
   const text = stacked([
-    paragraph(words('sheet.quote-know'), inner, { weight: 600 }),
-    ...sentences.map((one) => paragraph(one.text, inner, { weight: one.bold ? 600 : 400 })),
+    paragraph(bold.join(' '), inner, { weight: 600 }),
+    ...sentences.filter((one) => !one.bold).map((one) => paragraph(one.text, inner)),
   ]);
   return {
-    height: text.height + 2 * INSET + 2,
+    height: text.height + 2 * INSET + 1,
     items: [
       box('frame', { left: 0, top: 0, width, height: text.height + 2 * INSET }, STROKES.edge),
       ...text.items.map((item) => moved(item, [INSET, INSET])),
@@ -73,7 +74,7 @@ export function terms({ job }: SheetInput, width: number): Block[] {
 export function acceptance(offers: readonly Offer[], width: number): Block {
   const names = ['sheet.quote-accept-count', 'sheet.quote-accept-name', 'sheet.quote-accept-date'] as const;
   return stacked([
-    space(2),
+    space(1),
     { height: 1, items: [ruled(width)] },
     paragraph(words('sheet.quote-accept'), width, { weight: 600 }),
     ...besideGroups(offers, MOST_TICKS).map((group) => ticks(group, offers, width)),

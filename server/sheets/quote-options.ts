@@ -1,3 +1,4 @@
+import { scopeShort } from '../language/quote-names.ts';
 import { words, wordsOf } from '../language/words.ts';
 import type { Way } from '../plan/correction.ts';
 import type { Figure } from '../plan/figure.ts';
@@ -5,7 +6,7 @@ import type { QuoteOption } from '../plan/quote.ts';
 import { daysWords } from './comparison-table.ts';
 import { nearness, sizesNearness } from './how-near.ts';
 import type { Money } from './money.ts';
-import { scopeShort, wayOf } from './quote-words.ts';
+import { wayOf } from './quote-words.ts';
 import type { SheetInput } from './sheet-input.ts';
 import { besideGroups, sideBySide, type SideRow } from './side-by-side.ts';
 import type { Table } from './table.ts';

@@ -45,14 +45,14 @@ export function quoteSheet(input: SheetInput): Drafts {
 /** What is to be known and agreed; what is signed stands with what is to be known where no terms stand between them. */
 function addEnd(flow: Flow, offers: readonly Offer[], input: SheetInput): void {
   const { width } = flow;
-  const known = stacked([space(3), customerCautions(offers, input, width)]);
+  const known = stacked([space(1.5), customerCautions(offers, input, width)]);
   const agreed = terms(input, width);
   const signed = acceptance(offers, width);
   if (agreed.length === 0) {
     flow.add(stacked([known, signed]));
     return;
   }
-  for (const block of [known, ...agreed, signed]) flow.add(block);
+  for (const block of [known, ...agreed, stacked([space(2), signed])]) flow.add(block);
 }
 
 /** The options with their prices, each table on one page where a page can hold it: nobody compares over two. */
@@ -65,7 +65,7 @@ function addOffers(flow: Flow, offers: readonly Offer[], input: SheetInput, mone
   });
   for (const [index, table] of offerTables(offers, input, { money, width }).entries()) {
     const above =
-      index > 0 ? [space(4)] : [space(2), paragraph(head, width, { height: HEIGHTS.head, weight: 600 }), note];
+      index > 0 ? [space(4)] : [space(1), paragraph(head, width, { height: HEIGHTS.head, weight: 600 }), note];
     if (stacked(above).height + tableHeight(table) > flow.left) flow.runOver();
     flow.addTable(table, above);
   }

@@ -73,12 +73,15 @@ function factsOf(input: SheetInput, width: number): Block {
   const bends = members.reduce((sum, member) => sum + member.bends.length, 0);
   const legs = plan.site?.legs.length ?? 0;
   const mass = plan.frame === null ? words('sheet.open') : formatFigure(plan.frame.mass, job.units);
+  const made = { tubes: members.length, bends, mass };
   return stacked([
     paragraph(words('sheet.quote-what'), width, { height: HEIGHTS.head, weight: 600 }),
     paragraph(job.title === '' ? words('sheet.quote-untitled') : job.title, width, { weight: 600 }),
     paragraph(words('sheet.quote-tube', { tube: tubeWords(job) }), width),
-    paragraph(words('sheet.quote-made-of', { tubes: members.length, bends, mass }), width),
-    ...(legs === 0 ? [] : [paragraph(words('sheet.quote-legs', { legs }), width)]),
+    paragraph(
+      legs === 0 ? words('sheet.quote-made-of', made) : words('sheet.quote-made-with', { ...made, legs }),
+      width,
+    ),
   ]);
 }
 

@@ -1,6 +1,7 @@
 import type { Rates } from '../job/rates.ts';
 import { breakEvenWords } from '../language/break-even-words.ts';
 import { formatFigure } from '../language/quantity-format.ts';
+import { lineName, scopeName, scopeShort } from '../language/quote-names.ts';
 import { words } from '../language/words.ts';
 import type { QuoteOption, QuotePlan } from '../plan/quote.ts';
 import { figuresRow, type Named } from './figures-row.ts';
@@ -8,12 +9,12 @@ import { Flow } from './flow.ts';
 import { HEIGHTS } from './ink.ts';
 import { moneyIn, type Money } from './money.ts';
 import type { Drafts } from './page.ts';
-import { breaksTable } from './quote-breaks.ts';
+import { breaksNote, breaksTable } from './quote-breaks.ts';
 import { examplesBanner, quoteFacts } from './quote-top.ts';
-import { lineName, listed, scopeName, scopeShort } from './quote-words.ts';
+import { listed } from './quote-words.ts';
 import { remarks, type SheetInput } from './sheet-input.ts';
 import { besideGroups } from './side-by-side.ts';
-import type { Table } from './table.ts';
+import { tableHeight, type Table } from './table.ts';
 import { capital, paragraph, space, stacked, type Block } from './text-block.ts';
 import { workingLines } from './working-lines.ts';
 import { breakLines, gasTable, optionTables, ownTable, type AmountsHow } from './working-tables.ts';
@@ -73,11 +74,6 @@ function inEffect({ from, until }: Rates): string {
 /** The lines of what is shown, and what they come to. */
 function addLines(flow: Flow, shown: QuoteOption, money: Money, { job }: SheetInput): void {
   const { width } = flow;
-  const how = { money, units: job.units, width };
-  flow.addTable(workingLines(shown.lines, how), [
-    ...headed(words('sheet.working-lines'), width),
-    paragraph(words('sheet.quote-in', { currency: money.currency }), width, { height: HEIGHTS.small }),
-  ]);
   const of = (key: string): number => shown.lines.find((line) => line.key === key)?.amount ?? 0;
   const sums: Named[] = [
     { name: words('sheet.working-cost'), value: money.bare(shown.cost) },
@@ -99,7 +95,11 @@ function addLines(flow: Flow, shown: QuoteOption, money: Money, { job }: SheetIn
             weight: 600,
           }),
         ];
-  flow.add(stacked([space(2), figuresRow(sums, width, HEIGHTS.head), ...notes]));
+  const summed = stacked([space(2), figuresRow(sums, width, HEIGHTS.head), ...notes]);
+  flow.addTable(workingLines(shown.lines, summed, { money, units: job.units, width }), [
+    ...headed(words('sheet.working-lines'), width),
+    paragraph(words('sheet.quote-in', { currency: money.currency }), width, { height: HEIGHTS.small }),
+  ]);
 }
 
 /** All options beside one another, then what is shown for each quantity, then the sums of the others. */
@@ -108,17 +108,24 @@ function addOptions(flow: Flow, quote: QuotePlan, shown: QuoteOption, how: Amoun
   const { money } = how;
   const addAll = (tables: readonly Table[], head: string): void => {
     for (const [index, table] of tables.entries()) {
-      flow.addTable(table, index > 0 ? [space(3)] : headed(head, width));
+      const above = index > 0 ? [space(3)] : headed(head, width);
+      // lines and their sums are read together
+      if (stacked(above).height + tableHeight(table) > flow.left) flow.runOver();
+      flow.addTable(table, above);
     }
   };
   if (quote.options.length > 1) addAll(optionTables(quote.options, how, width), words('sheet.working-options'));
   if (shown.breaks.length < 2) return;
   const groups = besideGroups(shown.breaks).map((breaks) => breakLines({ ...shown, breaks }, how, width));
   addAll(groups, words('sheet.working-breaks', { option: scopeName(shown.scope) }));
+  flow.add(paragraph(breaksNote([shown], money), width, { height: HEIGHTS.small }));
   const others = quote.options.filter((one) => one !== shown);
   if (others.length === 0) return;
   const name = (index: number): string => scopeShort(others[index]?.scope ?? 'frame');
-  flow.addTable(breaksTable(others, { money, width, name }), headed(words('sheet.working-other-breaks'), width));
+  flow.addTable(breaksTable(others, { money, width, name }), [
+    ...headed(words('sheet.working-other-breaks'), width),
+    paragraph(breaksNote(others, money), width, { height: HEIGHTS.small }),
+  ]);
 }
 
 function addGasAndTimes(flow: Flow, { gas, own }: QuotePlan, money: Money, input: SheetInput): void {

@@ -1,3 +1,4 @@
+import { lineName, scopeShort } from '../language/quote-names.ts';
 import { words, wordsOf } from '../language/words.ts';
 import { formatFigure } from '../language/quantity-format.ts';
 import type { Units } from '../job/job.ts';
@@ -6,7 +7,6 @@ import type { Figure } from '../plan/figure.ts';
 import type { GasChoice, OwnTime, QuoteLine, QuoteOption } from '../plan/quote.ts';
 import { shownBand } from '../language/quantity-format.ts';
 import type { Money } from './money.ts';
-import { lineName, scopeShort } from './quote-words.ts';
 import { codeWords, type SheetInput } from './sheet-input.ts';
 import { besideGroups, sideBySide, type SideRow } from './side-by-side.ts';
 import { table, type Cell, type Table } from './table.ts';

@@ -7,7 +7,20 @@ import type { Job } from '../../server/job/job.ts';
 import { words, wordsOf } from '../../server/language/words.ts';
 import type { CorrectionPlan, Way, WayKey } from '../../server/plan/correction.ts';
 import type { Figure } from '../../server/plan/figure.ts';
-import { expectSaid, field, figure, open, openSheet, planOf, seen, settled, stage, stored, type } from './person.ts';
+import {
+  choose,
+  expectSaid,
+  field,
+  figure,
+  open,
+  openSheet,
+  planOf,
+  seen,
+  settled,
+  stage,
+  stored,
+  type,
+} from './person.ts';
 import { workshopOfFile } from './workshop.ts';
 
 const workshop = workshopOfFile();
@@ -143,25 +156,42 @@ describe('an owner', () => {
     expect(await radio(page, 'splice-fewest').isChecked()).toBe(true);
   });
 
-  it('sees cost and days once the shop has said what stood open', { timeout: 60_000 }, async () => {
-    const id = await workshop.store();
-    const page = await workshop.visit('desktop');
-    await open(page, id);
-    for (const way of (await corrected(id)).ways.filter(({ key }) => key !== 'leave'))
-      expect([way.cost, way.days]).toEqual([null, null]);
-    await type(page, '/rates/labour/finish/setUp/value', '10');
-    await type(page, '/rates/labour/finish/hour/value', '48');
-    await type(page, '/rates/fillerPerKilogram/value', '35');
-    await type(page, '/closing/daysAtBender', '9');
-    await settled(page);
-    const correction = await corrected(id);
-    for (const way of correction.ways) expect([way.cost, way.days]).not.toContain(null);
-    await seen(async () => ways(page).getByRole('table').first().innerText()).not.toContain('≥');
-    await expectTable(page, correction);
-    const newFrame = wayOf(correction, 'new-frame').days!.value;
-    expect(newFrame).toBeGreaterThanOrEqual(9);
-    expect(wayOf(correction, 'splice-fewest').days!.value).toBeLessThan(newFrame);
-  });
+  it(
+    'sees cost and days of every way, and is asked for the days of a bender outside',
+    { timeout: 60_000 },
+    async () => {
+      const id = await workshop.store();
+      const page = await workshop.visit('desktop');
+      await open(page, id);
+      for (const way of (await corrected(id)).ways) expect([way.cost, way.days]).not.toContain(null);
+      await ways(page)
+        .getByText(/^Work, cost and days are with the legs \(4 welds, .* L of purge gas\)/)
+        .waitFor();
+
+      await choose(page, '/quote/bending', words('choice.bending.outside'));
+      await settled(page);
+      for (const { key, days } of (await corrected(id)).ways)
+        expect(days === null, key).toBe(key === 'rebend' || key === 'new-frame');
+      await expectTable(page, await corrected(id));
+      const asked = words('price.daysOpen', { option: wordsOf('way', 'new-frame') });
+      await stage(page, 'price').getByRole('button', { name: asked, exact: true }).click();
+      await seen(() => page.evaluate(() => document.activeElement?.getAttribute('data-field'))).toBe(
+        '/closing/daysAtBender',
+      );
+      await ways(page)
+        .getByText(/nobody has said how long the bender takes/)
+        .waitFor();
+
+      await type(page, '/closing/daysAtBender', '9');
+      await settled(page);
+      const correction = await corrected(id);
+      for (const way of correction.ways) expect([way.cost, way.days]).not.toContain(null);
+      await expectTable(page, correction);
+      const newFrame = wayOf(correction, 'new-frame').days!.value;
+      expect(newFrame).toBeGreaterThanOrEqual(9);
+      expect(wayOf(correction, 'splice-fewest').days!.value).toBeLessThan(newFrame);
+    },
+  );
 
   it('takes the comparison along on one page, with all ways on it', { timeout: 60_000 }, async () => {
     const id = await workshop.store();
@@ -172,6 +202,12 @@ describe('an owner', () => {
     for (const { key } of (await corrected(id)).ways.filter((way) => way.possible))
       expect(sheet.says(wordsOf('wayShort', key)) || sheet.says(wordsOf('way', key)), key).toBe(true);
     expect(sheet.says('fewest welds')).toBe(true);
+    // a letter means the same on the page
+    const risks = ways(page).locator('dl.risks');
+    const [letters, meanings] = [await risks.locator('dt').allInnerTexts(), await risks.locator('dd').allInnerTexts()];
+    expect(letters.length).toBeGreaterThan(2);
+    for (const [row, letter] of letters.entries())
+      expect(sheet.says(`${letter}: ${meanings[row]!.slice(0, 24)}`), letter).toBe(true);
   });
 });
 

@@ -50,9 +50,7 @@ describe('a shop that quotes', () => {
     await type(page, '/customer', 'a yard');
     await type(page, '/tube/outsideDiameter', '42.4');
     await type(page, '/frame/width/value', '1100');
-    await price(page)
-      .getByText(/^Rests on 7 examples/)
-      .waitFor();
+    await price(page).getByText('7 lines rest on examples').waitFor();
     await price(page).getByRole('button', { name: 'Replace the first example' }).click();
     await seen(() => page.evaluate(() => document.activeElement?.getAttribute('data-field'))).toBe(
       '/rates/tubes/0/perMetre/value',
@@ -131,7 +129,7 @@ describe('a shop that quotes', () => {
     await settled(page);
     expect((await stored(workshop, id)).rates.tax).toEqual({ value: 20, since: '', example: true });
     await type(page, '/rates/tax/value', '');
-    await price(page).getByText('One line still open: tax').waitFor();
+    await price(page).getByText('1 line still open: tax').waitFor();
     await settled(page);
     expect((await stored(workshop, id)).rates.tax).toEqual({ value: null, since: '', example: false });
   });

@@ -111,7 +111,8 @@ describe.each<[ScreenName, number]>([
     const page = await workshop.visit(screen);
     const own = wall + 0.05;
     const titles = [`First by the ${screen}`, `Second by the ${screen}`] as const;
-    for (const title of titles) await workshop.store(hoopOf(title, own));
+    const both = await Promise.all(titles.map((title) => workshop.store(hoopOf(title, own))));
+    const takenAs = ({ stock }: Job) => stock.layout?.taken;
     await page.goto('/#/stock');
     await button(page, 'Add bars').click();
     await typed(page, 'outside diameter').fill('38.1');
@@ -125,14 +126,45 @@ describe.each<[ScreenName, number]>([
     for (const title of titles) await page.getByRole('checkbox', { name: title }).check();
     await button(page, 'Lay out on stock').click();
     await said(page, 'What each job pays of the bars, by the length that is cut for it');
-    await seen(() => page.getByText(`hoop for ${titles[1]}`).count()).toBeGreaterThan(0);
-    await button(page, `Take them from stock for ${titles[0]}`).click();
-    const back = page.getByRole('button', { name: new RegExp(`^Put back: Number \\d+, ${titles[0]}$`) });
+    for (const title of titles) await seen(() => page.getByText(`hoop for ${title}`).count()).toBeGreaterThan(0);
+    await button(page, 'Take them from stock for all 2 jobs').click();
+    const back = page.getByRole('button', { name: new RegExp(`^Put back: Number \\d+, ${titles[0]} and 1 more$`) });
     await back.waitFor();
     expect((await rowsOfWall(own)).filter(({ remnant }) => !remnant)).toEqual([{ count: 0, remnant: false }]);
+    const [taking] = await asked<readonly Taking[]>('/api/stock/takings');
+    await seen(async () => (await Promise.all(both.map((id) => stored(workshop, id)))).map(takenAs)).toEqual([
+      taking?.number,
+      taking?.number,
+    ]);
     await back.click();
     await back.waitFor({ state: 'detached' });
     expect(await rowsOfWall(own)).toEqual([{ count: 1, remnant: false }]);
+    expect(await noSidewaysScroll(page)).toBe(true);
+  });
+
+  it('keeps bars in every job that is cut from them, and takes all of them at once', { timeout: 120_000 }, async () => {
+    const page = await workshop.visit(screen);
+    const own = wall + 0.02;
+    const other = `Other by the ${screen}`;
+    const otherId = await workshop.store(hoopOf(other, own));
+    const id = await workshop.store(hoopOf(`Own by the ${screen}`, own));
+    await open(page, id);
+    await stage(page, 'stock').getByText('Bars and remnants of the shop', { exact: true }).click();
+    await putBarsOnTheList(page, `Shared by the ${screen}`);
+    await page.getByText('Cut other jobs from the same bars', { exact: true }).first().click();
+    await page.getByRole('checkbox', { name: other }).check();
+    await button(page, 'Lay out on stock').click();
+    await button(page, 'Keep them in all 2 jobs').click();
+    await said(page, 'Each of the 2 jobs keeps the bars that it is cut from.');
+    await settled(page);
+    const layoutOf = async (of: string) => (await stored(workshop, of)).stock.layout;
+    expect((await layoutOf(otherId))!.bars.flatMap(({ pieces }) => pieces.map(({ job }) => job))).toContain('');
+    await said(page, `Other jobs are cut from the same bars: ${other}. All bars of these jobs are taken at once.`);
+    await button(page, 'Take them from stock').click();
+    await said(page, /^Taken from stock/);
+    await settled(page);
+    await seen(async () => (await layoutOf(otherId))!.taken).toBe((await layoutOf(id))!.taken);
+    expect((await layoutOf(id))!.taken).toBeGreaterThan(0);
     expect(await noSidewaysScroll(page)).toBe(true);
   });
 });

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { openDatabase, type Database } from '../../db/database.ts';
 import { jobRepository, type JobRepository } from '../../db/job-repository.ts';
@@ -14,23 +15,24 @@ let quotes: QuoteRepository;
 const JOB: Job = { ...newJob('hoop'), title: 'Rail' };
 const jobWith = (reference: string): Job => ({ ...JOB, quote: { ...JOB.quote, reference } });
 
+/** A quote as the first form writes it. A form that quotes went out in is never edited: they are read for years. */
+const FORM_1 = JSON.parse(readFileSync(new URL('quote-form-1.json', import.meta.url), 'utf8')) as QuotePlan;
+
 /** A quote of two ways, of which the second is shown; one of its lines stands open. */
-function quoteOf(total: number, change: Partial<QuotePlan> = {}): QuotePlan {
-  const option = { offered: true, lines: [], cost: 0, net: 0, tax: 0, groups: [], breaks: [], minutes: null };
+function quoteOf(total: number): QuotePlan {
+  const [first] = FORM_1.options;
+  if (first === undefined) throw new Error('The first form has no option.');
   return {
+    ...FORM_1,
     scope: 'rebend',
     currency: 'BHD',
     minorDigits: 3,
     date: '2026-11-26',
     validUntil: '2026-12-26',
     options: [
-      { ...option, scope: 'leave', total: 1, open: [], examples: 0 },
-      { ...option, scope: 'rebend', total, open: [4], examples: 2 },
+      { ...first, scope: 'leave', total: 1, open: [], examples: 0 },
+      { ...first, scope: 'rebend', total, open: [4], examples: 2 },
     ],
-    gas: [],
-    breakEven: [],
-    own: [],
-    ...change,
   };
 }
 
@@ -108,6 +110,26 @@ describe('a quote that went out', () => {
     expect(await quotes.list('a')).toHaveLength(1);
     expect(await quotes.find('a', 2)).toBeNull();
     expect(await quotes.find('b', 1)).toBeNull();
+  });
+
+  it('is read as its form wrote it', async () => {
+    await issue(1, 100, 2);
+    await database
+      .updateTable('quotes')
+      .set({ quote: JSON.stringify(FORM_1) })
+      .execute();
+    expect((await quotes.find('a', 1))!.quote).toEqual(FORM_1);
+  });
+
+  it.each<[string, object, RegExp]>([
+    ['a form that nobody knows', { quote_version: 9 }, /it was written in form 9, and this program reads form 1/],
+    ['something missing', { quote: JSON.stringify({ ...FORM_1, options: undefined }) }, /options/],
+    ['something else', { quote: JSON.stringify({ ...FORM_1, currency: 5 }) }, /\/currency must be string/],
+  ])('with %s is a fault that says so', async (_what, wrong, message) => {
+    await issue(1, 100, 2);
+    await database.updateTable('quotes').set(wrong).execute();
+    await expect(quotes.find('a', 1)).rejects.toThrow(/^Quote 1 of job a cannot be read: /);
+    await expect(quotes.find('a', 1)).rejects.toThrow(message);
   });
 
   it('is named where it cannot be read', async () => {

@@ -2,13 +2,13 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { openDatabase, type Database } from '../../db/database.ts';
 import { stockRepository, type StockRepository } from '../../db/stock-repository.ts';
 import type { TakingAsked } from '../../db/stock-takings.ts';
-import type { LaidBar, StockBar, StockLayout } from '../../server/job/stock.ts';
+import type { LaidBar } from '../../server/job/stock.ts';
 import { at, bar } from './kept-things.ts';
+import { asked, END, laid, layout, OLD_END, offcut } from './made-up-takings.ts';
 
 let database: Database;
 let stock: StockRepository;
 let ids: number;
-const OLD_END = bar('old end', { remnant: true, length: 1500, count: 1, price: null, heat: 'H-9' });
 const newId = () => `new-${String((ids += 1))}`;
 
 beforeEach(async () => {
@@ -20,46 +20,8 @@ beforeEach(async () => {
 });
 afterEach(() => database.destroy());
 
-const laid = (id: string, more: Partial<LaidBar> = {}): LaidBar => ({
-  stock: id,
-  name: 'as it was called',
-  remnant: false,
-  outsideDiameter: 38.1,
-  wall: 1.65,
-  grade: '316L',
-  length: 6000,
-  price: 9000,
-  heat: 'H-1',
-  times: 1,
-  pieces: [{ name: 'hoop', length: 2500, job: '' }],
-  ...more,
-});
-const layout = (...bars: LaidBar[]): StockLayout => ({
-  found: 'proven',
-  date: '2026-11-26',
-  saw: { kerf: 2, endTrim: 5, leastRemnant: 300 },
-  currency: 'EUR',
-  minorDigits: 2,
-  bars,
-  taken: null,
-});
-const offcut = (length: number): Omit<StockBar, 'name'> => {
-  const { name: _name, ...rest } = bar('', { remnant: true, count: 1, price: null, length });
-  return rest;
-};
-const asked = (bars: LaidBar[], more: Partial<TakingAsked> = {}): TakingAsked => ({
-  key: 'first-key',
-  jobId: null,
-  together: [],
-  title: 'Rail',
-  layout: layout(...bars),
-  offcuts: [offcut(3491)],
-  ...more,
-});
 const take = (request: TakingAsked, minute = 2) => stock.take(request, newId, at(minute));
 const counts = async () => Object.fromEntries((await stock.all()).map(({ id, document }) => [id, document.count]));
-
-const END = laid('end', { remnant: true, length: 1500, price: 0, heat: 'H-9' });
 
 describe('taking the bars of a layout', () => {
   it('counts them off their rows, uses remnants up, and puts the offcuts into stock under names of their own', async () => {
@@ -153,13 +115,14 @@ describe('bars that cannot be taken', () => {
     [{ length: 5990 }, 'size'],
     [{ heat: 'H-2' }, 'heat'],
     [{ price: 9001 }, 'price'],
-  ])(
-    'where the row is another bar than the layout says: %j',
-    async (other, what) => {
-      expect(await take(asked([laid('rack'), laid('rack', other)]))).toMatchObject({ kind: 'changed', name: 'rack', what });
-      await untouched();
-    },
-  );
+  ])('where the row is another bar than the layout says: %j', async (other, what) => {
+    expect(await take(asked([laid('rack'), laid('rack', other)]))).toMatchObject({
+      kind: 'changed',
+      name: 'rack',
+      what,
+    });
+    await untouched();
+  });
 
   it('where its price is in another currency; one without a price has none', async () => {
     const request = asked([laid('rack')]);
@@ -179,5 +142,49 @@ describe('bars that cannot be taken', () => {
     const outcomes = await Promise.all(['a', 'b', 'c'].map((key) => take(asked([END], { key, offcuts: [] }))));
     expect(outcomes.map(({ kind }) => kind).sort()).toEqual(['short', 'short', 'taken']);
     expect(await counts()).toEqual({ rack: 3 });
+  });
+});
+
+describe('bars that were taken already', () => {
+  const own = (key: string, more = {}) => asked([laid('rack')], { key, jobId: 'rail', ...more });
+
+  it('are not taken for the same job again whatever the key, until they are put back', async () => {
+    expect(await take(own('a'))).toMatchObject({ kind: 'taken', taking: { number: 1 } });
+    expect(await take(own('b'))).toMatchObject({ kind: 'already', taking: { number: 1 } });
+    expect(await counts()).toMatchObject({ rack: 2 });
+    await stock.takeBack(1, newId, at(3));
+    expect(await take(own('c'))).toMatchObject({ kind: 'taken', taking: { number: 2 } });
+  });
+
+  it('are another job’s, or other bars: these are taken', async () => {
+    await take(own('a'));
+    expect(await take(own('b', { jobId: 'gate' }))).toMatchObject({ kind: 'taken' });
+    const longer = laid('rack', { pieces: [{ name: 'hoop', length: 2600, job: '' }] });
+    expect(await take({ ...own('c'), layout: layout(longer) })).toMatchObject({ kind: 'taken' });
+  });
+
+  it('with those of other jobs are known from whichever of them they are looked at', async () => {
+    const names = { rail: 'Rail', gate: 'Gate' };
+    const on = (...jobs: string[]) =>
+      laid('rack', { pieces: jobs.map((job) => ({ name: 'hoop', length: 2500, job })) });
+    const whole = { together: Object.entries(names).map(([id, name]) => ({ id, name })), offcuts: [] };
+    const together = { ...own('a'), ...whole, layout: layout(on('Rail', 'Gate'), on('Gate')) };
+    expect(await take(together)).toMatchObject({ kind: 'taken', taking: { together: whole.together } });
+    const alone = (key: string, jobId: string, ...bars: LaidBar[]) => ({ ...asked(bars, { key, jobId }), offcuts: [] });
+    expect(await take(alone('b', 'rail', on('', 'Gate')))).toMatchObject({ kind: 'already' });
+    expect(await take(alone('c', 'gate', on('Rail', ''), on('')))).toMatchObject({ kind: 'already' });
+    expect(await take(alone('d', 'gate', on('')))).toMatchObject({ kind: 'taken' });
+  });
+});
+
+describe('the list of takings', () => {
+  it('has the latest fifty, without what is cut from each bar', async () => {
+    const [{ pieces: _pieces, ...bare }] = [laid('')];
+    for (let number = 1; number <= 52; number += 1)
+      await take(asked([laid('')], { key: `key ${String(number)}`, offcuts: [] }));
+    const listed = await stock.takings();
+    expect(listed.map(({ number }) => number)).toEqual(Array.from({ length: 50 }, (_, index) => 52 - index));
+    expect(listed[0]!.layout).toEqual({ ...layout(), bars: [bare] });
+    expect((await stock.taking(1))!.layout.bars).toEqual([laid('')]);
   });
 });

@@ -15,7 +15,9 @@ const input = (priced: QuotePlan = quote()): ExportInput => ({
   job: makeJob(),
   member: null,
 });
-const rowsOf = (priced?: QuotePlan): Record<string, string>[] => readCsv(quoteCsv(input(priced)));
+const allRows = (priced?: QuotePlan): Record<string, string>[] => readCsv(quoteCsv(input(priced)));
+const isLine = ({ row }: Record<string, string>): boolean => row === 'line';
+const rowsOf = (priced?: QuotePlan): Record<string, string>[] => allRows(priced).filter(isLine);
 
 describe('the quote as a table', () => {
   it('has a row for each line of each option and number of frames, which add up to the totals of the plan', () => {
@@ -32,6 +34,30 @@ describe('the quote as a table', () => {
     }
   });
 
+  it('has what the lines come to after those of each option and number: cost, before tax, tax and total', () => {
+    const rows = allRows();
+    for (const { scope, cost, breaks } of quote().options) {
+      for (const { quantity, net, tax, total, open } of breaks) {
+        const own = rows.filter((row) => row['option'] === wordsOf('way', scope) && row['frames'] === String(quantity));
+        const sums = own.slice(-4);
+        expect(own.filter((row) => !isLine(row))).toEqual(sums);
+        expect(sums.map((row) => [row['line'], Number(row['amount in minor units'])])).toEqual([
+          // every line of the fixture is so many times as dear for so many frames
+          ['cost: bought and done', cost * quantity],
+          ['before tax', net],
+          ['tax', tax],
+          ['total', total],
+        ]);
+        for (const sum of sums) expect(sum['open']).toBe(open > 0 ? 'yes' : 'no');
+      }
+    }
+    const made = inputOf(landingStage());
+    const firsts = readCsv(quoteCsv(made)).filter((row) => row['line'] === 'cost: bought and done');
+    expect(firsts.map((row) => Number(row['amount in minor units']))).toEqual(
+      made.plan.quote!.options.map(({ cost }) => cost),
+    );
+  });
+
   it('has quantity, unit, rate and since when with the first number of frames', () => {
     const [tube] = rowsOf();
     expect(tube).toEqual({
@@ -39,8 +65,9 @@ describe('the quote as a table', () => {
       shown: 'yes',
       offered: 'yes',
       frames: '1',
+      row: 'line',
       line: 'tube',
-      of: '38.1 × 1.7 316L',
+      of: '38.1 × 1.7 mm, 316L',
       quantity: '3.1',
       unit: 'm',
       rate: '14.50',
@@ -99,7 +126,7 @@ describe('the quote as a table', () => {
 
   it('is of the plan of a job, and says why there is none', () => {
     const made = inputOf(landingStage());
-    const rows = readCsv(quoteCsv(made));
+    const rows = readCsv(quoteCsv(made)).filter(isLine);
     for (const { scope, breaks } of made.plan.quote!.options) {
       const own = rows.filter((row) => row['option'] === wordsOf('way', scope));
       expect(own.reduce((sum, row) => sum + Number(row['amount in minor units']), 0)).toBe(

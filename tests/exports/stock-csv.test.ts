@@ -58,6 +58,7 @@ describe('the bars as a table', () => {
     pieces: [piece('hoop', 2080), piece('crossbar 1', 910)],
     sizes: [sizeLayout(bars)],
     overlong: [],
+    joints: [],
   };
 
   it('tells every stretch of a bar from its trimmed end; stretches and saw cuts are the whole bar', () => {
@@ -80,6 +81,18 @@ describe('the bars as a table', () => {
       expect(all + SAW.kerf * pieces.length).toBeCloseTo(length, 6);
       expect(number(own.at(-1)!, 'to, off the trimmed end') + SAW.endTrim).toBeCloseTo(length, 6);
     }
+  });
+
+  it('has bars that are cut alike once, with how many they are', () => {
+    const alike = {
+      ...plan,
+      sizes: [sizeLayout([bar(1, 6000, [['hoop', 2080]], { times: 3 }), bar(4, 3000, [['hoop', 2080]])])],
+    };
+    const rows = readCsv(barsCsv(input(alike))).filter((row) => row['what'] === 'piece');
+    expect(rows.map((row) => [row['bar'], row['bars']])).toEqual([
+      ['1', '3'],
+      ['4', '1'],
+    ]);
   });
 
   it('says where a bar lies, its heat and for whom a piece is, and lets none of it run as a formula', () => {

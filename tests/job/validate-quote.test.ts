@@ -13,7 +13,7 @@ function filled(): Job {
   const job = newJob('hoop');
   const [tube] = job.rates.tubes;
   const { name, remnant, outsideDiameter, wall, grade, length, price, heat } = bar('rack');
-  const laid = { stock: 'a', name, remnant, outsideDiameter, wall, grade, length, price, heat };
+  const laid = { stock: 'a', name, remnant, outsideDiameter, wall, grade, length, price, heat, times: 1 };
   const entry = { operation: 'weld' as const, date: '2026-11-26', count: 2, setUp: 5, minutes: 30 };
   return {
     ...job,
@@ -25,6 +25,7 @@ function filled(): Job {
         date: '2026-11-26',
         saw: { ...job.stock.saw },
         currency: 'EUR',
+        minorDigits: 2,
         bars: [{ ...laid, pieces: [{ name: 'hoop', length: 2500, job: '' }] }],
         taken: null,
       },

@@ -63,7 +63,12 @@ describe('jobs on the bars of others', () => {
     expect(named('Rail', 'Gate ')).toEqual(['Rail', 'Gate']);
     expect(new Set(named('Rail', 'Rail', '', '', 'Rail (abcdefgh)')).size).toBe(5);
     expect(named('', 'Gate')).toEqual(['abcdefgh', 'Gate']);
-    expect(jobNames([{ id: '', title: '' }, { id: 'x', title: '' }])).toEqual(['1', 'x']);
+    expect(
+      jobNames([
+        { id: '', title: '' },
+        { id: 'x', title: '' },
+      ]),
+    ).toEqual(['1', 'x']);
     const long = named('L'.repeat(120), 'L'.repeat(120));
     expect(new Set(long).size).toBe(2);
     expect(long.every((name) => name.length <= 120)).toBe(true);

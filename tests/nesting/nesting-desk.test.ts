@@ -161,7 +161,7 @@ describe('searches for bars', () => {
   it('have their result made once, when they have come to their end', async () => {
     let made = 0;
     const { result, ...rest } = order([easy]);
-    start('one', { ...rest, result: (found) => (made += 1, result(found)) });
+    start('one', { ...rest, result: (found) => ((made += 1), result(found)) });
     await ended('one');
     for (let look = 0; look < 5; look += 1) expect(desk.look('one')!.result).not.toBeNull();
     expect(made).toBe(1);

@@ -214,5 +214,4 @@ describe('bars as found', () => {
     const enough = solved(long, [row('long', { length: 7000, count: 3, price: 100 })]);
     expect(nestedTrouble(enough.nested.sizes, enough.found)).toBe('');
   });
-
 });

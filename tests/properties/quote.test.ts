@@ -2,9 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { OPERATIONS, type OperationRate, type OwnValue, type Rates } from '../../server/job/rates.ts';
 import type { QuoteOption } from '../../server/plan/quote.ts';
-import { priceOf } from '../../server/solver/quote/price-of.ts';
+import { amountsOf, priceOf, rulesFor } from '../../server/solver/quote/price-of.ts';
 import type { Quantities } from '../../server/solver/quote/quantities.ts';
 import { quoteOption } from '../../server/solver/quote/quote-option.ts';
+import { workCost } from '../../server/solver/quote/work-cost.ts';
 import { jobWith, operation, own, piece, SOME, TYPED } from '../solver/quote/made-up-order.ts';
 
 const ownOf = (value: fc.Arbitrary<number>): fc.Arbitrary<OwnValue> =>
@@ -41,6 +42,7 @@ const anyRates: fc.Arbitrary<Partial<Rates>> = fc.record({
     by: fc.constantFrom('used' as const, 'bottles' as const),
     perCubicMetre: money,
     perBottle: money,
+    restOfBottle: percent(100),
     rentPerDay: fc.option(money, { nil: null }),
   }),
   fillerPerKilogram: money,
@@ -120,6 +122,27 @@ describe('whatever is typed', () => {
         expect(JSON.stringify(option)).not.toMatch(/:null,"unit"|NaN|Infinity/u);
       }),
       { numRuns: 200 },
+    );
+  });
+
+  it('the light numbers are those of the lines', () => {
+    fc.assert(
+      fc.property(anyRates, anyQuantities, anyQuote, (rates, quantities, quote) => {
+        const job = jobWith({ rates, quote });
+        for (const quantity of quote.quantities) {
+          const order = { quantities, job, quantity };
+          const { lines, minutes, ...sums } = priceOf(order);
+          const light = lines.map(({ key, of, amount }) => ({ key, of, amount }));
+          expect(amountsOf(order)).toEqual({ ...sums, lines: light });
+          const bought = lines.filter(({ key }) => !['overhead', 'margin', 'rounding', 'tax'].includes(key));
+          const exact = workCost(quantities, job).at(quantity);
+          expect(exact === null).toBe(bought.some(({ amount }) => amount === null));
+          if (exact !== null)
+            expect(Math.abs(exact - sums.cost)).toBeLessThanOrEqual(bought.length + 1e-12 * sums.cost);
+          expect(rulesFor({ quantities, job }).labour.minutes(quantity)).toBe(minutes);
+        }
+      }),
+      { numRuns: 100 },
     );
   });
 

@@ -27,6 +27,7 @@ const bar: StockBar = {
   count: 1,
   price: null,
   currency: 'EUR',
+  minorDigits: 2,
   heat: 'A17',
 };
 
@@ -42,7 +43,15 @@ beforeAll(async () => {
 });
 afterAll(() => server.close());
 
-const asked = (more: object = {}) => ({ job: own, with: [], quantity: 2, useStock: true, seconds: 20, ...more });
+const asked = (more: object = {}) => ({
+  job: own,
+  id: null,
+  with: [],
+  quantity: 2,
+  useStock: true,
+  seconds: 20,
+  ...more,
+});
 const start = (payload: object) => server.app.inject({ method: 'POST', url: '/api/nestings', payload });
 const look = async (id: string) => (await server.app.inject(`/api/nestings/${id}`)).json<Nesting>();
 
@@ -62,15 +71,26 @@ describe('bars for a job', () => {
   it('from the stock and bought, with another job among them, each piece with its name', async () => {
     const nesting = await found(asked({ with: [ids.gate, ids.gate], quantity: 4 }));
     expect(nesting).toMatchObject({ state: 'done', pieces: 7, trouble: '', best: { bars: 3, cost: 18_000 } });
-    const { layout, sizes, shares, overlong } = nesting.result!;
+    const { layout, layouts, whole, sizes, shares, overlong } = nesting.result!;
     expect(problemsOf(StockLayout, layout)).toEqual([]);
+    expect(layouts.map(({ id, title }) => [id, title])).toEqual([
+      [null, 'Rail'],
+      [ids.gate, 'Gate'],
+    ]);
+    expect(layouts[0]!.layout).toEqual(layout);
+    for (const one of [whole, ...layouts.map((each) => each.layout)]) expect(problemsOf(StockLayout, one)).toEqual([]);
+    expect(whole.bars.reduce((sum, { times }) => sum + times, 0)).toBe(3);
+    expect(new Set(whole.bars.flatMap(({ pieces }) => pieces.map(({ job }) => job)))).toEqual(
+      new Set(['Rail', 'Gate']),
+    );
     expect(layout.found).toBe('proven');
     const remnant = layout.bars.find(({ remnant: is }) => is);
     expect(remnant).toMatchObject({ name: 'rack 3', heat: 'A17', price: 0, pieces: [{ length: 2000, job: '' }] });
-    expect(layout.bars.flatMap(({ pieces }) => pieces.filter(({ job }) => job === ''))).toHaveLength(4);
+    const hoops = layout.bars.map(({ times, pieces }) => times * pieces.filter(({ job }) => job === '').length);
+    expect(hoops.reduce((sum, count) => sum + count, 0)).toBe(4);
     expect(sizes).toMatchObject([{ bars: 3, toBuy: 2, cost: 18_000, bound: 18_000, proven: true, gap: 0 }]);
     expect(shares.map(({ id, job }) => [id, job])).toEqual([
-      ['', ''],
+      ['', 'Rail'],
       [ids.gate, 'Gate'],
     ]);
     expect(shares.reduce((sum, { cost }) => sum + cost!, 0)).toBe(18_000);
@@ -82,6 +102,23 @@ describe('bars for a job', () => {
     const { result } = await found(asked({ with: [ids.gate], quantity }));
     const kept = { ...own, stock: { ...own.stock, layout: result!.layout } };
     const { stock, findings } = plan(kept);
+    expect(stock!.sizes.map(({ from }) => from)).toEqual(['kept']);
+    expect(findings.filter(({ code }) => code === 'layout-stale')).toEqual([]);
+  });
+
+  it('jobs of one title are told apart, and the job itself is not cut with itself', async () => {
+    const gate = straight('Gate', 1700);
+    const { result } = await found(asked({ job: gate, id: 'another', with: [ids.gate, 'another'] }));
+    expect(result!.layouts.map(({ title }) => title)).toEqual(['Gate (another)', 'Gate (gate)']);
+  });
+
+  it('each other job can keep its own, and its plan pays what was told', async () => {
+    const { result } = await found(asked({ with: [ids.gate], quantity: own.quote.quantities[0]! }));
+    const stored = await server.jobs.find(ids.gate);
+    if (stored.kind !== 'found') throw new Error('The job is gone.');
+    const { job } = stored.saved;
+    const layout = result!.layouts[1]!.layout;
+    const { stock, findings } = plan({ ...job, stock: { ...job.stock, layout } });
     expect(stock!.sizes.map(({ from }) => from)).toEqual(['kept']);
     expect(findings.filter(({ code }) => code === 'layout-stale')).toEqual([]);
   });
@@ -147,6 +184,22 @@ describe('refused', () => {
     const thicker = straight('Rail', 2000, { tube: { ...own.tube, wall: 2.5 } });
     expect((await found(asked({ job: thicker }))).state).toBe('done');
     await server.app.inject({ method: 'DELETE', url: `/api/stock/${id}` });
+  });
+
+  it('money that counts in other digits, with both of them', async () => {
+    const rates = { ...own.rates, minorDigits: 0 };
+    const refused = await refusal(asked({ job: { ...own, rates }, with: [ids.gate] }));
+    expect(refused).toMatchObject({ status: 422, code: 'mixed-currencies' });
+    expect(refused.message).toMatch(/EUR with 2 digits after the point and this job in EUR with 0/);
+  });
+
+  it('who comes when too many wait, before anything is read or planned', async () => {
+    const many = asked({ quantity: 150, seconds: 60 });
+    const started = await Promise.all(Array.from({ length: 4 }, () => start(many)));
+    expect(await refusal(asked({ job: 5 }))).toMatchObject({ status: 503, code: 'busy' });
+    for (const { id } of started.map((response) => response.json<Nesting>()))
+      await server.app.inject({ method: 'DELETE', url: `/api/nestings/${id}` });
+    expect(await refusal(asked({ job: 5 }))).toMatchObject({ status: 422, code: 'job-not-valid' });
   });
 
   it('a job without anything to cut, and jobs that are not there', async () => {

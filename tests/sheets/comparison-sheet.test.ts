@@ -52,6 +52,22 @@ describe('the comparison', () => {
     expect(text).toMatch(/EUR 2\.00 10 a/);
   });
 
+  it('says on top what the recommended way costs beside others', async () => {
+    const text = (await textOf(makePlan())).replaceAll('\u00a0', ' ');
+    const told =
+      'It is EUR 122.40 cheaper than a new frame. For EUR 60.00 less: leave it and pack the feet, but 12.4 mm further off.';
+    expect(text).toContain(told);
+    expect(text.indexOf(told)).toBeLessThan(text.indexOf('fixing points off'));
+  });
+
+  it('says which columns have the legs in them, where the job has any', async () => {
+    const plan = makePlan();
+    const legs = { welds: figure(4, 'count'), purgeGas: figure(250, 'L') };
+    const text = await textOf({ ...plan, quote: { ...plan.quote!, legs } });
+    expect(text).toContain('with the legs (4 welds, 250.00 L of purge gas); all else is of the frame alone.');
+    expect(await textOf({ ...plan, quote: { ...plan.quote!, legs: null } })).not.toContain('with the legs');
+  });
+
   it('says for a way that is not possible why, in the words of its finding where there is one', async () => {
     const plan = planOfNone();
     expect(await textOf(plan)).toContain('1 leave it not possible: The size is too small for two tubes side by side.');
@@ -68,7 +84,7 @@ describe('the comparison', () => {
   it('says what can go wrong, what would change it, and which reading disagrees', async () => {
     const text = await textOf(makePlan());
     for (const said of [
-      'What can go wrong a: The welds pull the open ends.',
+      'What can go wrong a: Packing under a foot can come loose. b: The welds pull the open ends.',
       'What would change this By number of joints',
       'With readings 4 times as exact',
       'Left leg disagrees with the others: measured 607.0 mm, they say 601.2 mm.',

@@ -35,6 +35,7 @@ export function bar(
   const offcut = Math.max(0, length - from);
   return {
     number,
+    times: 1,
     stock: '',
     name: '',
     remnant: false,
@@ -96,8 +97,9 @@ export function stock(overlong: OverlongPiece[] = []): StockPlan {
           heat: 'H 4711',
         }),
       ]),
-      sizeLayout([bar(3, 3000, [['leg 1', 640.5]])], { ...thin, proven: true }),
+      sizeLayout([bar(1, 3000, [['leg 1', 640.5]])], { ...thin, proven: true }),
     ],
     overlong,
+    joints: [],
   };
 }

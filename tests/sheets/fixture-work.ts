@@ -19,6 +19,7 @@ export const line = (
 ): QuoteLine => ({
   key,
   of: '',
+  size: null,
   quantity,
   rate,
   rateUnit: 'minor',
@@ -81,6 +82,7 @@ export function option(
       return {
         quantity,
         lines: these.map(({ key, of, amount }) => ({ key, of, amount })),
+        open: these.filter(({ amount }) => amount === null).length,
         ...all,
         netEach: Math.round(all.net / quantity),
         totalEach: Math.round(all.total / quantity),
@@ -109,6 +111,7 @@ const even = (by: BreakEven['by'], at: number | null, now: number): BreakEven =>
   way: 'splice-fewest',
   other: 'new-frame',
   at: at === null ? null : figure(at, by === 'joints' || by === 'frames' ? 'count' : 'minor'),
+  wavers: false,
   now: figure(now, by === 'joints' || by === 'frames' ? 'count' : 'minor'),
   cheaper: 'splice-fewest',
 });
@@ -125,6 +128,7 @@ const own = (operation: OwnTime['operation'], entries: number): OwnTime => ({
 export const splice = (): QuoteLine[] => [
   line('tube', figure(3.1, 'm'), 1450, {
     of: '38.1 × 1.7 316L',
+    size: { outsideDiameter: 38.1, wall: 1.7, grade: '316L' },
     parts: [
       { key: 'piece', name: 'hoop', value: 2080, unit: 'mm' },
       { key: 'piece', name: 'crossbar 1', value: 910, unit: 'mm' },
@@ -147,6 +151,7 @@ export const quotePlan = (options: QuoteOption[], change: Partial<QuotePlan> = {
   gas: [gas('whole-frame', 'together', true), gas('whole-frame', 'one-by-one', false), gas('dams', 'together', false)],
   breakEven: [even('joints', 6.4, 2), even('labour', 9150, 6200), even('offer', 48000, 51000), even('frames', null, 1)],
   own: [own('weld', 4), own('finish', 1)],
+  planned: [],
   ...change,
 });
 

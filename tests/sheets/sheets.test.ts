@@ -78,7 +78,7 @@ describe('every sheet', () => {
     expect(await renderSheet('quote', empty)).toEqual({ ok: false, reason: 'quote-not-possible' });
     expect(await renderSheet('quote-working', empty)).toEqual({ ok: false, reason: 'quote-not-possible' });
     expect(await renderSheet('stock', empty)).toEqual({ ok: false, reason: 'frame-not-possible' });
-    const tubeless = input({ plan: { ...plan, stock: { pieces: [], sizes: [], overlong: [] } } });
+    const tubeless = input({ plan: { ...plan, stock: { pieces: [], sizes: [], overlong: [], joints: [] } } });
     expect(await renderSheet('stock', tubeless)).toEqual({ ok: false, reason: 'nothing-to-saw' });
     const first = input({ plan: { ...plan, correction: null } });
     expect(await renderSheet('comparison', first)).toEqual({ ok: false, reason: 'nothing-came-back' });

@@ -8,7 +8,6 @@ import type { Page } from '../../server/sheets/page.ts';
 import { renderSheet } from '../../server/sheets/render-sheet.ts';
 import { makeJob, makePlan } from './fixture.ts';
 import { bar, piece, SAW, sizeLayout, stock } from './fixture-stock.ts';
-import { figure } from './fixture-figure.ts';
 import { ofRole, pagesOf, saidOn } from './laid-pages.ts';
 import { covered, crossed, outside } from './layout-faults.ts';
 import { readPdf } from './read-pdf.ts';
@@ -40,6 +39,7 @@ const alone = (bars: BarPlan[], change: Partial<StockPlan> = {}): StockPlan => (
   pieces: bars.flatMap(({ pieces }) => pieces.map(({ name, from, to }) => piece(name, to - from))),
   sizes: [sizeLayout(bars)],
   overlong: [],
+  joints: [],
   ...change,
 });
 
@@ -127,12 +127,17 @@ describe('a bar on the stock sheet', () => {
     expect(hatched({ ...kept, kept: false })).toBeGreaterThan(10);
   });
 
-  it('stands once with all its numbers where others are cut alike', () => {
-    const same = [1, 2, 3].map((number) => bar(number, 6000, [['hoop', 2080]]));
-    const text = said(alone([...same, bar(4, 6000, [['rail', 1500]]), bar(5, 6000, [['hoop', 2080]])]));
-    expect(text).toContain('Bars 1–3, 5: 4 × alike');
-    expect(text).toContain('Bar 4 ');
-    expect(text.match(/KEEP/g)).toHaveLength(2);
+  it('stands once with all its numbers where several are cut alike; all of them are counted', () => {
+    const text = said(
+      alone([
+        bar(1, 6000, [['hoop', 2080]], { times: 3 }),
+        bar(4, 6000, [['rail', 1500]]),
+        bar(5, 6000, [['rail', 1600]], { times: 2 }),
+      ]),
+    );
+    for (const part of ['Bars 1–3: 3 × alike', 'Bar 4 ', 'Bars 5, 6: 2 × alike']) expect(text).toContain(part);
+    expect(text).toMatch(/bars\s.*\b6\b/);
+    expect(text.match(/KEEP/g)).toHaveLength(3);
   });
 
   it('tells a heat apart even where all else is alike', () => {
@@ -148,7 +153,7 @@ describe('the stock sheet', () => {
   it('lists every piece with its number, length, how many and what for, and a box to tick', () => {
     const text = said();
     for (const row of [
-      '1 hoop 2080.0 mm 1 a whole tube of the frame',
+      '1 hoop 2080.0 mm 1 a whole member',
       '3 let-in 2 60.0 mm 1 let-in piece of joint 2',
       '4 leg 1 640.5 mm 1 a leg',
     ]) {
@@ -164,39 +169,8 @@ describe('the stock sheet', () => {
   it('says lengths in inches to 1/32 and in millimetres for a job in inches', () => {
     const job = makeJob(38.1, 'letter');
     const text = said(stock(), { ...job, units: { ...job.units, length: 'inch', fraction: 16 } });
-    expect(text).toContain('1 hoop 81 7/8 in 2080 1 a whole tube');
+    expect(text).toContain('1 hoop 81 7/8 in 2080 1 a whole member');
     expect(text).toContain('4 leg 1 25 7/32 in 640.5 1 a leg');
-  });
-
-  it('says how the bars were found and whether fewer could do', () => {
-    const [size] = stock().sizes;
-    const found = (change: Parameters<typeof sizeLayout>[1], layout: Job['stock']['layout'] = null): string => {
-      const job = makeJob();
-      return said({ ...stock(), sizes: [sizeLayout(size!.bars, change)] }, { ...job, stock: { ...job.stock, layout } });
-    };
-    expect(found({ from: 'first-fit', proven: false, least: figure(1, 'count') })).toContain(
-      'First fit: the fewest that could do 1.',
-    );
-    expect(found({ from: 'first-fit', proven: true })).toContain('proven: no fewer bars');
-    const layout = { found: 'proven', date: '2026-11-20', saw: SAW, currency: 'EUR', bars: [], taken: 12 } as const;
-    const kept = found({ from: 'kept', proven: true }, { ...layout, bars: [] });
-    for (const part of ['kept on 2026-11-20', 'no cheaper set of bars', 'as number 12']) expect(kept).toContain(part);
-    expect(found({ from: 'kept', proven: false }, { ...layout, bars: [], taken: null })).toMatch(
-      /best that was found in the time given.*Not yet taken/,
-    );
-  });
-
-  it('says of a piece longer than any bar what to do', () => {
-    const overlong = (joints: { from: number; to: number }[], offered: number | null): string =>
-      said(
-        stock([
-          { name: 'hoop', member: 'hoop', length: figure(7200, 'mm'), longest: figure(5990, 'mm'), joints, offered },
-        ]),
-      );
-    const some = [{ from: 400, to: 900 }];
-    expect(overlong(some, 812)).toMatch(/hoop is 7200.0 mm long; the longest bar is 5990.0 mm.*a joint at 812.0 mm/);
-    expect(overlong(some, null)).toMatch(/set several.*from 400.0 mm to 900.0 mm/);
-    expect(overlong([], null)).toContain('No straight of it has room for a joint');
   });
 
   it('has its cautions in a frame and a line to sign', () => {

@@ -9,6 +9,7 @@ import { made, wayOf } from './made-up-ways.ts';
 const line = (given: Partial<QuoteLine> = {}): QuoteLine => ({
   key: 'weld',
   of: '',
+  size: null,
   quantity: made(1, 'h'),
   rate: 100,
   rateUnit: 'minor',
@@ -41,7 +42,16 @@ function optionOf(
     total,
     groups: [],
     breaks: [
-      { quantity, lines: [], net: total, tax: 0, total, netEach: total / quantity, totalEach: total / quantity },
+      {
+        quantity,
+        lines: [],
+        open: 0,
+        net: total,
+        tax: 0,
+        total,
+        netEach: total / quantity,
+        totalEach: total / quantity,
+      },
     ],
     minutes: made(240, 'min'),
     ...given,
@@ -51,7 +61,7 @@ function optionOf(
 const correctionOf = (ways: Way[]): CorrectionPlan =>
   ({ ways, recommended: ways[0]?.key ?? null, wouldChange: [] }) as Partial<CorrectionPlan> as CorrectionPlan;
 
-const SETTING = { daysAtBender: 5, tolerance: 4 };
+const SETTING = { bender: { bending: 'outside', daysAtBender: 5 }, tolerance: 4 } as const;
 const SPLICE = wayOf('splice-fewest', { cost: made(100, 'minor'), days: made(0, 'd'), risks: ['weld-pull'] });
 const ANEW = wayOf('new-frame', { cost: made(50, 'minor'), welds: made(0, 'count') });
 

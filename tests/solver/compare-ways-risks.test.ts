@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { inputName } from '../../server/language/en/inputs.ts';
 import { formatFigure } from '../../server/language/quantity-format.ts';
 import { hasWords } from '../../server/language/words.ts';
 import type { RebendRow, Way } from '../../server/plan/correction.ts';
+import type { Figure } from '../../server/plan/figure.ts';
 import type { Joint } from '../../server/plan/joint.ts';
-import { daysOut } from '../../server/solver/correction/days-out.ts';
+import { daysOpen, daysOut } from '../../server/solver/correction/days-out.ts';
 import { risksOf, type RiskContext } from '../../server/solver/correction/way-risks.ts';
 import { faceAt, jointOf, made, wayOf } from './made-up-ways.ts';
 
@@ -115,7 +117,9 @@ describe('what can go wrong', () => {
 
 describe('days until the frame is there again', () => {
   const minutes = made(240, 'min');
-  const days = (way: Way, daysAtBender: number | null) => daysOut(way, { minutes, daysAtBender });
+  const days = (way: Way, daysAtBender: number | null, bending: 'own' | 'outside' = 'outside') =>
+    daysOut(way, { minutes, bending, daysAtBender });
+  const told = (figure: Figure | null) => inputName(figure!.working.inputs[0]!.name);
   const letIn = (radius: number | null) => ({
     length: made(80),
     cutLength: made(82),
@@ -138,10 +142,28 @@ describe('days until the frame is there again', () => {
     ['a let-in piece that is bent', wayOf('splice-fewest', { joints: [jointAt(300, 360, { letIn: letIn(2400) })] })],
   ])('has the days at the bender in it: %s', (_, way) => {
     expect(days(way, 10)?.value).toBe(10.5);
+    expect(told(days(way, 10))).toBe('days at the bender');
     expect(days(way, null)).toBeNull();
+    // what the shop bends itself is nowhere else, whatever was typed for a bender
+    for (const typed of [null, 10]) {
+      expect(days(way, typed, 'own')?.value).toBe(0.5);
+      expect(told(days(way, typed, 'own'))).toContain('the shop bends itself');
+    }
   });
 
   it('stands open where the minutes do', () => {
-    expect(daysOut(wayOf('splice-fewest'), { minutes: null, daysAtBender: 3 })).toBeNull();
+    expect(daysOut(wayOf('splice-fewest'), { minutes: null, bending: 'own', daysAtBender: 3 })).toBeNull();
+  });
+
+  it('are asked for where a bender outside is needed and nobody has said how long he takes', () => {
+    const asked = (ways: readonly Way[], bending: 'own' | 'outside', daysAtBender: number | null) =>
+      daysOpen(ways, { bending, daysAtBender });
+    const both = [wayOf('splice-fewest'), wayOf('new-frame')];
+    expect(asked(both, 'outside', null)).toEqual([
+      { code: 'days-at-bender-open', grade: 'note', field: '/closing/daysAtBender', data: {}, wayOut: null },
+    ]);
+    expect(asked(both, 'outside', 0)).toEqual([]);
+    expect(asked(both, 'own', null)).toEqual([]);
+    expect(asked([both[0]!, wayOf('new-frame', { possible: false })], 'outside', null)).toEqual([]);
   });
 });

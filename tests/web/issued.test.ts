@@ -48,6 +48,36 @@ describe('issuing a quote', () => {
     expect(list.issued.map(({ number }) => number)).toEqual([3, 2, 1]);
   });
 
+  it('is read again as soon as the server answers, and then nothing is said any more', async () => {
+    const { list } = listThatIsTold({ kind: 'done', body: quote(3) });
+    const broken = new IssuedList('a', {
+      quotes: async () => ({ kind: 'unreachable', reason: 'There is no connection. Try again.' }),
+      issueQuote: async () => ({ kind: 'unreachable', reason: 'There is no connection. Try again.' }),
+    });
+    await broken.load();
+    expect(broken.trouble).toContain('no connection');
+    await broken.back();
+    expect(broken.trouble).toContain('no connection');
+
+    const answers = [false, true, true];
+    const mended = new IssuedList('a', {
+      quotes: async () =>
+        answers.shift() === true ? { kind: 'done', body: [quote(1)] } : { kind: 'unreachable', reason: 'silence' },
+      issueQuote: async () => ({ kind: 'unreachable', reason: 'silence' }),
+    });
+    await mended.load();
+    expect([mended.trouble === '', mended.issued.length]).toEqual([false, 0]);
+    await mended.look(saved);
+    expect([mended.trouble, mended.issued.length]).toEqual(['', 1]);
+    mended.want();
+    await mended.look(saved);
+    expect(mended.trouble).toContain('silence');
+    await mended.back();
+    expect(mended.trouble).toBe('');
+    await list.load();
+    expect(list.trouble).toBe('');
+  });
+
   it('says why nothing was issued where the job cannot be saved', async () => {
     for (const [state, said] of [
       ['conflict', 'somebody else'],

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { newJob } from '../../server/job/default-job.ts';
-import { Job } from '../../server/job/job.ts';
+import { Job, type Units } from '../../server/job/job.ts';
 import { Quote } from '../../server/job/quote.ts';
 import { Rates, type OwnValue } from '../../server/job/rates.ts';
 import type { QuoteOption } from '../../server/plan/quote.ts';
+import { lineName } from '../../server/language/quote-names.ts';
 import { plan } from '../../server/solver/plan.ts';
-import { dayWords } from '../../web/state/calendar.ts';
 import {
   LONGEST_RATES_NAME,
   LONGEST_REFERENCE,
@@ -14,14 +14,14 @@ import {
   MOST_TIMES_TAKEN,
   MOST_TUBE_RATES,
 } from '../../web/state/limits.ts';
-import { amountText, jobQuantity } from '../../web/state/money.ts';
+import { amountText } from '../../server/language/quantity-format.ts';
+import { jobQuantity } from '../../web/state/money.ts';
 import {
   breakOf,
   cheapestOf,
   firstExample,
   firstMissing,
   lineId,
-  lineName,
   lineRows,
   partText,
   rateText,
@@ -47,7 +47,7 @@ const made = (scope: QuoteOption['scope'], given: Partial<QuoteOption>): QuoteOp
 describe('amounts', () => {
   it('have as many decimals as the currency', () => {
     expect([0, 2, 3].map((digits) => amountText(1_234_567, digits))).toEqual(['1,234,567', '12,345.67', '1,234.567']);
-    expect(amountText(-42, 2)).toBe('-0.42');
+    expect(amountText(-42, 2)).toBe('−0.42');
   });
 
   it('stand in the money of the job, other values in their unit', () => {
@@ -58,7 +58,14 @@ describe('amounts', () => {
 
 describe('lines of a quote', () => {
   it('are named, told apart, and say their rate', () => {
-    expect([lineName(lineOf('bend')), lineName(lineOf('machine'))]).toEqual(['bending', 'machine: bending']);
+    const names = (units: Units) => ['tube', 'bend', 'machine'].map((key) => lineName(lineOf(key), units));
+    expect(names({ length: 'mm', fraction: 16 })).toEqual([
+      'tube: 38.1 × 1.65 mm, 316L',
+      'bending',
+      'machine: bending',
+    ]);
+    // a size is told in the unit of the job
+    expect(names({ length: 'inch', fraction: 16 })[0]).toBe('tube: 1 1/2 × 0.065 in, 316L');
     expect(rateText(lineOf('bend'), quote).replace(/\s/g, ' ')).toBe('EUR 50.00 each h');
     expect(rateText(lineOf('margin'), quote)).toBe('10 %');
     expect(partText({ key: 'set-up', name: '', value: 20, unit: 'min' }, job)).toBe('set-up: 20.0 min');
@@ -73,8 +80,8 @@ describe('lines of a quote', () => {
     expect([bend.amount, rateText(bend, opened)]).toEqual([null, 'open']);
     expect(firstMissing(shown)).toBe('/rates/labour/bend/hour/value');
     expect(firstMissing(option)).toBe('');
-    expect(sumText(1250, shown, 2)).toBe('≥ 12.50');
-    expect(sumText(1250, option, 2)).toBe('12.50');
+    expect(sumText(1250, shown.open.length, 2)).toBe('≥ 12.50');
+    expect(sumText(1250, 0, 2)).toBe('12.50');
   });
 
   it('lead to the examples that they rest on, one after the other, until none is left', () => {
@@ -106,14 +113,21 @@ describe('lines of a quote', () => {
 });
 
 describe('options', () => {
-  it('are compared only where every line of theirs has a price', () => {
+  it('are compared where they come near enough, and none that is open could be cheaper', () => {
+    const near = (...keys: string[]) =>
+      (['leave', 'rebend', 'splice-fewest', 'new-frame'] as const).map((key) => ({ key, within: keys.includes(key) }));
     const options = [
-      made('rebend', { total: 100, open: [0] }),
+      made('leave', { total: 50, open: [] }),
+      made('rebend', { total: 250, open: [0] }),
       made('splice-fewest', { total: 300, open: [] }),
       made('new-frame', { total: 200, open: [] }),
     ];
-    expect(cheapestOf(options)?.scope).toBe('new-frame');
-    expect(cheapestOf(options.slice(0, 2))).toBeUndefined();
+    const all = near('rebend', 'splice-fewest', 'new-frame');
+    expect(cheapestOf(options, all)?.scope).toBe('new-frame');
+    expect(cheapestOf(options, near('leave', 'rebend', 'new-frame'))?.scope).toBe('leave');
+    // what is open may come to less than the next
+    expect(cheapestOf(options, near('rebend', 'splice-fewest'))).toBeUndefined();
+    expect(cheapestOf(options, near('new-frame'))).toBeUndefined();
   });
 
   it('that the plan offers by itself stay ticked when another is', () => {
@@ -144,11 +158,5 @@ describe('what the page knows of a quote', () => {
     expect(
       [Rates.properties.name, Quote.properties.reference, Quote.properties.terms].map((text) => longest(text)),
     ).toEqual([LONGEST_RATES_NAME, LONGEST_REFERENCE, LONGEST_TERMS]);
-  });
-
-  it('is days as a person says them, whatever zone he is in', () => {
-    expect(dayWords('2026-11-26')).toMatch(/26/);
-    expect(dayWords('2026-11-26')).toMatch(/2026/);
-    expect([dayWords(''), dayWords('soon')]).toEqual(['', 'soon']);
   });
 });

@@ -13,12 +13,14 @@ import {
   ownOf,
   ownValues,
   withMarks,
+  AMOUNTS,
   withMinorDigits,
   withOwnValue,
 } from '../../web/state/rates.ts';
 import { withChoice, withText } from '../../web/state/typed-text.ts';
 
 const job = newJob('hoop');
+type Plain = Readonly<Record<string, unknown>>;
 const HOUR = '/rates/labour/bend/hour';
 const form = { kind: 'money', mayBeEmpty: true } as const;
 const typed = (before: Job, text: string, day: string) =>
@@ -58,8 +60,11 @@ describe('an example among the rates', () => {
 
   it('is counted, and the latest day of all that is not one is told', () => {
     const all = ownValues(job.rates);
-    // minutes for each metre are nothing until somebody asks for them
-    const examples = all.filter(({ pointer }) => !pointer.endsWith('/perMetre') || pointer.startsWith('/tubes'));
+    // minutes for each metre and what is left in a bottle are nothing until somebody asks for them
+    const examples = all.filter(
+      ({ pointer }) =>
+        pointer !== '/gas/restOfBottle' && (!pointer.endsWith('/perMetre') || pointer.startsWith('/tubes')),
+    );
     expect(examplesIn(job.rates)).toBe(examples.length);
     expect([newestOf(job.rates), examples.every(({ own }) => own.example)]).toEqual(['', true]);
     const one = withOwnValue(job, '/rates/tax', 19, '2026-03-01');
@@ -102,6 +107,42 @@ describe('the decimals of the money', () => {
     const yen = withMinorDigits(priced, 0);
     expect([hourOf(yen).value, yen.quote.bendersOffer, yen.rates.gas.rentPerDay?.value]).toEqual([62, 123, 1]);
     expect(examplesIn(yen.rates)).toBe(examplesIn(job.rates));
+  });
+
+  /** Pointers of all numbers in a schema whose unit is of the minor unit, # for the rows of a list. */
+  const minorIn = (schema: Plain, at = ''): string[] => {
+    if (String(schema['unit']).startsWith('minor')) return [at];
+    const inner = Object.entries((schema['properties'] ?? {}) as Record<string, Plain>);
+    const rows = schema['items'] === undefined ? [] : minorIn(schema['items'] as Plain, `${at}/#`);
+    const either = ((schema['anyOf'] ?? []) as Plain[]).flatMap((one) => minorIn(one, at));
+    return [...inner.flatMap(([key, one]) => minorIn(one, `${at}/${key}`)), ...rows, ...either];
+  };
+
+  it('are every number of a job that counts in minor units', () => {
+    expect([...AMOUNTS].sort()).toEqual([...new Set(minorIn(Job as unknown as Plain))].sort());
+  });
+
+  it('take the bars along that are kept in the same money, and leave those that are not', () => {
+    const bar = { stock: '', name: '', remnant: false, outsideDiameter: 40, wall: 2, grade: '316L', length: 6000 };
+    const layout = {
+      found: 'proven' as const,
+      date: '',
+      saw: job.stock.saw,
+      currency: job.rates.currency,
+      minorDigits: 2,
+      bars: [{ ...bar, price: 9050, heat: '', times: 1, pieces: [{ name: 'hoop', length: 2000, job: '' }] }],
+      taken: null,
+    };
+    const kept = { ...job, stock: { ...job.stock, layout } };
+    expect(withMinorDigits(kept, 3).stock.layout).toMatchObject({ minorDigits: 3, bars: [{ price: 90_500 }] });
+    expect(problemsOf(Job, withMinorDigits(kept, 0))).toEqual([]);
+    const other = { ...job, stock: { ...job.stock, layout: { ...layout, currency: 'USD' } } };
+    expect(withMinorDigits(other, 3).stock.layout).toEqual(other.stock.layout);
+  });
+
+  it('round to the same step', () => {
+    const steps = withChoice(job, '/rates/roundTo', 500);
+    expect([3, 0].map((digits) => withMinorDigits(steps, digits).rates.roundTo)).toEqual([5000, 5]);
   });
 
   it('come back to the same amounts by way of more of them, and the job stays one', () => {

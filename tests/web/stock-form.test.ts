@@ -2,15 +2,16 @@ import { describe, expect, it } from 'vitest';
 import { parseStockBar } from '../../server/job/stock-row.ts';
 import {
   freshTexts,
+  moneyTypedLast,
   problemsElsewhere,
   readBar,
   textsOf,
   troublesFrom,
-  usualDigits,
 } from '../../web/state/stock-form.ts';
 import { rackBar } from './made-up-stock.ts';
 
 const mm = { length: 'mm', fraction: 16 } as const;
+const EUR = { currency: 'EUR', minorDigits: 2 };
 const inch = { length: 'inch', fraction: 16 } as const;
 const good = textsOf(rackBar(), mm);
 const troublesOf = (given: Partial<typeof good>) => {
@@ -23,13 +24,30 @@ describe('a row of the stock as it is typed', () => {
     for (const bar of [
       rackBar(),
       rackBar({ price: null, heat: 'H 12', remnant: true, count: 0 }),
-      rackBar({ price: 9000, currency: 'JPY' }),
-      rackBar({ price: 12_345, currency: 'KWD', outsideDiameter: 38.1, wall: 1.651, length: 6096 }),
+      rackBar({ price: 9000, currency: 'JPY', minorDigits: 0 }),
+      rackBar({ price: 12_345, currency: 'KWD', minorDigits: 3, outsideDiameter: 38.1, wall: 1.651, length: 6096 }),
     ])
       for (const units of [mm, inch]) expect(readBar(textsOf(bar, units), units, bar)).toEqual({ ok: true, bar });
     const typed = { ...textsOf(rackBar(), inch), wall: '0.065' };
     expect(readBar(typed, inch, rackBar())).toMatchObject({ ok: true, bar: { wall: 1.651, length: 6000 } });
-    expect(['EUR', 'JPY', 'KWD'].map(usualDigits)).toEqual([2, 0, 3]);
+  });
+
+  it('counts its price in the digits that it says, whatever the currency', () => {
+    const read = (price: string, minorDigits: string) => readBar({ ...good, price, minorDigits }, mm);
+    expect(read('12', '0')).toMatchObject({ ok: true, bar: { price: 12, minorDigits: 0 } });
+    expect(read('12.345', '3')).toMatchObject({ ok: true, bar: { price: 12_345, minorDigits: 3 } });
+    for (const minorDigits of ['', '4', '1.5', '-1'])
+      expect(Object.keys(troublesOf({ minorDigits }))).toContain('minorDigits');
+  });
+
+  it('is priced as the row that was typed last, and in hundredths where there is none', () => {
+    const row = (savedAt: string, currency: string, minorDigits: number) => ({
+      savedAt,
+      document: rackBar({ currency, minorDigits }),
+    });
+    const rows = [row('2026-01-01', 'EUR', 2), row('2026-03-01', 'KWD', 3), row('2026-02-01', 'JPY', 0)];
+    expect(moneyTypedLast(rows)).toEqual({ currency: 'KWD', minorDigits: 3 });
+    expect(moneyTypedLast([])).toEqual({ currency: 'EUR', minorDigits: 2 });
   });
 
   it('reads inches in a list of millimetres', () => {
@@ -38,9 +56,9 @@ describe('a row of the stock as it is typed', () => {
   });
 
   it('begins with the size that is worked on', () => {
-    const fresh = freshTexts({ outsideDiameter: 38.1, wall: 1.65, grade: '316L' }, 'EUR', mm);
+    const fresh = freshTexts({ outsideDiameter: 38.1, wall: 1.65, grade: '316L' }, EUR, mm);
     expect(fresh).toMatchObject({ outsideDiameter: '38.1', wall: '1.65', grade: '316L', length: '', count: '1' });
-    expect(freshTexts(null, 'EUR', mm).outsideDiameter).toBe('');
+    expect(freshTexts(null, EUR, mm).outsideDiameter).toBe('');
   });
 
   it('refuses less than nothing, parts of a bar, and what is no number, at its field', () => {

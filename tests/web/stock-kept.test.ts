@@ -144,6 +144,7 @@ describe('a search for bars', () => {
     expect(progressWords(nesting('running', { best: open }), money)).toBe('Laying out 5 pieces. Best so far: 4 bars.');
     const size = { proven: false, gap: 1.21, cost: 1 } as never;
     expect(goodnessWords(size)).toBe('best so far, at most 1.3 % above what is possible');
+    expect(goodnessWords({ proven: false, gap: null, cost: 1 } as never)).toBe('best so far, not proven');
     expect(goodnessWords({ proven: true } as never)).toBe('proven the cheapest');
     const long = { job: 'Mast', name: 'hoop', length: 7000, longest: 0 };
     expect(overlongWords(long, { length: 'mm', fraction: 16 })).toContain(
@@ -153,19 +154,23 @@ describe('a search for bars', () => {
 });
 
 describe('the book of what was taken', () => {
-  const NAMES = ['takings', 'take', 'putBack'];
-  const layout = { bars: [], taken: null, date: '2026-11-26' } as unknown as StockLayout;
+  const NAMES = ['takings', 'taking', 'take', 'putBack'];
+  const own = { ...rackBar(), stock: 'a', times: 1, pieces: [{ name: 'hoop', length: 2000, job: '' }] };
+  const other = { ...own, times: 2 };
+  const layoutOf = (bar: typeof own) => ({ bars: [bar], taken: null, date: '2026-11-26' }) as unknown as StockLayout;
+  const layout = layoutOf(own);
   const taking = (number: number, undoneAt: string | null = null) =>
-    ({ number, jobId: 'j', title: 'T', layout, undoneAt }) as unknown as Taking;
+    ({ number, jobId: 'j', together: [], title: 'T', layout, undoneAt }) as unknown as Taking;
   const bookOf = (...answers: Said[]) => {
     let keys = 0;
     const { source, asked } = sourceOf<BookSource>(NAMES, answers, { newKey: () => `key ${String((keys += 1))}` });
     return {
       book: new StockBook(source),
+      asked,
       keysAsked: () => asked.flatMap(([, given]) => (given as { key: string }).key),
     };
   };
-  const bars = { jobId: 'j', title: 'T', layout };
+  const bars = { jobId: 'j', together: [], title: 'T', layout };
 
   it('asks again with the same key where no answer came, and with a new one for other bars', async () => {
     const { book, keysAsked } = bookOf(silence, done(taking(3)), done(taking(4)));
@@ -178,10 +183,21 @@ describe('the book of what was taken', () => {
   });
 
   it('knows that a layout was taken although the job says nothing of it any more', async () => {
-    const { book } = bookOf(done([taking(5), taking(2, 'then')]), done(), done([taking(5, 'now')]));
+    const { book, asked } = bookOf(
+      done([taking(6), taking(5), taking(2, 'then')]),
+      done({ ...taking(6), layout: layoutOf(other) }),
+      done(taking(5)),
+      done(),
+      done([taking(5, 'now')]),
+    );
     await book.load();
+    expect(book.takenAs('j', layout)).toBeNull();
+    await book.readOf('j');
+    await book.readOf('j');
+    await book.readOf('somebody else');
+    expect(asked.map(([what]) => what)).toEqual(['takings', 'taking', 'taking']);
     expect(book.takenAs('j', { ...layout, taken: 5 })?.number).toBe(5);
-    expect([book.takenAs('other', layout), book.takenAs('j', { ...layout, date: '' })]).toEqual([null, null]);
+    expect([book.takenAs('other', layout), book.takenAs('j', layoutOf({ ...other, length: 1 }))]).toEqual([null, null]);
     expect(await book.putBack(5)).toBe(true);
     expect(book.takenAs('j', layout)).toBeNull();
   });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { Stock, type LaidBar, type StockBar } from '../../server/job/stock.ts';
+import { Stock, type LaidBar, type StockBar, type StockLayout } from '../../server/job/stock.ts';
 import type { StockRow } from '../../server/job/stock-row.ts';
 import type { BarPlan, CutPiece, SizeLayout } from '../../server/plan/stock.ts';
 import { sizeWords } from '../../server/language/size-words.ts';

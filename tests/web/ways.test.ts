@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { Units } from '../../server/job/job.ts';
+import { letteredRisks } from '../../server/language/lettered-risks.ts';
 import { saidWords } from '../../server/language/said-words.ts';
 import type { Finding } from '../../server/plan/finding.ts';
 import { reasonsOfWay } from '../../web/state/way-reasons.ts';
-import { letteredRisks } from '../../web/state/way-risks.ts';
 import { way } from '../sheets/fixture-way.ts';
 
 const mm: Units = { length: 'mm', fraction: 16 };
@@ -41,6 +41,7 @@ describe('what can go wrong', () => {
     const ways = [
       way('leave', [], null, { risks: ['x', 'y'] }),
       way('rebend', [], null, { risks: ['y', 'z'] }),
+      way('splice-fewest', [], null, { risks: ['w'], possible: false }),
       way('new-frame', [], null, { risks: [] }),
     ];
     expect(letteredRisks(ways)).toEqual([

@@ -6,7 +6,7 @@ import type { ErrorAnswer, JobSummary, Revision, SavedJob } from '../../server/j
 import type { Kept, KeptDocuments, KeptKind } from '../../server/job/kept.ts';
 import type { CatalogueGradeKey, OwnGrade, TubeTolerance } from '../../server/job/tube.ts';
 import type { WayKey } from '../../server/plan/correction.ts';
-import type { StockRow, Taking } from '../../server/job/stock-row.ts';
+import type { ListedTaking, StockRow, Taking } from '../../server/job/stock-row.ts';
 import type { StockBar } from '../../server/job/stock.ts';
 import type { Nesting, NestingRequest } from '../../server/nesting/nesting.ts';
 import type { Plan } from '../../server/plan/plan.ts';
@@ -106,7 +106,7 @@ async function ask<Body, Theirs = SavedJob>(
 }
 
 /** `key` is made by the page: the same request sent again takes nothing more. */
-export type BarsToTake = Pick<Taking, 'jobId' | 'title' | 'layout'> & { readonly key: string };
+export type BarsToTake = Pick<Taking, 'jobId' | 'together' | 'title' | 'layout'> & { readonly key: string };
 
 const stockAt = (id: string, rest = ''): string => `/api/stock/${encodeURIComponent(id)}${rest}`;
 const nestingAt = (id: string): string => `/api/nestings/${encodeURIComponent(id)}`;
@@ -155,7 +155,8 @@ export const api = {
     ask<StockRow, StockRow>('PUT', stockAt(id), { document, basedOn }),
   removeBar: (id: string) => ask<undefined>('DELETE', stockAt(id)),
   restoreBar: (id: string) => ask<StockRow, StockRow>('POST', stockAt(id, '/restore')),
-  takings: () => ask<readonly Taking[]>('GET', '/api/stock/takings'),
+  takings: () => ask<readonly ListedTaking[]>('GET', '/api/stock/takings'),
+  taking: (number: number) => ask<Taking>('GET', `/api/stock/takings/${String(number)}`),
   take: (bars: BarsToTake) => ask<Taking>('POST', '/api/stock/takings', bars),
   putBack: (taking: number) => ask<undefined>('DELETE', `/api/stock/takings/${String(taking)}`),
   nest: (request: NestingRequest) => ask<Nesting>('POST', '/api/nestings', request),

@@ -1,15 +1,9 @@
 import type { Job, Units } from '../../server/job/job.ts';
-import { formatMoney, formatQuantity, quantityParts } from '../../server/language/quantity-format.ts';
+import { amountText, formatMoney, formatQuantity, quantityParts } from '../../server/language/quantity-format.ts';
 import type { Unit } from '../../server/plan/figure.ts';
 
 /** How a job writes its numbers and its money. */
 type Written = { readonly units: Units; readonly rates: Pick<Job['rates'], 'currency' | 'minorDigits'> };
-
-/** An amount where the head of a table says the currency: '1,234.50'. */
-export const amountText = (minor: number, minorDigits: number): string =>
-  new Intl.NumberFormat('en', { minimumFractionDigits: minorDigits, maximumFractionDigits: minorDigits }).format(
-    minor / 10 ** minorDigits,
-  );
 
 /** Number and unit of any value; an amount in the job's money. */
 export function jobParts(value: number, unit: Unit, { units, rates }: Written): { number: string; unit: string } {

@@ -32,7 +32,7 @@ type Size = NestingResult['sizes'][number];
 /** How far from the best the bars of a size may be: a gap is told rounded up, so that it is never told too small. */
 export function goodnessWords({ proven, gap, cost }: Size): string {
   if (proven) return words('nesting.proven');
-  if (cost === null) return words('nesting.bestOnly');
+  if (cost === null || gap === null) return words('nesting.bestOnly');
   return words('nesting.gap', { gap: (Math.ceil(gap * 10 - 1e-9) / 10).toFixed(1) });
 }
 

@@ -1,11 +1,11 @@
-import type { Job, Units } from '../../server/job/job.ts';
+import type { Job } from '../../server/job/job.ts';
 import { formatMoney } from '../../server/language/quantity-format.ts';
-import { sizeWords } from '../../server/language/size-words.ts';
 import { unitWords } from '../../server/language/en/units.ts';
 import { words, wordsOf } from '../../server/language/words.ts';
 import type { Way } from '../../server/plan/correction.ts';
 import type { QuoteBreak, QuoteLine, QuoteOption, QuotePlan } from '../../server/plan/quote.ts';
-import { amountText, jobQuantity } from './money.ts';
+import { amountText } from '../../server/language/quantity-format.ts';
+import { jobQuantity } from './money.ts';
 import { valueAt } from './pointer.ts';
 import { isExample, ownValues } from './rates.ts';
 
@@ -13,22 +13,7 @@ import { isExample, ownValues } from './rates.ts';
 export const shownOption = ({ options, scope }: QuotePlan): QuoteOption | undefined =>
   options.find((option) => option.scope === scope);
 
-export const optionName = (scope: QuoteOption['scope']): string =>
-  scope === 'frame' ? words('price.optionFrame') : wordsOf('way', scope);
-
-/** Short enough for the head of a column. */
-export const optionShort = (scope: QuoteOption['scope']): string =>
-  scope === 'frame' ? words('price.optionFrame') : wordsOf('wayShort', scope);
-
 type LineName = Pick<QuoteLine, 'key' | 'of' | 'size'>;
-
-/** Lines of one key are told apart by a size of tube or an operation. */
-export function lineName({ key, of, size }: LineName, units: Units): string {
-  const line = wordsOf('quote', key);
-  if (size !== null) return words('price.lineOf', { line, of: sizeWords(size, units) });
-  if (of === '') return line;
-  return words('price.lineOf', { line, of: key === 'machine' ? wordsOf('quote', of) : of });
-}
 
 export const lineId = ({ key, of }: Pick<QuoteLine, 'key' | 'of'>): string => `${key}/${of}`;
 
@@ -105,7 +90,14 @@ function examplePlaces(job: Job, { key, rateField }: QuoteLine): readonly string
   const beside = row === undefined ? [] : ownValues(valueAt(job, row), row).map(({ pointer }) => `${pointer}/value`);
   const ofTube = key === 'tube' || key === 'remnant-credit' ? ['/rates/waste/value', '/rates/remnantCredit/value'] : [];
   const ofGas = key === 'gas' ? ['/rates/gas/restOfBottle/value'] : [];
-  return [rateField, ...beside, ...ofTube, ...ofGas];
+  // bars that were laid out and are bought go by what the rates say of their size
+  const ofBars =
+    rateField === '/stock/layout'
+      ? job.rates.tubes.map(
+          ({ by }, index) => `/rates/tubes/${String(index)}/${by === 'bar' ? 'perBar' : 'perMetre'}/value`,
+        )
+      : [];
+  return [rateField, ...beside, ...ofBars, ...ofTube, ...ofGas];
 }
 
 /** The first field of a line of the option that is only an example; empty where there is none. */

@@ -1,11 +1,14 @@
 import type { StockLayout } from '../../server/job/stock.ts';
-import type { Taking } from '../../server/job/stock-row.ts';
+import type { ListedTaking, Taking } from '../../server/job/stock-row.ts';
 import { api, type BarsToTake } from '../api/client.ts';
+import { isTakenIn } from './bars-of-jobs.ts';
 import { differences } from './pointer.ts';
 import { whyNot } from './stock-list.svelte.ts';
 
 /** What the book needs from outside, so that it can be tried without a browser. */
-export type BookSource = Pick<typeof api, 'takings' | 'take' | 'putBack'> & { readonly newKey: () => string };
+export type BookSource = Pick<typeof api, 'takings' | 'taking' | 'take' | 'putBack'> & {
+  readonly newKey: () => string;
+};
 
 const SOURCE: BookSource = {
   ...api,
@@ -17,7 +20,9 @@ const SOURCE: BookSource = {
 /** The book of what was taken from the stock, latest first. */
 export class StockBook {
   /** null: not read yet. */
-  takings: readonly Taking[] | null = $state.raw(null);
+  takings: readonly ListedTaking[] | null = $state.raw(null);
+  /** Those that were read with what is cut from each bar. */
+  #read: readonly Taking[] = $state.raw([]);
   trouble = $state('');
   busy = $state(false);
   /** The request that was not answered: sent again with the same key it takes nothing twice. */
@@ -49,6 +54,7 @@ export class StockBook {
       return null;
     }
     const { body } = answer;
+    this.#read = [body, ...this.#read];
     this.takings = [body, ...(this.takings ?? []).filter(({ number }) => number !== body.number)];
     return body;
   }
@@ -64,11 +70,23 @@ export class StockBook {
     return answer.kind === 'done';
   }
 
+  /** Reads what stands in the book for a job with all of its bars, so that its own can be told from others. */
+  async readOf(jobId: string): Promise<void> {
+    const isOf = ({ jobId: of, together }: ListedTaking): boolean =>
+      together.length === 0 ? of === jobId : together.some(({ id }) => id === jobId);
+    for (const one of this.takings ?? []) {
+      if (one.undoneAt !== null || !isOf(one) || this.#read.some(({ number }) => number === one.number)) continue;
+      const answer = await this.#source.taking(one.number);
+      if (answer.kind === 'done') this.#read = [...this.#read, answer.body];
+      else this.#fail(answer);
+    }
+  }
+
   /** The page of the book on which a layout of a job was taken and not put back; null where none is. */
   takenAs(jobId: string, layout: StockLayout): Taking | null {
-    const same = ({ layout: other }: Taking): boolean =>
-      differences({ ...other, taken: null }, { ...layout, taken: null }).length === 0;
-    return (this.takings ?? []).find((one) => one.jobId === jobId && one.undoneAt === null && same(one)) ?? null;
+    const stands = (number: number): boolean =>
+      (this.takings ?? []).some((one) => one.number === number && one.undoneAt === null);
+    return this.#read.find((one) => stands(one.number) && isTakenIn(one, jobId, layout)) ?? null;
   }
 
   #begin(): void {

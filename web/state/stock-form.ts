@@ -16,6 +16,7 @@ export const BAR_FIELDS = [
   'count',
   'price',
   'currency',
+  'minorDigits',
   'heat',
 ] as const;
 export type BarField = (typeof BAR_FIELDS)[number];
@@ -28,12 +29,6 @@ export type BarTroubles = Readonly<Partial<Record<BarField, string>>>;
 export type BarReading =
   { readonly ok: true; readonly bar: StockBar } | { readonly ok: false; readonly troubles: BarTroubles };
 
-/** Decimals of a currency as it is usually written; two where nobody knows it. */
-export function usualDigits(currency: string): number {
-  if (!/^[A-Z]{3}$/.test(currency)) return 2;
-  return new Intl.NumberFormat('en', { style: 'currency', currency }).resolvedOptions().maximumFractionDigits ?? 2;
-}
-
 export const textsOf = (bar: StockBar, units: Units): BarTexts => ({
   name: bar.name,
   remnant: bar.remnant,
@@ -42,17 +37,28 @@ export const textsOf = (bar: StockBar, units: Units): BarTexts => ({
   grade: bar.grade,
   length: lengthForField(bar.length, units),
   count: String(bar.count),
-  price: bar.price === null ? '' : moneyText(bar.price, usualDigits(bar.currency)),
+  price: bar.price === null ? '' : moneyText(bar.price, bar.minorDigits),
   currency: bar.currency,
+  minorDigits: String(bar.minorDigits),
   heat: bar.heat,
 });
 
 const moneyText = (minor: number, digits: number): string => (minor / 10 ** digits).toFixed(digits);
 
+/** What a row is priced in: its currency, and how many digits stand after the point. */
+export type BarMoney = Pick<StockBar, 'currency' | 'minorDigits'>;
+
+/** What most rows are priced in: what was typed last; where there are none, a currency of hundredths. */
+export function moneyTypedLast(rows: readonly { readonly savedAt: string; readonly document: BarMoney }[]): BarMoney {
+  const [last] = [...rows].sort((a, b) => (a.savedAt < b.savedAt ? 1 : -1));
+  const { currency, minorDigits } = last?.document ?? { currency: 'EUR', minorDigits: 2 };
+  return { currency, minorDigits };
+}
+
 /** A row to begin with, of the size that is worked on. */
 export const freshTexts = (
   like: { readonly outsideDiameter: number; readonly wall: number; readonly grade: string } | null,
-  currency: string,
+  money: BarMoney,
   units: Units,
 ): BarTexts => ({
   name: '',
@@ -63,7 +69,8 @@ export const freshTexts = (
   length: '',
   count: '1',
   price: '',
-  currency,
+  currency: money.currency,
+  minorDigits: String(money.minorDigits),
   heat: '',
 });
 
@@ -86,6 +93,7 @@ export function readBar(texts: BarTexts, units: Units, before: LengthsBefore = {
   };
   const currency = texts.currency.trim().toUpperCase();
   if (!/^[A-Z]{3}$/.test(currency)) troubles.currency = words('stock.currencyCode');
+  const minorDigits = digitsOf(texts.minorDigits, troubles);
   const bar: StockBar = {
     name: texts.name.trim(),
     remnant: texts.remnant,
@@ -94,8 +102,9 @@ export function readBar(texts: BarTexts, units: Units, before: LengthsBefore = {
     grade: texts.grade.trim(),
     length: lengthOf('length'),
     count: countOf(texts.count, troubles),
-    price: priceOf(texts.price, currency, troubles),
+    price: priceOf(texts.price, minorDigits, troubles),
     currency,
+    minorDigits,
     heat: texts.heat.trim(),
   };
   if (bar.grade === '') troubles.grade = words('stock.gradeWanted');
@@ -109,9 +118,19 @@ function countOf(text: string, troubles: Partial<Record<BarField, string>>): num
   return read.ok ? read.value : 0;
 }
 
-function priceOf(text: string, currency: string, troubles: Partial<Record<BarField, string>>): number | null {
+/** The most digits that a minor unit has. */
+const MOST_DIGITS = 3;
+
+function digitsOf(text: string, troubles: Partial<Record<BarField, string>>): number {
+  const read = parseNumber(text);
+  const good = read.ok && Number.isInteger(read.value) && read.value >= 0 && read.value <= MOST_DIGITS;
+  if (!good) troubles.minorDigits = words('stock.digitsWhole');
+  return good ? read.value : 0;
+}
+
+function priceOf(text: string, minorDigits: number, troubles: Partial<Record<BarField, string>>): number | null {
   if (text.trim() === '') return null;
-  const read = parseMoney(text, usualDigits(currency));
+  const read = parseMoney(text, minorDigits);
   if (!read.ok) troubles.price = words(`number.${read.code}`);
   return read.ok ? read.value : null;
 }

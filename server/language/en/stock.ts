@@ -108,7 +108,15 @@ export const stockWords = {
   'nesting.keep': 'Keep these bars',
   'nesting.discard': 'Leave them',
   'nesting.kept': 'These bars are kept with the job. Undo goes back.',
-  'nesting.onlyTheirs': 'Bars that only other jobs are cut from are not drawn here: they belong to those jobs.',
+  'nesting.keepInAll': 'Keep them in all {count} jobs',
+
+  'together.kept': 'Each of the {count} jobs keeps the bars that it is cut from.',
+  'together.shared': 'Other jobs are cut from the same bars: {jobs}. All bars of these jobs are taken at once.',
+  'together.otherBars':
+    '{job} is cut from some of these bars and does not keep them any more. Nothing was taken. Lay the jobs out together again.',
+  'together.savedMeanwhile': '{job} was saved by somebody else meanwhile. It was left as it is.',
+  'together.takenThere': '{job} keeps bars that have been taken. Put them back first.',
+  'together.notKept': '{job} could not be saved. {reason}',
 
   'take.title': 'Bars of this job',
   'take.kept': 'These bars are kept with the job: {stock} from stock, {buy} to be bought.',
@@ -148,6 +156,7 @@ export const stockWords = {
   'stock.remnant': 'remnant',
   'stock.countPrice': '{price} each',
   'stock.noPrice': 'no price',
+  'stock.remnantNoPrice': 'no price: reckoned at 0',
   'stock.otherGrade': 'another grade than this job',
   'stock.conflict':
     'Somebody else changed this row at {time}. Theirs is on the list, and nothing was overwritten. Save again to put yours over it.',
@@ -162,10 +171,12 @@ export const stockWords = {
   'barField.count': 'how many',
   'barField.price': 'price of one bar',
   'barField.currency': 'currency',
+  'barField.minorDigits': 'digits after the point of its prices',
   'barField.heat': 'heat number',
   'barField.remnant': 'a remnant (an offcut that was kept)',
   'barField.priceEmpty': 'not known',
   'stock.countWhole': 'A whole number, 0 or more.',
+  'stock.digitsWhole': 'A whole number from 0 to 3.',
   'stock.currencyCode': 'Three letters, as EUR.',
   'stock.gradeWanted': 'Type the grade, as 316L.',
 
@@ -173,13 +184,15 @@ export const stockWords = {
   'stockPage.units': 'Unit of length',
   'stockPage.layOut': 'Lay out several jobs together',
   'stockPage.layOutAbout':
-    'Choose jobs that are cut from the same bars. The first that you choose is the one that bars are taken for.',
+    'Choose jobs that are cut from the same bars. The saw and the prices of the first that you choose count for all.',
   'stockPage.choose': 'jobs',
-  'stockPage.first': 'bars are taken for this one',
+  'stockPage.first': 'its saw and prices count',
   'stockPage.chooseOne': 'Choose at least one job.',
   'stockPage.openFailed': 'The job could not be read: {reason}',
   'stockPage.takeFor': 'Take them from stock for {job}',
-  'stockPage.takeAbout': 'To keep this layout with a job, lay it out on the page of that job.',
+  'stockPage.takeForAll': 'Take them from stock for all {count} jobs',
+  'stockPage.takeAbout': 'Bars are kept with each of the jobs as they are taken.',
+  'stockPage.titleAndMore': '{job} and {count} more',
 
   'book.title': 'Book of what was taken',
   'book.empty': 'Nothing has been taken yet.',

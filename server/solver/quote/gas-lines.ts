@@ -60,7 +60,11 @@ function usedRule({ quantities, job }: Task, gas: GasTask): LineRule {
     const used = input('V', 'purge-and-torch-gas', litres, 'L');
     const parts = severalOf(quantities.parts.gas, frames);
     if (charged === 0)
-      return { unit: 'm3', reckoning: { formula: 'V/1000', inputs: () => [used], sources: ['gas-network', 'geometry'] }, parts };
+      return {
+        unit: 'm3',
+        reckoning: { formula: 'V/1000', inputs: () => [used], sources: ['gas-network', 'geometry'] },
+        parts,
+      };
     const bottles = bottlesFor(gas, frames);
     const rest = restOf(frames) ?? 0;
     return {

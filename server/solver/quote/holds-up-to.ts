@@ -2,7 +2,12 @@
  * Whole numbers that are looked at: the least and the most, the number up to which each is looked at, and by how much the
  * steps grow from there on.
  */
-export type Range = { readonly least: number; readonly closely: number; readonly most: number; readonly growth: number };
+export type Range = {
+  readonly least: number;
+  readonly closely: number;
+  readonly most: number;
+  readonly growth: number;
+};
 
 /**
  * Up to where something has a lead that it has at the least number; null: it never loses it. `wavers`: it was seen to win it
@@ -24,7 +29,7 @@ export function holdsUpTo(range: Range, lead: (at: number) => number | null): He
   if (begun === null) return null;
   let low = { at: least, lead: begun };
   let lost: number | null = null;
-  for (let step = 1; low.at < most; ) {
+  for (let step = 1; low.at < most;) {
     if (low.at >= closely) step *= growth;
     const at = Math.min(most, Math.max(low.at + 1, low.at + Math.round(step)));
     const found = lead(at);

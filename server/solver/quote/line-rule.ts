@@ -1,5 +1,13 @@
 import type { QuoteLineKey } from '../../plan/quote.ts';
-import { exactOf, ratedLine, ruledLine, type PricedLine, type RatedAsked, type RuledAsked, type Told } from './priced-line.ts';
+import {
+  exactOf,
+  ratedLine,
+  ruledLine,
+  type PricedLine,
+  type RatedAsked,
+  type RuledAsked,
+  type Told,
+} from './priced-line.ts';
 
 /** What a line takes, in its unit: null while something of it is open; undefined: there is no such line. */
 export type Taken = number | null | undefined;

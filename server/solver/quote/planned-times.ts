@@ -18,6 +18,8 @@ export function plannedTimes(quantities: Quantities, job: SettledJob): PlannedTi
     const { count, metres, process } = load(frames);
     const known = all === null || setUp.value === null ? null : all - setUp.value;
     const ofMetres = metres === 0 ? 0 : metres * (perMetre.value ?? 0);
-    return [{ operation, count: Math.round(count ?? 0), setUp: setUp.value, minutes: known, process: process + ofMetres }];
+    return [
+      { operation, count: Math.round(count ?? 0), setUp: setUp.value, minutes: known, process: process + ofMetres },
+    ];
   });
 }

@@ -98,7 +98,4 @@ export function exactCost({ rules }: Rules, frames: number, tube: number | null)
 
 /** What the tube of an order comes to, not rounded; null while a line of it stands open. */
 export const exactTube = (order: Order): number | null =>
-  tubeLines(order).reduce<number | null>(
-    (sum, { exact }) => (sum === null || exact === null ? null : sum + exact),
-    0,
-  );
+  tubeLines(order).reduce<number | null>((sum, { exact }) => (sum === null || exact === null ? null : sum + exact), 0);

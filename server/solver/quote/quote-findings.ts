@@ -21,7 +21,11 @@ const MUCH_ROUNDED = 5;
 type Quoted = Pick<Job, 'quote' | 'rates' | 'log'>;
 
 /** What to look at in rounding, dates, currency, quantities and times before a quote goes out. */
-export const quoteFindings = (job: Quoted, shown: Pick<QuoteOption, 'lines' | 'net'>, own: readonly OwnTime[]): Finding[] => [
+export const quoteFindings = (
+  job: Quoted,
+  shown: Pick<QuoteOption, 'lines' | 'net'>,
+  own: readonly OwnTime[],
+): Finding[] => [
   ...largeRounding(shown),
   ...notInEffect(job),
   ...unlikeDigits(job),

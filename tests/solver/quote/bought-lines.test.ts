@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { formulaValue } from '../formula-value.ts';
 import { usableGas } from '../../../server/solver/purge/bottle-plan.ts';
 import { amounts, jobWith, own, piece, priced, SOME, TYPED, type Changes } from './made-up-order.ts';
 
@@ -78,6 +79,39 @@ describe('gas by the bottle', () => {
   });
 });
 
+describe('gas by what is used', () => {
+  const usable = usableGas(jobWith().purge.bottle);
+  const of = (litres: number, share: number | null, quantity = 1) =>
+    priced({ rates: { gas: { ...TYPED.gas, restOfBottle: own(share) } } }, quantity, {
+      ...SOME,
+      purgeGas: litres,
+      torchGas: 0,
+    }).lines.find(({ key }) => key === 'gas')!;
+
+  it('takes a share of what is left in the last bottle along, for all frames together', () => {
+    expect(of(0.4 * usable, 0).quantity).toBeCloseTo((0.4 * usable) / 1000, 9);
+    // the rest is 0.6 of one bottle, and half of that is charged
+    expect(of(0.4 * usable, 50).quantity).toBeCloseTo((0.7 * usable) / 1000, 9);
+    expect(of(0.4 * usable, 50).parts.at(-1)).toMatchObject({ key: 'rest-of-bottle', unit: 'L' });
+    expect(of(0.4 * usable, 50).parts.at(-1)!.value).toBeCloseTo(0.3 * usable, 9);
+    // six frames take 2.4 bottles
+    expect(of(0.4 * usable, 100, 6).quantity).toBeCloseTo((3 * usable) / 1000, 9);
+    expect(formulaValue(of(0.4 * usable, 50).figure()!)).toBeCloseTo((0.7 * usable) / 1000, 9);
+  });
+
+  it('stands open where that share is, or where nothing can be taken from a bottle', () => {
+    expect(of(300, null)).toMatchObject({ amount: null, missing: ['/rates/gas/restOfBottle/value'] });
+    const gas = { ...TYPED.gas, restOfBottle: own(10) };
+    const { lines } = priced({ rates: { gas }, bottle: { gaugePressure: 0 } });
+    expect(lines.find(({ key }) => key === 'gas')).toMatchObject({
+      amount: null,
+      missing: ['/purge/bottle/gaugePressure'],
+    });
+    const free = priced({ rates: { gas: TYPED.gas }, bottle: { gaugePressure: 0 } });
+    expect(free.lines.find(({ key }) => key === 'gas')!.amount).toBe(480);
+  });
+});
+
 describe('a price that is rounded', () => {
   it('goes to a multiple, half up', () => {
     const at = (perMetre: number) =>
@@ -86,5 +120,13 @@ describe('a price that is rounded', () => {
     expect(amounts(at(52))).toEqual({ tube: 104, rounding: -4 });
     expect(amounts(at(52.5))).toEqual({ tube: 105, rounding: 5 });
     expect(at(53).net).toBe(110);
+  });
+
+  it('never comes to nothing while it is something', () => {
+    const of = (perMetre: number) =>
+      tubeOnly({ rates: { tubes: [{ ...TYPED.tubes[0]!, perMetre: own(perMetre) }], waste: own(0), roundTo: 10_000 } });
+    expect(of(50)).toMatchObject({ cost: 100, net: 10_000 });
+    expect(amounts(of(50))).toEqual({ tube: 100, rounding: 9900 });
+    expect(of(0).net).toBe(0);
   });
 });

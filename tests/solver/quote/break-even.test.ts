@@ -3,24 +3,11 @@ import type { SettledJob } from '../../../server/job/job.ts';
 import type { Rates } from '../../../server/job/rates.ts';
 import type { WayKey } from '../../../server/plan/correction.ts';
 import { byOperation } from '../../../server/solver/quote/operations.ts';
-import { breakEvens } from '../../../server/solver/quote/break-even.ts';
-import { withJoints } from '../../../server/solver/quote/more-joints.ts';
-import { priceOf } from '../../../server/solver/quote/price-of.ts';
+import { breakEvenWords } from '../../../server/language/break-even-words.ts';
 import type { Quantities } from '../../../server/solver/quote/quantities.ts';
-import { jobWith, operation, own, piece, SOME, TYPED, type Changes } from './made-up-order.ts';
+import { EMPTY, evens, NONE } from './break-even-of.ts';
+import { jobWith, operation, own, piece, SOME, type Changes } from './made-up-order.ts';
 
-const NONE = byOperation(() => 0);
-const EMPTY: Quantities = {
-  pieces: [],
-  counts: NONE,
-  metres: NONE,
-  process: NONE,
-  purgeGas: 0,
-  torchGas: 0,
-  filler: 0,
-  welds: 0,
-  parts: {},
-};
 const counting = (counts: Partial<Quantities['counts']>): Quantities => ({
   ...EMPTY,
   counts: { ...NONE, ...counts },
@@ -60,7 +47,7 @@ const ANEW = {
 const REBEND = { scope: 'rebend' as WayKey, quantities: counting({ bend: 8 }) };
 
 const found = (job: SettledJob, works = [SPLICE, ANEW], legs: Quantities | null = null) =>
-  breakEvens({ job, works, legs }).map(({ by, way, other, at, now, cheaper }) => ({
+  evens(job, works, legs).map(({ by, way, other, at, now, cheaper }) => ({
     by,
     way,
     other,
@@ -81,6 +68,32 @@ describe('a splice of 1000 a weld and a new frame of 4000', () => {
       { by: 'offer', ...pair, at: null, now: 1000 },
       { by: 'frames', ...pair, at: null, now: 1 },
     ]);
+  });
+
+  it('say of an hour what was varied, and that it is the mean now', () => {
+    const [, labour] = evens(plain(), [SPLICE, ANEW]);
+    expect(breakEvenWords(labour!, String)).toBe(
+      'By what an hour of handwork costs, from cutting to finishing, the same for all: cheaper up to 12000: splice, fewest welds; above that: new frame. Now, on the mean: 6000.',
+    );
+  });
+
+  it('are not told by the hour where the mean of unlike hours would say what is not so', () => {
+    // welding of the splice is cheap and its fitting dear: 2 × 10 min at 60.00 and 2 × 10 at 120.00
+    const fit = { ...operation({ each: 10 }), hour: own(12_000) };
+    const labour = { ...PLAIN.labour!, fit };
+    const splice = { ...SPLICE, quantities: counting({ weld: 2, fit: 2 }) };
+    const even = only('labour', plain({ rates: { labour } }), [splice, ANEW]);
+    // 40 min: 4000 is reached at 60.00 an hour, and the mean is 90.00: the new frame is cheaper, as it is
+    expect(even).toMatchObject({ at: 6000, now: 9000, cheaper: 'new-frame' });
+    // the same hours where the new frame takes fitting as well: dear hours are all in it
+    const fitted = { ...ANEW, quantities: { ...ANEW.quantities, counts: { ...NONE, bend: 2, fit: 2 } } };
+    const cheap = { ...SPLICE, quantities: counting({ weld: 5 }) };
+    // 5000 now, at 60.00; the new frame 4000 and 4000 for its fitting at 120.00: the splice is cheaper, while at one rate
+    // for all the splice takes 50 min against 4000 and 20 min: alike at 80.00
+    expect(only('labour', plain({ rates: { labour } }), [cheap, fitted])).toMatchObject({ at: 8000, now: 6000 });
+    const dearWeld = { ...PLAIN.labour!, weld: { ...hourly, hour: own(9000) }, fit: { ...fit, hour: own(30_000) } };
+    // 7500 against 14 000: the splice is cheaper, and 90.00 an hour for all would say that it is not
+    expect(only('labour', plain({ rates: { labour: dearWeld } }), [cheap, fitted])).toBeUndefined();
   });
 
   it('with an hour of set-up the new frame is cheaper up to three frames', () => {
@@ -136,7 +149,7 @@ describe('which ways are held against each other', () => {
     expect(found(plain(), [dearer, SPLICE, ANEW]).every(({ way }) => way === 'splice-fewest')).toBe(true);
     expect(found(plain(), [SPLICE, REBEND])).toEqual([]);
     expect(found(plain(), [ANEW])).toEqual([]);
-    expect(breakEvens({ job: plain(), works: [{ scope: 'frame', quantities: SOME }], legs: null })).toEqual([]);
+    expect(evens(plain(), [{ scope: 'frame', quantities: SOME }])).toEqual([]);
   });
 
   it('nothing is said while a line of either stands open', () => {
@@ -144,86 +157,5 @@ describe('which ways are held against each other', () => {
     expect(found(plain({ rates: { labour } }))).toEqual([]);
     // the new frame needs no filler: its tube alone is open
     expect(found(plain({ rates: { tubes: [] } }))).toEqual([]);
-  });
-});
-
-/** Further than the ways below cost alike. */
-const MOST = 150;
-
-/** Every whole number up to which a has the lead and after which it has not. */
-const lost = (most: number, lead: (at: number) => number): number[] =>
-  Array.from({ length: most - 1 }, (_, index) => index + 1).filter((at) => lead(at) >= 0 && lead(at + 1) < 0);
-
-describe('every number looked at one by one', () => {
-  const splice = {
-    ...SOME,
-    pieces: [],
-    anew: false,
-    counts: { ...SOME.counts, bend: 0 },
-    metres: { ...SOME.metres, bend: 0 },
-  };
-  const anew = {
-    ...EMPTY,
-    anew: true,
-    pieces: [piece('hoop', 5000), piece('bar', 900)],
-    counts: { ...NONE, cut: 4, bend: 4 },
-  };
-  const works = [
-    { scope: 'splice-fewest' as WayKey, quantities: splice },
-    { scope: 'new-frame' as WayKey, quantities: anew },
-  ];
-  const byBar = TYPED.tubes.map((tube) => ({ ...tube, by: 'bar' as const }));
-  const jobs: [string, SettledJob][] = [
-    ['by the metre', jobWith()],
-    ['by the bar', jobWith({ rates: { tubes: byBar } })],
-    [
-      'dear labour',
-      jobWith({ rates: { labour: { ...TYPED.labour, weld: { ...TYPED.labour.weld, hour: own(90_000) } } } }),
-    ],
-    [
-      'a long set-up',
-      jobWith({ rates: { labour: { ...TYPED.labour, weld: { ...TYPED.labour.weld, setUp: own(400) } } } }),
-    ],
-    ['five at once', jobWith({ quote: { quantities: [5, 1] } })],
-  ];
-  const costOf = (quantities: Quantities, job: SettledJob, quantity: number) =>
-    priceOf({ quantities, job, quantity }).cost;
-
-  it.each(jobs)('%s: joints and frames agree with it', (name, job) => {
-    const quantity = job.quote.quantities[0]!;
-    const joints = (at: number): number =>
-      costOf(anew, job, quantity) -
-      costOf(withJoints(splice, { times: at / 2, welds: 2, pads: 0, legs: null }), job, quantity);
-    const all = breakEvens({ job, works, legs: null });
-    const [byJoints, byFrames] = (['joints', 'frames'] as const).map((by) => all.find((one) => one.by === by)!);
-    if (joints(1) >= 0) expect(byJoints!.at?.value ?? null).toBe(lost(MOST, joints)[0] ?? null);
-    else expect(byJoints).toMatchObject({ at: null, cheaper: 'new-frame' });
-    const frames = (at: number): number => costOf(anew, job, at) - costOf(splice, job, at);
-    const sign = frames(1) >= 0 ? 1 : -1;
-    const places = lost(MOST, (at) => sign * frames(at));
-    expect(byFrames!.at?.value ?? null).toBe(places[0] ?? null);
-    expect(places).toHaveLength(name === 'a long set-up' ? 1 : 0);
-    expect(byFrames!.way).toBe(sign > 0 ? 'splice-fewest' : 'new-frame');
-  });
-
-  it.each(jobs)('%s: a dearer hour never makes what is cheaper at the least cheaper above', (_, job) => {
-    const at = (hour: number) => {
-      const labour = { ...job.rates.labour };
-      for (const key of ['cut', 'fit', 'purge', 'weld', 'finish'] as const)
-        labour[key] = { ...labour[key], hour: own(hour) };
-      return { ...job, rates: { ...job.rates, labour } };
-    };
-    const even = breakEvens({ job, works, legs: null }).find(({ by }) => by === 'labour')!;
-    if (even.at === null) throw new Error('these cost alike somewhere');
-    const hour = even.at.value;
-    const quantity = job.quote.quantities[0]!;
-    const by = (one: WayKey) => works.find(({ scope }) => scope === one)!.quantities;
-    const lead = (rate: number) =>
-      costOf(by(even.other), at(rate), quantity) - costOf(by(even.way), at(rate), quantity);
-    // each of a dozen lines may be half a unit off
-    expect(lead(hour)).toBeGreaterThanOrEqual(-12);
-    expect(lead(hour + 1)).toBeLessThan(12);
-    expect(lead(hour / 2)).toBeGreaterThan(0);
-    expect(lead(hour * 2)).toBeLessThan(0);
   });
 });

@@ -28,11 +28,14 @@ function workOn(job: Job, cuts: readonly Cut[] = []): { job: SettledJob; work: J
 
 const TWO: readonly Cut[] = [1000, 2000].map((station) => ({ member: 'main', station }));
 const main = (changes: Partial<Job['purge']> = {}) => workOn(jobOf([MAIN], { hold: 60, ...changes }), TWO);
+/** As the plan asks for them: beside the purge of the same work. */
+const choicesOf = (made: { job: SettledJob; work: JobWork }, legs: Quantities | null = null) =>
+  gasChoices({ ...made, legs, purge: planPurge(made.work.gas).purge });
 const named = (choices: readonly GasChoice[]) => choices.map(({ extent, joints }) => `${extent} ${joints}`);
 
 describe('two welds in one tube', () => {
   const made = main();
-  const [together, single] = gasChoices({ ...made, legs: null });
+  const [together, single] = choicesOf(made);
 
   it('are made in one filling, or in one each with the air back between them', () => {
     expect([together!.fillings.value, single!.fillings.value]).toEqual([1, 2]);
@@ -59,15 +62,10 @@ describe('two welds in one tube', () => {
   });
 
   it('mark how the job has it', () => {
-    const all = gasChoices({ ...made, legs: null });
+    const all = choicesOf(made);
     expect(named(all)).toEqual(['whole-frame together', 'whole-frame one-by-one', 'dams together', 'dams one-by-one']);
     expect(all.map(({ chosen }) => chosen)).toEqual([true, false, false, false]);
-    expect(gasChoices({ ...main({ extent: 'dams' }), legs: null }).map(({ chosen }) => chosen)).toEqual([
-      false,
-      false,
-      true,
-      false,
-    ]);
+    expect(choicesOf(main({ extent: 'dams' })).map(({ chosen }) => chosen)).toEqual([false, false, true, false]);
   });
 });
 
@@ -82,7 +80,7 @@ describe('what a choice takes', () => {
   ];
 
   it.each(frames)('%s: never more fillings together than one by one, and the times of the plan', (_, made) => {
-    const choices = gasChoices({ ...made, legs: null });
+    const choices = choicesOf(made);
     expect(choices).toHaveLength(4);
     for (const { fillings, minutes, gas } of choices)
       for (const told of [fillings, minutes, gas]) expect(formulaValue(told)).toBeCloseTo(told.value, 9);
@@ -105,7 +103,7 @@ describe('what a choice takes', () => {
   });
 
   it('there is none without a weld', () => {
-    expect(gasChoices({ ...workOn(jobOf([MAIN])), legs: null })).toEqual([]);
+    expect(choicesOf(workOn(jobOf([MAIN])))).toEqual([]);
   });
 });
 
@@ -114,7 +112,7 @@ describe('bottles', () => {
     const { job } = main();
     const purge = { ...job.purge, bottle: { ...job.purge.bottle, waterVolume: 1, ...changes } };
     const made = workOn({ ...job, purge }, TWO);
-    return { made, choices: gasChoices({ ...made, legs }) };
+    return { made, choices: choicesOf(made, legs) };
   };
 
   it('are begun and changed as the gas runs out, and changing takes its minutes', () => {
@@ -141,7 +139,7 @@ describe('bottles', () => {
 
   it('of the chosen one cost what frame and legs together do', () => {
     const made = main();
-    const [together] = gasChoices({ ...made, legs: SOME });
+    const [together] = choicesOf(made, SOME);
     const quantities = addQuantities(workQuantities(made.job, made.work), SOME);
     const { lines } = priceOf({ quantities, job: made.job, quantity: 1 });
     const gas = lines.filter(({ key, of }) => ['gas', 'bottle-rent', 'purge'].includes(key) || of === 'purge');
@@ -151,9 +149,9 @@ describe('bottles', () => {
   it('cost nothing that can be told while a rate of the gas is open', () => {
     const { job, work } = main();
     const gas = { ...job.rates.gas, perCubicMetre: own(null) };
-    expect(gasChoices({ job: { ...job, rates: { ...job.rates, gas } }, work, legs: null })[0]?.cost).toBeNull();
+    expect(choicesOf({ job: { ...job, rates: { ...job.rates, gas } }, work })[0]?.cost).toBeNull();
     const weld = { ...job.rates.labour.weld, hour: own(null) };
     const other = { ...job, rates: { ...job.rates, labour: { ...job.rates.labour, weld } } };
-    expect(gasChoices({ job: other, work, legs: null })[0]?.cost).not.toBeNull();
+    expect(choicesOf({ job: other, work })[0]?.cost).not.toBeNull();
   });
 });

@@ -65,7 +65,7 @@ export const TYPED: Rates = {
   tubes: [{ size: null, by: 'metre', perMetre: own(1500), barLength: 6000, perBar: own(9000) }],
   waste: own(10),
   remnantCredit: own(50),
-  gas: { by: 'used', perCubicMetre: own(1200), perBottle: own(6000), rentPerDay: own(50) },
+  gas: { by: 'used', perCubicMetre: own(1200), perBottle: own(6000), restOfBottle: own(0), rentPerDay: own(50) },
   fillerPerKilogram: own(2500),
   abrasivesPerWeld: own(200),
   labour: {

@@ -3,6 +3,7 @@ import { newJob } from '../../../server/job/default-job.ts';
 import { describeFinding } from '../../../server/language/finding-words.ts';
 import type { Job } from '../../../server/job/job.ts';
 import type { LogEntry, Rates } from '../../../server/job/rates.ts';
+import type { QuoteOption } from '../../../server/plan/quote.ts';
 import { ownTimes } from '../../../server/solver/quote/own-times.ts';
 import { quoteFindings } from '../../../server/solver/quote/quote-findings.ts';
 
@@ -13,7 +14,7 @@ const found = ({ rates, quote, log }: { rates?: Partial<Rates>; quote?: Partial<
     quote: { ...JOB.quote, ...quote },
     log: log ?? [],
   };
-  return quoteFindings(job, ownTimes(job.log));
+  return quoteFindings(job, { lines: [], net: 0 }, ownTimes(job.log));
 };
 const codes = (given: Parameters<typeof found>[0]) => found(given).map(({ code }) => code);
 
@@ -32,7 +33,29 @@ describe('dates of the rates', () => {
     expect(on('2026-04-01', '', '')).toEqual([]);
     const [late] = found({ quote: { date: '2026-04-01' }, rates: { until: '2026-03-31' } });
     expect(late?.data).toEqual({ date: '2026-04-01', until: '2026-03-31' });
-    expect(describeFinding(late!, JOB.units)).toContain('in effect: 2026-04-01, in effect until 2026-03-31.');
+    expect(describeFinding(late!, JOB.units)).toContain('in effect: 1 Apr 2026, in effect until 31 Mar 2026.');
+  });
+});
+
+describe('rounding', () => {
+  const rounded = (rounding: number, margin: number, price: number) => {
+    const line = (key: 'margin' | 'rounding', amount: number) => ({ key, amount }) as QuoteOption['lines'][number];
+    const lines = [line('margin', margin), line('rounding', rounding)].filter(({ amount }) => amount !== 0);
+    return quoteFindings({ rates: JOB.rates, quote: JOB.quote, log: [] }, { lines, net: price + rounding }, []);
+  };
+
+  it('that takes more than the margin, or more than a twentieth either way, is told', () => {
+    expect(rounded(-100, 100, 10_000)).toEqual([]);
+    expect(rounded(-101, 100, 10_000)).toMatchObject([
+      { code: 'rounding-large', grade: 'caution', field: '/rates/roundTo', data: { value: 1, margin: 1 } },
+    ]);
+    expect(rounded(101, 100, 10_000)).toEqual([]);
+    expect([rounded(-500, 2000, 10_000), rounded(500, 0, 10_000), rounded(0, 0, 0)]).toEqual([[], [], []]);
+    for (const much of [-560, 560]) expect(rounded(much, 2000, 10_000)).toMatchObject([{ data: { value: 5.6 } }]);
+    const [told] = rounded(-101, 100, 10_000);
+    expect(describeFinding(told!, JOB.units)).toBe(
+      'Price rounded to: Rounding changes the price by much: it takes off more than the margin, which is 1 % of the price. Of the price before it is rounded: 1.0 %. Round to a smaller amount.',
+    );
   });
 });
 

@@ -13,7 +13,7 @@ const optionOf = (changes: Changes = {}, quantities = SOME): QuoteOption => ({
 });
 
 const findingsOf = (changes: Changes) =>
-  openFindings(optionOf(changes), SOME.pieces).map(({ code, field, data }) => [code, field, data['line']] as const);
+  openFindings(optionOf(changes), []).map(({ code, field, data }) => [code, field, data['line']] as const);
 
 describe('the closed lists', () => {
   it('are those of the job and the plan', () => {
@@ -115,7 +115,7 @@ describe('a rate or a time that nobody typed', () => {
   });
 
   it('of a tube is told with its size', () => {
-    expect(openFindings(optionOf({ rates: { tubes: [] } }), SOME.pieces)).toMatchObject([
+    expect(openFindings(optionOf({ rates: { tubes: [] } }), [])).toMatchObject([
       { code: 'tube-rate-missing', field: '/rates/tubes', data: { outside: 40, wall: 2 } },
     ]);
   });
@@ -143,9 +143,20 @@ describe('an amount beyond counting', () => {
     };
     const place = option.lines.findIndex(({ key }) => key === 'bend');
     expect(option.lines[place]).toMatchObject({ amount: null, missing: [] });
-    expect(openFindings(option, SOME.pieces)).toMatchObject([
+    expect(openFindings(option, [])).toMatchObject([
       { code: 'amount-out-of-range', field: '/rates/labour/bend/hour/value', data: { line: 'bend' } },
     ]);
+  });
+
+  it('of more frames alone is counted where it drops out', () => {
+    const hour = own(1_000_000_000);
+    const labour = { ...TYPED.labour, bend: { ...operation({ each: 10_000 }), hour } };
+    const option = optionOf({ rates: { labour }, quote: { quantities: [1, 1000] } });
+    expect(option.breaks.map(({ open }) => open)).toEqual([0, 1]);
+    expect(option.open).toEqual([]);
+    const [, many] = option.breaks;
+    expect(many!.lines.filter(({ amount }) => amount === null).map(({ key }) => key)).toEqual(['bend']);
+    expect(many!.net).toBeLessThan(option.net * 1000);
   });
 });
 
