@@ -6,7 +6,6 @@ import type { Reading } from '../../server/job/came-back.ts';
 import type { Job } from '../../server/job/job.ts';
 import { words, wordsOf } from '../../server/language/words.ts';
 import type { CorrectionPlan, Way, WayKey } from '../../server/plan/correction.ts';
-import type { Figure } from '../../server/plan/figure.ts';
 import {
   choose,
   expectSaid,
@@ -21,26 +20,10 @@ import {
   stored,
   type,
 } from './person.ts';
+import { expectTable } from './way-table.ts';
 import { workshopOfFile } from './workshop.ts';
 
 const workshop = workshopOfFile();
-
-/** What the table says of every way; each of them a column of the plan. */
-const ROWS = [
-  'fixingMisfit',
-  'cornerMisfit',
-  'cornerWidth',
-  'endWidth',
-  'toe',
-  'largestKink',
-  'largestHiLo',
-  'welds',
-  'purgeSetups',
-  'purgeGas',
-  'minutes',
-  'cost',
-  'days',
-] as const satisfies readonly (keyof Way)[];
 
 const ways = (page: Page): Locator => stage(page, 'ways');
 const radio = (page: Page, key: WayKey) => ways(page).getByRole('radio', { name: wordsOf('way', key), exact: true });
@@ -55,28 +38,6 @@ function wayOf(correction: CorrectionPlan, key: WayKey | null): Way {
   const found = correction.ways.find((one) => one.key === key);
   if (found === undefined) throw new Error(`The plan has no way ${String(key)}.`);
   return found;
-}
-
-/** That one cell of the table says what the plan says; what is not known is 'open' or a least cost. */
-function expectCell(cell: string, way: Way, row: (typeof ROWS)[number]): void {
-  const value: Figure | null = way[row];
-  const name = `${row} of ${way.key}`;
-  if (value === null)
-    expect(cell, name).toBe(row === 'cost' ? `≥ ${(way.costAtLeast.value / 100).toFixed(2)}` : 'open');
-  else if (value.unit === 'minor') expect(cell, name).toBe((value.value / 100).toFixed(2));
-  else if (cell === '< 0.1') expect([row, value.value > 0 && value.value < 0.1], name).toEqual(['days', true]);
-  else expectSaid(cell, value);
-}
-
-async function expectTable(page: Page, { ways: all }: CorrectionPlan): Promise<void> {
-  const possible = all.filter((way) => way.possible);
-  const table = ways(page).getByRole('table').first();
-  for (const row of ROWS) {
-    const head = page.getByRole('rowheader', { name: new RegExp(`^${words(`ways.column.${row}`)}`) });
-    const cells = await table.getByRole('row').filter({ has: head }).getByRole('cell').allInnerTexts();
-    expect(cells.length, row).toBe(possible.length);
-    for (const [place, way] of possible.entries()) expectCell(cells[place]!.trim(), way, row);
-  }
 }
 
 describe('an owner', () => {
@@ -104,7 +65,7 @@ describe('an owner', () => {
     expect(heads.findIndex((head) => head.includes('recommended'))).toBe(
       possible.findIndex(({ key }) => key === recommended),
     );
-    await expectTable(page, correction);
+    await expectTable(ways(page).getByRole('table').first(), correction);
   });
 
   it('chooses another way, sees everything follow, and takes it back', { timeout: 60_000 }, async () => {
@@ -172,7 +133,7 @@ describe('an owner', () => {
       await settled(page);
       for (const { key, days } of (await corrected(id)).ways)
         expect(days === null, key).toBe(key === 'rebend' || key === 'new-frame');
-      await expectTable(page, await corrected(id));
+      await expectTable(ways(page).getByRole('table').first(), await corrected(id));
       const asked = words('price.daysOpen', { option: wordsOf('way', 'new-frame') });
       await stage(page, 'price').getByRole('button', { name: asked, exact: true }).click();
       await seen(() => page.evaluate(() => document.activeElement?.getAttribute('data-field'))).toBe(
@@ -186,7 +147,7 @@ describe('an owner', () => {
       await settled(page);
       const correction = await corrected(id);
       for (const way of correction.ways) expect([way.cost, way.days]).not.toContain(null);
-      await expectTable(page, correction);
+      await expectTable(ways(page).getByRole('table').first(), correction);
       const newFrame = wayOf(correction, 'new-frame').days!.value;
       expect(newFrame).toBeGreaterThanOrEqual(9);
       expect(wayOf(correction, 'splice-fewest').days!.value).toBeLessThan(newFrame);

@@ -37,7 +37,12 @@ describe('a job of version 5', () => {
     expect([rates.currency, rates.minorDigits]).toEqual(['EUR', 2]);
     expect(rates.tubes).toHaveLength(1);
     expect(rates.tubes[0]).toMatchObject({ size: null, by: 'metre', perMetre: typed(1450) });
-    expect(rates.gas).toMatchObject({ by: 'used', perCubicMetre: typed(1100), restOfBottle: typed(0), rentPerDay: null });
+    expect(rates.gas).toMatchObject({
+      by: 'used',
+      perCubicMetre: typed(1100),
+      restOfBottle: typed(0),
+      rentPerDay: null,
+    });
     expect(OLD.fillerPerKilogram).toBeNull();
     expect(rates.fillerPerKilogram).toEqual(typed(null));
   });

@@ -120,6 +120,7 @@ describe('bars for a job', () => {
     const layout = result!.layouts[1]!.layout;
     const { stock, findings } = plan({ ...job, stock: { ...job.stock, layout } });
     expect(stock!.sizes.map(({ from }) => from)).toEqual(['kept']);
+    expect(stock!.sizes[0]!.cost?.value).toBe(result!.shares[1]!.cost);
     expect(findings.filter(({ code }) => code === 'layout-stale')).toEqual([]);
   });
 

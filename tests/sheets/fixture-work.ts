@@ -152,6 +152,7 @@ export const quotePlan = (options: QuoteOption[], change: Partial<QuotePlan> = {
   breakEven: [even('joints', 6.4, 2), even('labour', 9150, 6200), even('offer', 48000, 51000), even('frames', null, 1)],
   own: [own('weld', 4), own('finish', 1)],
   planned: [],
+  legs: null,
   ...change,
 });
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Job } from '../../server/job/job.ts';
 import type { StockPlan } from '../../server/plan/stock.ts';
+import type { Page } from '../../server/sheets/page.ts';
 import { makeJob, makePlan } from './fixture.ts';
 import { bar, SAW, sizeLayout, stock } from './fixture-stock.ts';
 import { figure } from './fixture-figure.ts';
