@@ -78,10 +78,15 @@ function riskNotes({ plan, job }: SheetInput, correction: CorrectionPlan): Note[
   ];
 }
 
-/** What would change the recommendation, with where two ways cost alike: the owner's choice in money. */
+/**
+ * What would change the recommendation, with where two ways cost alike: the owner's choice in money. One that is cheaper
+ * all along changes nothing; the shop's working has that too.
+ */
 function changeNotes({ job, plan }: SheetInput, { wouldChange }: CorrectionPlan): Note[] {
   const money = moneyIn(plan.quote ?? job.rates);
-  const even = (plan.quote?.breakEven ?? []).map((one) => ({ text: capital(breakEvenWords(one, money.whole)) }));
+  const even = (plan.quote?.breakEven ?? [])
+    .filter(({ at }) => at !== null)
+    .map((one) => ({ text: capital(breakEvenWords(one, money.whole)) }));
   const notes = [
     ...even,
     ...wouldChange.map((said) => ({ text: saidWords(said, job.units, plan.quote ?? job.rates) })),

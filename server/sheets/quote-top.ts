@@ -1,3 +1,4 @@
+import { dayWords } from '../language/day-words.ts';
 import { formatFigure, formatQuantity } from '../language/quantity-format.ts';
 import { words, wordsOf } from '../language/words.ts';
 import { figuresRow, type Named } from './figures-row.ts';
@@ -42,8 +43,8 @@ export function quoteFacts(input: SheetInput, width: number, title: string): Blo
   const facts: Named[] = [
     { name: words('sheet.quote-number'), value: orNot(job.quote.reference, words('sheet.quote-no-number')) },
     { name: words('sheet.quote-revision'), value: issuedWords(input) },
-    { name: words('sheet.quote-date'), value: orNot(plan.quote?.date ?? '', noDate) },
-    { name: words('sheet.quote-valid'), value: orNot(plan.quote?.validUntil ?? '', noDate) },
+    { name: words('sheet.quote-date'), value: orNot(dayWords(plan.quote?.date ?? ''), noDate) },
+    { name: words('sheet.quote-valid'), value: orNot(dayWords(plan.quote?.validUntil ?? ''), noDate) },
     { name: words('sheet.quote-for'), value: orNot(job.customer, words('sheet.quote-no-name')) },
   ];
   return stacked([

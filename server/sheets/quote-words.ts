@@ -1,3 +1,4 @@
+import { dayWords } from '../language/day-words.ts';
 import { words } from '../language/words.ts';
 import type { Way } from '../plan/correction.ts';
 import type { Plan } from '../plan/plan.ts';
@@ -15,7 +16,7 @@ export const wayOf = ({ correction }: Plan, scope: Scope): Way | undefined =>
 export const issuedWords = ({ issued }: SheetInput): string =>
   issued === null || issued === undefined
     ? words('sheet.quote-draft')
-    : words('sheet.quote-issued', { number: issued.number, date: issued.issuedAt.slice(0, 10) });
+    : words('sheet.quote-issued', { number: issued.number, date: dayWords(issued.issuedAt.slice(0, 10)) });
 
 /** Things named one after the other. */
 export const listed = (names: readonly string[]): string => [...new Set(names)].join(', ');

@@ -1,3 +1,4 @@
+import { dayWords } from '../language/day-words.ts';
 import type { StockLayout } from '../job/stock.ts';
 import { words } from '../language/words.ts';
 import type { SizeLayout } from '../plan/stock.ts';
@@ -15,7 +16,7 @@ export function layoutWords(size: SizeLayout, layout: StockLayout | null): strin
       return [
         layout === null || layout.date === ''
           ? words('sheet.stock-from.kept-undated')
-          : words('sheet.stock-from.kept', { date: layout.date }),
+          : words('sheet.stock-from.kept', { date: dayWords(layout.date) }),
         words(size.proven ? 'sheet.stock-proven' : 'sheet.stock-best-so-far'),
         ...taken(size, layout),
       ].join(' ');

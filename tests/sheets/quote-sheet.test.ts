@@ -27,7 +27,7 @@ describe("the customer's quote", () => {
   it('says its number, revision and days, or that it is a draft', () => {
     const named = jobWith({ reference: 'Q-2026-17' });
     const issued = said('quote', { job: named, issued: { number: 3, issuedAt: '2026-11-03T10:00:00Z' } });
-    for (const part of ['Q-2026-17', '3, issued 2026-11-03', '2026-11-02', 'valid until 2026-12-02', 'A rowing club']) {
+    for (const part of ['Q-2026-17', '3, issued 3 Nov 2026', '2 Nov 2026', 'valid until 2 Dec 2026', 'A rowing club']) {
       expect(issued).toContain(part);
     }
     expect(issued).not.toMatch(/draft/i);

@@ -69,7 +69,7 @@ function misplaced({ member, station }: PlacedJoint, rooms: readonly JointRoom[]
 }
 
 /** The furthest station that can be typed [mm]. */
-const MOST_STATION = 50_000;
+export const MOST_STATION = 50_000;
 
 /** Where each of the joints that are asked for may stand, the others staying where they are. */
 export const roomsOfJoints = (

@@ -5,7 +5,7 @@ import type { CutPiece, OverlongPiece } from '../../plan/stock.ts';
 import { clearOfWeld } from '../correction/splice/free-stretches.ts';
 import { figure, input } from '../figure.ts';
 import { finding } from '../finding.ts';
-import { barJoints } from './bar-joints.ts';
+import { barJoints, MOST_STATION } from './bar-joints.ts';
 import { longestOf, ROUNDING } from './bar-use.ts';
 import { without, type JointRoom, type StraightTube, type StraightTubes } from './straight-tube.ts';
 
@@ -78,8 +78,11 @@ function joined(
   const places = [0, ...own.map(tube.placeOf), tube.cutLength];
   const [low, high] = [places[piece.part - 1] ?? 0, places[piece.part] ?? tube.cutLength];
   const clear = clearOfWeld(outsideDiameter);
+  const typed = tube.rooms.flatMap((room) =>
+    room.from > MOST_STATION ? [] : [{ ...room, to: Math.min(room.to, MOST_STATION) }],
+  );
   const rooms = own
-    .reduce<JointRoom[]>((left, at) => without(left, at - clear, at + clear, 'weld'), [...tube.rooms])
+    .reduce<JointRoom[]>((left, at) => without(left, at - clear, at + clear, 'weld'), typed)
     .filter(({ from, to }) => {
       const middle = tube.placeOf((from + to) / 2);
       return low < middle && middle < high;

@@ -112,6 +112,15 @@ describe('a piece that is longer than any bar', () => {
     expect(told(tiny, 'piece-too-long')[0]!.wayOut).toBeNull();
   });
 
+  it('is offered no joint further on than a place can be typed', () => {
+    const points = [0, 45_000, 90_000].map((x) => ({ x, y: 0, z: x === 45_000 ? 100 : 0, radius: null }));
+    const long = plan({ ...jobOf('run', 6000), frame: { shape: 'run', points } });
+    const [piece] = long.stock!.overlong;
+    expect(piece!.length.value).toBeGreaterThan(89_000);
+    expect(piece!.offered).toBeLessThanOrEqual(50_000);
+    expect(piece!.joints.every(({ to }) => to <= 50_000)).toBe(true);
+  });
+
   it('keeps saying where its joints may stand once they are there', () => {
     const [before] = plan(jobOf('hoop', 1500)).stock!.overlong;
     const one = { member: 'hoop', station: before!.offered! };
