@@ -85,7 +85,7 @@ describe('the comparison', () => {
     const text = await textOf(makePlan());
     for (const said of [
       'What can go wrong a: Packing under a foot can come loose. b: The welds pull the open ends.',
-      'What would change this By number of joints',
+      'What would change this Splice, fewest welds: cheaper up to',
       'With readings 4 times as exact',
       'Left leg disagrees with the others: measured 607.0 mm, they say 601.2 mm.',
       'Readings: 4, tape ± 1.0 mm, level ± 0.20°. Sizes found from them: 3.',
@@ -99,9 +99,9 @@ describe('the comparison', () => {
     const plan = makePlan();
     const text = await textOf(plan);
     expect(text).toContain(
-      'By number of joints: cheaper up to 6: splice, fewest welds; above that: new frame. The splice has 2.',
+      'Splice, fewest welds: cheaper up to 6 joints; above that: new frame. The splice has 2.',
     );
-    expect(text).toContain("By the bender's offer for a frame: cheaper below EUR 480.00: new frame");
+    expect(text).toContain('New frame: cheaper where bending a frame costs less than EUR 480.00');
     expect(text).not.toContain('Money rests on example');
     const [first, ...others] = plan.quote!.options;
     const options = [{ ...first!, examples: 3 }, ...others];

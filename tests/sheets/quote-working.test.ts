@@ -124,8 +124,8 @@ describe('what a quote came from', () => {
       'whole frame, weld by weld 4 88.5 min 0.740 m³ 1 0 open',
       'dams, welds together not possible:',
       'welding 4 14.0 min ± 3.2 min',
-      'By number of joints: cheaper up to 6: splice, fewest welds; above that: new frame. The splice has 2.',
-      'By number of frames: splice, fewest welds is cheaper than new frame throughout. Now: 1.',
+      'Splice, fewest welds: cheaper up to 6 joints; above that: new frame. The splice has 2.',
+      'Splice, fewest welds: cheaper than new frame, however many frames. Now: 1.',
     ]) {
       expect(text).toContain(part);
     }

@@ -79,19 +79,20 @@ export const workingSheetWords = {
   'sheet.own-spread': '± is one standard deviation of the entries; a single entry has none.',
 
   'sheet.working-even': 'Where two ways cost alike',
-  'breakEven.joints': 'By number of joints: cheaper up to {at}: {way}; above that: {other}. The splice has {now}.',
+  'breakEven.joints': '{way}: cheaper up to {at} joints; above that: {other}. The splice has {now}.',
   'breakEven.joints.wavers':
-    'By number of joints: cheaper up to {at}: {way}; above that it goes by how bars and bottles come out. The splice has {now}.',
-  'breakEven.joints.never': 'By number of joints: {way} is cheaper than {other} throughout. The splice has {now}.',
+    '{way}: cheaper up to {at} joints; above that it goes by how bars and bottles come out. The splice has {now}.',
+  'breakEven.joints.never': '{way}: cheaper than {other}, however many joints. The splice has {now}.',
   'breakEven.labour':
-    'By what an hour of handwork costs, from cutting to finishing, the same for all: cheaper up to {at}: {way}; above that: {other}. Now, on the mean: {now}.',
+    '{way}: cheaper up to {at} for an hour of handwork, from cutting to finishing; above that: {other}. Now, on the mean: {now}.',
   'breakEven.labour.never':
-    'By what an hour of handwork costs, from cutting to finishing, the same for all: {way} is cheaper than {other} throughout. Now, on the mean: {now}.',
-  'breakEven.offer': "By the bender's offer for a frame: cheaper below {at}: {other}; above that: {way}. Now: {now}.",
-  'breakEven.offer.never': "By the bender's offer for a frame: {way} is cheaper than {other} throughout. Now: {now}.",
-  'breakEven.frames': 'By number of frames: cheaper up to {at}: {way}; above that: {other}. Now: {now}.',
+    '{way}: cheaper than {other}, whatever an hour of handwork costs, from cutting to finishing. Now, on the mean: {now}.',
+  'breakEven.offer':
+    '{other}: cheaper where bending a frame costs less than {at}; above that: {way}. It costs {now} now.',
+  'breakEven.offer.never': '{way}: cheaper than {other}, whatever bending a frame costs. It costs {now} now.',
+  'breakEven.frames': '{way}: cheaper up to {at} frames; above that: {other}. Now: {now}.',
   'breakEven.frames.wavers':
-    'By number of frames: cheaper up to {at}: {way}; above that it goes by how bars and bottles come out. Now: {now}.',
-  'breakEven.frames.never': 'By number of frames: {way} is cheaper than {other} throughout. Now: {now}.',
+    '{way}: cheaper up to {at} frames; above that it goes by how bars and bottles come out. Now: {now}.',
+  'breakEven.frames.never': '{way}: cheaper than {other}, however many frames. Now: {now}.',
   'sheet.working-open': 'What is open',
 } as const;

@@ -35,7 +35,8 @@ export const stockWords = {
   'stock.kept': 'kept as remnants',
   'stock.scrap': 'scrap',
   'stock.cost': 'cost of the tube',
-  'stock.costOpen': 'No cost by the bar: tube is charged by the metre, or a price is missing.',
+  'stock.costByMetre': 'The quote charges this tube by the metre until bars are kept.',
+  'stock.costOpen': 'No cost yet: the price of a bar is missing.',
 
   'bar.number': 'Bar {number}',
   'bar.numbers': 'Bars {first} to {last}, {count} alike',

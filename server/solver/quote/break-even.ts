@@ -11,6 +11,9 @@ import { workCost } from './work-cost.ts';
 /** Costs nearer than this are alike [minor]: rounding of the sums. */
 const SAME = 1e-6;
 
+/** An hour that costs so many times what it does now is no price that a shop thinks of: our own choice. */
+const UNHEARD_OF = 10;
+
 const SPLICES: readonly WayKey[] = ['splice-fewest', 'splice-fairest', 'splice-closest', 'splice-own', 'splice-rebend'];
 
 type Asked = {
@@ -80,7 +83,7 @@ const byPrice =
  * Where the order of two ways changes: the one that costs no more at the least is cheaper up to there. For an offer the ways
  * stay in their order: there it is the other that is cheaper below.
  */
-function breakEvenOn(axis: Axis | null, { way, other }: Pair, known: Known): BreakEven | null {
+function breakEvenOn(axis: Axis | null, { job, way, other }: Pair, known: Known): BreakEven | null {
   if (axis === null) return null;
   const { by, range, now } = axis;
   const [own, others] = axis.costs;
@@ -98,7 +101,7 @@ function breakEvenOn(axis: Axis | null, { way, other }: Pair, known: Known): Bre
   const { cheaper, alike } = known;
   if (!alike && isBelied({ at, wavers, now: now.value }, first, cheaper)) return null;
   const swapped = by === 'offer' && at !== null && !ownFirst;
-  return {
+  const found = {
     by,
     way: swapped ? second : first,
     other: swapped ? first : second,
@@ -107,6 +110,16 @@ function breakEvenOn(axis: Axis | null, { way, other }: Pair, known: Known): Bre
     now,
     cheaper,
   };
+  return isIdle(found, job) ? null : found;
+}
+
+/**
+ * Whether it tells nobody anything: an hour at many times what it costs now, or that no offer of a bender could change it
+ * where nobody asks one.
+ */
+function isIdle({ by, at, now }: Pick<BreakEven, 'by' | 'at' | 'now'>, { quote }: SettledJob): boolean {
+  if (by === 'labour') return at !== null && at.value > UNHEARD_OF * now.value;
+  return by === 'offer' && at === null && quote.bending === 'own';
 }
 
 /** Whether what would be said of how things stand now is not so. Where it goes to and fro nothing is said of it. */

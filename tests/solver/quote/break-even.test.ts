@@ -60,20 +60,29 @@ const only = (by: string, ...asked: Parameters<typeof found>) => found(...asked)
 describe('a splice of 1000 a weld and a new frame of 4000', () => {
   const pair = { way: 'splice-fewest', other: 'new-frame', cheaper: 'splice-fewest' };
 
-  it('cost alike at four joints, at 120.00 an hour, and never by what a bender asks', () => {
+  it('cost alike at four joints, at 120.00 an hour, and never by how many frames', () => {
     expect(found(plain())).toEqual([
       { by: 'joints', ...pair, at: 4, now: 2 },
       // 20 min: a third of an hour
       { by: 'labour', ...pair, at: 12_000, now: 6000 },
-      { by: 'offer', ...pair, at: null, now: 1000 },
       { by: 'frames', ...pair, at: null, now: 1 },
     ]);
+  });
+
+  it('tell of an offer that could change nothing only where one is asked for, and of no hour that is unheard of', () => {
+    const outside = { ...plain(), quote: { ...plain().quote, bending: 'outside' as const } };
+    expect(only('offer', outside)).toMatchObject({ at: null, cheaper: 'splice-fewest' });
+    expect(only('offer', plain())).toBeUndefined();
+    // a new frame of 100 times the tube: an hour would have to cost some 50 times what it does
+    const dear = { ...ANEW, quantities: { ...ANEW.quantities, pieces: [piece('hoop', 200_000)] } };
+    expect(only('joints', plain(), [SPLICE, dear])).toMatchObject({ cheaper: 'splice-fewest' });
+    expect(only('labour', plain(), [SPLICE, dear])).toBeUndefined();
   });
 
   it('say of an hour what was varied, and that it is the mean now', () => {
     const [, labour] = evens(plain(), [SPLICE, ANEW]);
     expect(breakEvenWords(labour!, String)).toBe(
-      'By what an hour of handwork costs, from cutting to finishing, the same for all: cheaper up to 12000: splice, fewest welds; above that: new frame. Now, on the mean: 6000.',
+      'splice, fewest welds: cheaper up to 12000 for an hour of handwork, from cutting to finishing; above that: new frame. Now, on the mean: 6000.',
     );
   });
 
