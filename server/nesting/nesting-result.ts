@@ -4,6 +4,7 @@ import { barShares } from '../solver/stock/bar-shares.ts';
 import { barsAsLaid, type BarLaid } from './bars-as-laid.ts';
 import type { CutBars } from './cut-bars.ts';
 import type { Nesting, NestingResult } from './nesting.ts';
+import type { LeftOut } from './priceable-rows.ts';
 import type { NestedJob, SizeToCut } from './sizes-to-cut.ts';
 
 /** What an answer is made of beside the cuts. */
@@ -18,6 +19,8 @@ export type Nested = {
   readonly credit: number | null;
   /** The day that it was found. */
   readonly date: string;
+  /** Rows of the stock whose prices never add up with the others. */
+  readonly leftOut: readonly LeftOut[];
 };
 
 export const barsIn = ({ cuts }: CutBars): number => cuts.reduce((sum, { times }) => sum + times, 0);
@@ -79,6 +82,7 @@ export function nestingResult(nested: Nested, found: readonly CutBars[]): Nestin
       overlong.map(({ id, name, length }) => ({ job: id === '' ? '' : nameOf(nested, id), name, length, longest })),
     ),
     shares: layouts.map(({ id, title, layout }) => ({ job: title, id: id ?? '', cost: shareOf(layout, nested) })),
+    leftOut: [...nested.leftOut],
   };
 }
 

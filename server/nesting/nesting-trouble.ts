@@ -1,5 +1,6 @@
 import { barsAsLaid, barsMissing, type BarLaid } from './bars-as-laid.ts';
 import type { CutBars } from './cut-bars.ts';
+import type { LeftOut } from './priceable-rows.ts';
 import type { SizeToCut } from './sizes-to-cut.ts';
 
 /** The most entries of bars that are cut alike, and pieces on one, that a layout holds (server/job/stock.ts). */
@@ -27,8 +28,27 @@ function entriesAtLeast({ wanted, task }: SizeToCut): number {
   return Math.ceil(named / room - 1e-9);
 }
 
-/** Why an answer cannot be had, in words; empty: it can. */
-export function nestedTrouble(sizes: Sizes, found: readonly (CutBars | null)[]): string {
+/** What more bars could be cut from, were their prices in the money of the job; empty: nothing was left out. */
+function leftOutHint(leftOut: readonly LeftOut[]): string {
+  const bars = leftOut.map(
+    ({ name, currency, minorDigits }) =>
+      `"${name}" (priced in ${currency} with ${String(minorDigits)} digits after the point)`,
+  );
+  return bars.length === 0
+    ? ''
+    : ` Left out, because their prices do not add up with those of this job: ${bars.join(', ')}.`;
+}
+
+/**
+ * Why an answer cannot be had, in words; empty: it can.
+ *
+ * @param leftOut rows of the stock that were not cut from
+ */
+export function nestedTrouble(
+  sizes: Sizes,
+  found: readonly (CutBars | null)[],
+  leftOut: readonly LeftOut[] = [],
+): string {
   for (const [index, size] of sizes.entries()) {
     const best = found[index] ?? null;
     const missing = best === null ? null : barsMissing(size, best);
@@ -36,7 +56,7 @@ export function nestedTrouble(sizes: Sizes, found: readonly (CutBars | null)[]):
     const { outsideDiameter, wall, grade } = size.kind;
     const called = `${String(outsideDiameter)} × ${String(wall)} mm ${grade}`;
     const few = missing === null ? '' : ` ${String(missing)} more of the longest would do.`;
-    return `There are too few bars of ${called} in stock, and none as long are bought.${few} Put bars into stock, or type the length of the bars that are bought.`;
+    return `There are too few bars of ${called} in stock, and none as long are bought.${few} Put bars into stock, or type the length of the bars that are bought.${leftOutHint(leftOut)}`;
   }
   const bars = sizes.flatMap((size, index): BarLaid[] => {
     const best = found[index] ?? null;

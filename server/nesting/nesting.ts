@@ -61,6 +61,14 @@ const OverlongPiece = Type.Object({
 /** What a job pays of all bars, by the length that is cut for it. */
 const Share = Type.Object({ job: Type.String(), id: Type.String(), cost: Money('share') });
 
+/** A row of the stock that was not cut from: its price is in another currency than the job, or in other digits of it. */
+const LeftOutRow = Type.Object({
+  id: Type.String(),
+  name: Type.String(),
+  currency: Type.String(),
+  minorDigits: Whole('digits after the point'),
+});
+
 export const NestingResult = Type.Object(
   {
     /** The bars that something of this job is cut from, pieces of the other jobs among them named. */
@@ -75,6 +83,8 @@ export const NestingResult = Type.Object(
     overlong: Type.Array(OverlongPiece),
     /** This job first, with an empty id. */
     shares: Type.Array(Share),
+    /** Rows of the stock that pieces could be cut from, and that nothing was sought on. */
+    leftOut: Type.Array(LeftOutRow),
   },
   { title: 'bars as found' },
 );

@@ -1,16 +1,14 @@
 import { setImmediate } from 'node:timers/promises';
 import { Type } from 'typebox';
-import type { Job } from '../job/job.ts';
-import type { StockRow } from '../job/stock-row.ts';
 import { Nesting, NestingRequest } from '../nesting/nesting.ts';
 import { nestingDesk, type NestingOrder } from '../nesting/nesting-desk.ts';
 import { jobNames } from '../nesting/job-names.ts';
 import { nestedSum, nestingResult } from '../nesting/nesting-result.ts';
 import { nestedTrouble, troubleAhead } from '../nesting/nesting-trouble.ts';
+import { isSameCurrency, priceableRows, type Currency } from '../nesting/priceable-rows.ts';
 import { sizesToCut, type NestedJob } from '../nesting/sizes-to-cut.ts';
 import { lastFew } from '../solver/memory.ts';
 import { plan } from '../solver/plan.ts';
-import { isSameKind } from '../solver/stock/tube-sizes.ts';
 import type { App } from './app-type.ts';
 import { openJob } from './jobs-routes.ts';
 import { readJob } from './read-job.ts';
@@ -22,11 +20,6 @@ import type { StockService } from './stock-routes.ts';
 const Asked = Type.Object({ ...NestingRequest.properties, job: JobDocument }, { additionalProperties: false });
 
 type Wanted = Pick<NestingRequest, 'job' | 'id' | 'quantity' | 'with'>;
-
-type Currency = Pick<Job['rates'], 'currency' | 'minorDigits'>;
-
-const isSameCurrency = (one: Currency, other: Currency): boolean =>
-  one.currency === other.currency && one.minorDigits === other.minorDigits;
 
 function mixedCurrencies(whose: string, priced: Currency, own: Currency): RequestError {
   const [theirs, ours] = twoCurrencies(priced, own);
@@ -55,17 +48,6 @@ const unknownNesting = (id: string): RequestError =>
     'nesting-unknown',
     `There is no search for bars ${id}, or it ended a while ago. Start it again.`,
   );
-
-/** Rows with a price of bars that could be cut, all in the currency of the job. */
-function priced(stock: readonly StockRow[], jobs: readonly NestedJob[], own: Currency): readonly StockRow[] {
-  const usable = stock.filter(({ document }) =>
-    jobs.some(({ pieces }) => pieces.some((piece) => isSameKind(piece, document))),
-  );
-  for (const { document } of usable)
-    if (document.count > 0 && document.price !== null && !isSameCurrency(document, own))
-      throw mixedCurrencies(`The bar "${document.name}" in stock`, document, own);
-  return usable;
-}
 
 /** Jobs whose frames are kept, so that laying them out anew plans nothing twice: as many as are cut together. */
 const KEPT_FRAMES = 21;
@@ -108,20 +90,20 @@ export function nestingRoutes(app: App, { jobs, stock, now, newId }: StockServic
     if (nested[0]?.pieces.length === 0) throw nothingToCut();
     const { rates } = wanted.job;
     const { saw } = wanted.job.stock;
-    const rows = useStock ? priced(await stock.all(), nested, rates) : [];
+    const { rows, leftOut } = priceableRows(useStock ? await stock.all() : [], nested, rates);
     const sizes = sizesToCut({ jobs: nested, stock: rows, rates, saw });
     const ahead = troubleAhead(sizes);
     if (ahead !== '') throw tooMuch(ahead);
     const { currency, minorDigits } = rates;
     const date = now().slice(0, 10);
-    const all = { sizes, jobs: nested, saw, currency, minorDigits, credit: rates.remnantCredit.value, date };
+    const all = { sizes, jobs: nested, saw, currency, minorDigits, credit: rates.remnantCredit.value, date, leftOut };
     const tasks = sizes.map(({ task }) => task);
     return {
       task: { sizes: tasks, seconds },
       pieces: tasks.flatMap((task) => task.pieces).reduce((sum, { count }) => sum + count, 0),
       sum: (found) => nestedSum(all, found),
       result: (found) => nestingResult(all, found),
-      trouble: (found) => nestedTrouble(sizes, found),
+      trouble: (found) => nestedTrouble(sizes, found, leftOut),
     };
   }
 

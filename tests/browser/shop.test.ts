@@ -102,8 +102,8 @@ describe('a shop', () => {
     await seen(async () => (await price.locator('.total strong').innerText()).replace(/\s/g, ' ')).toBe(
       `at least EUR ${total}`,
     );
-    await price.getByText('One line still open: grinding, polishing, cleaning').waitFor();
-    await price.getByText(`Rests on ${String(option.examples)} examples: not a price to give`).waitFor();
+    await price.getByText('1 line still open: grinding, polishing, cleaning').waitFor();
+    await price.getByText(`${String(option.examples)} lines rest on examples: no price to give`).waitFor();
     const hoopPlan = plan.frame!.members[0]!;
     expect(await figure(stage(page, 'wanted'), 'cut length')).toBe(`${hoopPlan.cutLength.value.toFixed(1)} mm`);
 

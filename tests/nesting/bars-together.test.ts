@@ -50,7 +50,7 @@ const rack = (count: number) => ({
 function solved(jobs: NestedJob[], stock: ReturnType<typeof rack>[] = []) {
   const sizes = sizesToCut({ jobs, stock, rates: RATES, saw });
   const credit = 30;
-  const nested: Nested = { sizes, jobs, saw, currency: 'EUR', minorDigits: 2, credit, date: '2026-02-03' };
+  const nested: Nested = { sizes, jobs, saw, currency: 'EUR', minorDigits: 2, credit, date: '2026-02-03', leftOut: [] };
   const found = sizes.map(({ task }) => cut(task).best);
   return { sizes, found, result: nestingResult(nested, found) };
 }

@@ -69,6 +69,7 @@ const order = (tasks: CuttingTask[], seconds = 60): NestingOrder => ({
     whole: none,
     sizes: [],
     overlong: [],
+    leftOut: [],
     shares: [{ job: '', id: '', cost: found.reduce((sum, { cost }) => sum + cost, 0) }],
   }),
   trouble: () => '',

@@ -63,7 +63,16 @@ const sizes = (jobs: NestedJob[], stock: ReturnType<typeof row>[] = [], rates: P
 
 function solved(jobs: NestedJob[], stock: ReturnType<typeof row>[] = [], rates: Pick<Rates, 'tubes'> = RATES) {
   const all = sizes(jobs, stock, rates);
-  const nested: Nested = { sizes: all, jobs, saw: SAW, currency: 'EUR', minorDigits: 2, credit: 0, date: '2026-02-03' };
+  const nested: Nested = {
+    sizes: all,
+    jobs,
+    saw: SAW,
+    currency: 'EUR',
+    minorDigits: 2,
+    credit: 0,
+    date: '2026-02-03',
+    leftOut: [],
+  };
   const found = all.map(({ task }) => cut(task).best);
   return { nested, found, result: nestingResult(nested, found) };
 }

@@ -1,4 +1,4 @@
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { newJob } from '../../server/job/default-job.ts';
 import type { Job } from '../../server/job/job.ts';
 import type { StockBar } from '../../server/job/stock.ts';
@@ -129,6 +129,54 @@ describe('bars for a job', () => {
     expect(result!.layout.bars.map(({ stock, remnant }) => [stock, remnant])).toEqual([['', false]]);
   });
 
+  describe('without the bars of the stock whose prices do not add up with those of the job', () => {
+    const far = { ...bar, name: 'far rack', remnant: false, length: 6000, count: 5, price: 1, currency: 'USD' };
+    const added: string[] = [];
+    const add = async (document: StockBar) => {
+      const { body } = await server.app.inject({ method: 'POST', url: '/api/stock', payload: { document } });
+      const { id } = JSON.parse(body) as { id: string };
+      added.push(id);
+      return id;
+    };
+    afterEach(async () => {
+      for (const id of added.splice(0)) await server.app.inject({ method: 'DELETE', url: `/api/stock/${id}` });
+    });
+
+    it('which are named with what they are priced in; those without a price, or without bars, mix nothing', async () => {
+      const id = await add(far);
+      const digits = await add({ ...far, name: 'other digits', currency: 'EUR', minorDigits: 0 });
+      await add({ ...far, name: 'none left', count: 0 });
+      const { state, result } = await found(asked());
+      expect([state, result!.layout.currency]).toEqual(['done', 'EUR']);
+      expect(result!.leftOut).toEqual([
+        { id, name: 'far rack', currency: 'USD', minorDigits: 2 },
+        { id: digits, name: 'other digits', currency: 'EUR', minorDigits: 0 },
+      ]);
+      const stocks = result!.whole.bars.map(({ stock }) => stock);
+      expect(stocks.length).toBeGreaterThan(0);
+      expect(stocks.filter((stock) => stock === id || stock === digits)).toEqual([]);
+    });
+
+    it('of which there are none where the stock is not used, or has them in other sizes', async () => {
+      await add(far);
+      expect((await found(asked({ useStock: false }))).result!.leftOut).toEqual([]);
+      const thicker = straight('Rail', 2000, { tube: { ...own.tube, wall: 2.5 } });
+      expect((await found(asked({ job: thicker }))).result!.leftOut).toEqual([]);
+      await add({ ...far, name: 'no price', price: null });
+      expect((await found(asked())).result!.leftOut.map(({ name }) => name)).toEqual(['far rack']);
+    });
+
+    it('and are told where what is left is too little', async () => {
+      await add({ ...far, name: 'long rack', length: 9000 });
+      await add({ ...far, name: 'own rack', length: 9000, count: 1, currency: 'EUR' });
+      const { state, trouble } = await found(asked({ job: straight('Mast', 7000) }));
+      expect(state).toBe('failed');
+      expect(trouble).toMatch(
+        /too few bars .* Left out, .*: "long rack" \(priced in USD with 2 digits after the point\)\.$/,
+      );
+    });
+  });
+
   it('names what no bar is long enough for', async () => {
     const { state, result, pieces } = await found(asked({ job: straight('Mast', 7000) }));
     expect([state, pieces]).toEqual(['done', 0]);
@@ -173,18 +221,6 @@ describe('refused', () => {
     const refused = await refusal(asked({ with: [ids.dollars] }));
     expect(refused).toMatchObject({ status: 422, code: 'mixed-currencies' });
     expect(refused.message).toMatch(/"Yard".*USD.*EUR/);
-  });
-
-  it('a bar in stock in another currency, unless it is not to be used or not of the size', async () => {
-    const payload = { document: { ...bar, name: 'far rack', price: 500, currency: 'USD' } };
-    const { id } = (await server.app.inject({ method: 'POST', url: '/api/stock', payload })).json<{ id: string }>();
-    const refused = await refusal(asked());
-    expect(refused).toMatchObject({ status: 422, code: 'mixed-currencies' });
-    expect(refused.message).toMatch(/"far rack".*USD.*EUR/);
-    expect((await found(asked({ useStock: false }))).state).toBe('done');
-    const thicker = straight('Rail', 2000, { tube: { ...own.tube, wall: 2.5 } });
-    expect((await found(asked({ job: thicker }))).state).toBe('done');
-    await server.app.inject({ method: 'DELETE', url: `/api/stock/${id}` });
   });
 
   it('money that counts in other digits, with both of them', async () => {

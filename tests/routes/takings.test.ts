@@ -206,6 +206,23 @@ describe('taking bars', () => {
     });
   });
 
+  it('for a job that credits half of a remnant puts it into stock at that, and for no job without a price', async () => {
+    const job = newJob('straight');
+    const remnantCredit = { value: 50, since: '2026-01-01', example: false };
+    await ask('POST', '/api/jobs', { job: { ...job, rates: { ...job.rates, remnantCredit } } });
+    // 6000 − 5 − 4500 − 2 × 2 leaves 1491, and 9000 × 1491/6000 × 1/2 = 1118.25
+    const bars = layout([laid('job-1', [2500, 2000])]);
+    const returned = { remnant: true, length: 1491, price: 1118, currency: 'EUR', minorDigits: 2 };
+    expect(await take(bars, { jobId: 'job-2' })).toMatchObject({
+      status: 201,
+      body: { returned: [{ document: returned }] },
+    });
+    expect((await stock()).filter(({ remnant }) => remnant)).toMatchObject([returned]);
+    expect(await take(bars, { key: 'key-number-2' })).toMatchObject({
+      body: { returned: [{ document: { price: null } }] },
+    });
+  });
+
   it('is not undone where an offcut was used since, and says what to do first', async () => {
     await take(layout([laid('job-1', [2500])]));
     const offcut = laid('job-2', [1000], { remnant: true, length: 3493, price: null });

@@ -5,7 +5,6 @@ import type { Draft } from './job-saver.svelte.ts';
  * own, because two of them may work on one job.
  */
 const TAB = 'hoopwright.tab';
-const startOf = (id: string): string => `hoopwright.unsaved.${id}.`;
 
 /** The name of this tab, the same after a reload. */
 function tab(): string {
@@ -16,32 +15,42 @@ function tab(): string {
   return fresh;
 }
 
-const ownKey = (id: string): string => startOf(id) + tab();
-
-/** Work that another tab left behind and this one took up, by job: forgotten together with this tab's own. */
-const takenUp = new Map<string, string>();
-
-export const keepDraft = (id: string, draft: Draft): void => {
-  localStorage.setItem(ownKey(id), JSON.stringify(draft));
+type Drafts<Kept> = {
+  readonly keep: (id: string, draft: Kept) => void;
+  readonly forget: (id: string) => void;
+  /** This tab's unsaved work on a thing, else what another tab left behind; null where there is none. */
+  readonly read: (id: string) => Kept | null;
 };
 
-export function forgetDraft(id: string): void {
-  localStorage.removeItem(ownKey(id));
-  const other = takenUp.get(id);
-  if (other !== undefined) localStorage.removeItem(other);
-  takenUp.delete(id);
+/** Unsaved work of one kind, each by the id of what it is on. */
+export function draftsOf<Kept>(kind: string): Drafts<Kept> {
+  const startOf = (id: string): string => `hoopwright.${kind}.${id}.`;
+  const ownKey = (id: string): string => startOf(id) + tab();
+  /** Work that another tab left behind and this one took up: forgotten together with this tab's own. */
+  const takenUp = new Map<string, string>();
+  return {
+    keep(id, draft) {
+      localStorage.setItem(ownKey(id), JSON.stringify(draft));
+    },
+    forget(id) {
+      localStorage.removeItem(ownKey(id));
+      const other = takenUp.get(id);
+      if (other !== undefined) localStorage.removeItem(other);
+      takenUp.delete(id);
+    },
+    read(id) {
+      const keys = Array.from({ length: localStorage.length }, (_, index) => localStorage.key(index) ?? '');
+      const own = ownKey(id);
+      const key = keys.includes(own) ? own : keys.find((one) => one.startsWith(startOf(id)));
+      const text = key === undefined ? null : localStorage.getItem(key);
+      if (key === undefined || text === null) return null;
+      if (key !== own) takenUp.set(id, key);
+      return JSON.parse(text) as Kept;
+    },
+  };
 }
 
-/** This tab's unsaved work on a job, else what another tab left behind; null where there is none. */
-export function readDraft(id: string): Draft | null {
-  const keys = Array.from({ length: localStorage.length }, (_, index) => localStorage.key(index) ?? '');
-  const own = ownKey(id);
-  const key = keys.includes(own) ? own : keys.find((one) => one.startsWith(startOf(id)));
-  const text = key === undefined ? null : localStorage.getItem(key);
-  if (key === undefined || text === null) return null;
-  if (key !== own) takenUp.set(id, key);
-  return JSON.parse(text) as Draft;
-}
+export const { keep: keepDraft, forget: forgetDraft, read: readDraft } = draftsOf<Draft>('unsaved');
 
 const LAST = 'hoopwright.last';
 

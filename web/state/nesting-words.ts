@@ -36,6 +36,17 @@ export function goodnessWords({ proven, gap, cost }: Size): string {
   return words('nesting.gap', { gap: (Math.ceil(gap * 10 - 1e-9) / 10).toFixed(1) });
 }
 
+/** Which bars of the stock nothing was sought on, by the money that they are priced in; empty: there are none. */
+export function leftOutWords(leftOut: NestingResult['leftOut'], money: Money): string {
+  const bars = leftOut.map(({ name, currency, minorDigits }) => {
+    const said = { name: name || words('stock.unnamed'), currency };
+    return currency === money.currency
+      ? words('nesting.leftOutDigits', { ...said, digits: minorDigits })
+      : words('nesting.leftOutBar', said);
+  });
+  return bars.length === 0 ? '' : words('nesting.leftOut', { bars: bars.join('; ') });
+}
+
 /** What is said of a piece that fits on no bar. */
 export function overlongWords({ job, name, length, longest }: NestingResult['overlong'][number], units: Units): string {
   const said = { name: job === '' ? name : words('nesting.ofJob', { name, job }), length: formatLength(length, units) };

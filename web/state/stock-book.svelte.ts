@@ -4,6 +4,7 @@ import { api, type BarsToTake } from '../api/client.ts';
 import { isTakenIn } from './bars-of-jobs.ts';
 import { differences } from './pointer.ts';
 import { whyNot } from './stock-list.svelte.ts';
+import { isTakenFor, layoutFrom } from './stock-taken.ts';
 
 /** What the book needs from outside, so that it can be tried without a browser. */
 export type BookSource = Pick<typeof api, 'takings' | 'taking' | 'take' | 'putBack'> & {
@@ -72,10 +73,8 @@ export class StockBook {
 
   /** Reads what stands in the book for a job with all of its bars, so that its own can be told from others. */
   async readOf(jobId: string): Promise<void> {
-    const isOf = ({ jobId: of, together }: ListedTaking): boolean =>
-      together.length === 0 ? of === jobId : together.some(({ id }) => id === jobId);
-    for (const one of this.takings ?? []) {
-      if (one.undoneAt !== null || !isOf(one) || this.#read.some(({ number }) => number === one.number)) continue;
+    for (const one of this.standingFor(jobId)) {
+      if (this.#read.some(({ number }) => number === one.number)) continue;
       const answer = await this.#source.taking(one.number);
       if (answer.kind === 'done') this.#read = [...this.#read, answer.body];
       else this.#fail(answer);
@@ -87,6 +86,17 @@ export class StockBook {
     const stands = (number: number): boolean =>
       (this.takings ?? []).some((one) => one.number === number && one.undoneAt === null);
     return this.#read.find((one) => stands(one.number) && isTakenIn(one, jobId, layout)) ?? null;
+  }
+
+  /** What was taken for a job and not put back, latest first. */
+  standingFor(jobId: string): readonly ListedTaking[] {
+    return (this.takings ?? []).filter((one) => one.undoneAt === null && isTakenFor(one, jobId));
+  }
+
+  /** The bars of a taking as a job keeps them; null until they have been read. */
+  layoutOf(number: number, jobId: string): StockLayout | null {
+    const taking = this.#read.find((one) => one.number === number);
+    return taking === undefined ? null : layoutFrom(taking, jobId);
   }
 
   #begin(): void {

@@ -5,6 +5,7 @@ import { lengthForField } from '../../server/language/length-format.ts';
 import { parseLength } from '../../server/language/length-text.ts';
 import { parseMoney, parseNumber } from '../../server/language/number-text.ts';
 import { words } from '../../server/language/words.ts';
+import { namesUnit } from './typed-text.ts';
 
 /** The fields of a row of the stock that are typed. */
 export const BAR_FIELDS = [
@@ -109,6 +110,26 @@ export function readBar(texts: BarTexts, units: Units, before: LengthsBefore = {
   };
   if (bar.grade === '') troubles.grade = words('stock.gradeWanted');
   return Object.keys(troubles).length === 0 ? { ok: true, bar } : { ok: false, troubles };
+}
+
+/** The same texts in other units; what cannot be read, or names a unit of its own, stays as it was typed. */
+export function textsInUnits(
+  texts: BarTexts,
+  { typedIn, units, before }: { readonly typedIn: Units; readonly units: Units; readonly before: LengthsBefore },
+): BarTexts {
+  if (typedIn.length === units.length) return texts;
+  const turned = (field: 'outsideDiameter' | 'wall' | 'length'): string => {
+    const was = before[field];
+    if (was !== undefined && texts[field] === lengthForField(was, typedIn)) return lengthForField(was, units);
+    const read = parseLength(texts[field], typedIn.length);
+    return read.ok && !namesUnit(texts[field]) ? lengthForField(read.mm, units) : texts[field];
+  };
+  return {
+    ...texts,
+    outsideDiameter: turned('outsideDiameter'),
+    wall: turned('wall'),
+    length: turned('length'),
+  };
 }
 
 function countOf(text: string, troubles: Partial<Record<BarField, string>>): number {
