@@ -6,7 +6,8 @@ import type { BarSource, SizeToCut, WantedPiece } from './sizes-to-cut.ts';
 export type PieceLaid = Omit<WantedPiece, 'count'>;
 
 /** Bars that are cut alike, with what is cut from each, the longest piece first. */
-export type BarLaid = Omit<LaidBar, 'pieces'> & { readonly pieces: readonly PieceLaid[] };
+export type BarLaid = Omit<LaidBar, 'pieces'> &
+  Pick<BarSource, 'isReckoned'> & { readonly pieces: readonly PieceLaid[] };
 
 /** How many bars an answer has that are not there; 0: all are. */
 export const barsMissing = ({ sources }: SizeToCut, { cuts }: CutBars): number =>

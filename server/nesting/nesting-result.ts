@@ -58,10 +58,11 @@ export function nestingResult(nested: Nested, found: readonly CutBars[]): Nestin
     const best = found[index];
     return best === undefined ? [] : [{ size, best, bars: barsAsLaid(size, best) }];
   });
+  const viewOf = (id: string) => ({ of: id, isOn: ({ pieces }: BarLaid) => pieces.some((piece) => piece.id === id) });
   const layouts = jobs.map(({ id, title }) => ({
     id: id === '' ? null : id,
     title,
-    layout: layoutOf(nested, laid, { of: id, isOn: ({ pieces }) => pieces.some((piece) => piece.id === id) }),
+    layout: layoutOf(nested, laid, viewOf(id)),
   }));
   const alone = jobs.length === 1 ? '' : null;
   const whole = layoutOf(nested, laid, { of: alone, isOn: () => true });
@@ -81,7 +82,11 @@ export function nestingResult(nested: Nested, found: readonly CutBars[]): Nestin
     overlong: sizes.flatMap(({ overlong, longest }) =>
       overlong.map(({ id, name, length }) => ({ job: id === '' ? '' : nameOf(nested, id), name, length, longest })),
     ),
-    shares: layouts.map(({ id, title, layout }) => ({ job: title, id: id ?? '', cost: shareOf(layout, nested) })),
+    shares: jobs.map(({ id, title }) => ({
+      job: title,
+      id,
+      cost: shareOf(layoutOf(nested, laid, { ...viewOf(id), isReckoned: true }), nested),
+    })),
     leftOut: [...nested.leftOut],
   };
 }
@@ -93,20 +98,22 @@ const nameOf = ({ jobs }: Nested, id: string): string => jobs.find((job) => job.
 /**
  * Bars as they are kept.
  *
- * @param view the job whose pieces are its own and bear no name; null: every piece bears the name of its job
+ * @param view the job whose pieces are its own and bear no name (null: every piece bears the name of its job), and whether
+ *   bars without a price of their own bear the one that they are reckoned at
  */
 function layoutOf(
   nested: Nested,
   laid: readonly Laid[],
-  view: { readonly of: string | null; readonly isOn: (bar: BarLaid) => boolean },
+  view: { readonly of: string | null; readonly isOn: (bar: BarLaid) => boolean; readonly isReckoned?: boolean },
 ): StockLayout {
   const { saw, currency, minorDigits, date } = nested;
   const own = laid
     .map(({ best, bars }) => ({ best, bars: bars.filter(view.isOn) }))
     .filter(({ bars }) => bars.length > 0);
   const names = new Map(nested.jobs.map(({ id, title }) => [id, id === view.of ? '' : title]));
-  const kept = ({ pieces, ...bar }: BarLaid): LaidBar => ({
+  const kept = ({ pieces, isReckoned, price, ...bar }: BarLaid): LaidBar => ({
     ...bar,
+    price: isReckoned && view.isReckoned !== true ? null : price,
     pieces: pieces.map(({ id, name, length }) => ({ name, length, job: names.get(id) ?? id })),
   });
   return {

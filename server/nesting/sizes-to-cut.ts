@@ -32,6 +32,8 @@ export type BarSource = BarKind & {
   readonly remnant: boolean;
   readonly length: number;
   readonly price: number | null;
+  /** Whether its row in stock has no price: what it costs here is reckoned, and goes by the rates of each day. */
+  readonly isReckoned: boolean;
   readonly heat: string;
   /** null: as many as are wanted. */
   readonly count: number | null;
@@ -100,7 +102,19 @@ function inStock(stock: readonly StockRow[], kind: BarKind, rates: Pick<Rates, '
       const { name, remnant, outsideDiameter, wall, grade, length, heat, count } = document;
       const asBought = rate === null ? null : boughtPrice(rate, length).price;
       const price = document.price ?? (remnant ? 0 : asBought);
-      return { stock: id, name, remnant, outsideDiameter, wall, grade, length, price, heat, count };
+      return {
+        stock: id,
+        name,
+        remnant,
+        outsideDiameter,
+        wall,
+        grade,
+        length,
+        price,
+        isReckoned: document.price === null,
+        heat,
+        count,
+      };
     });
 }
 
@@ -110,7 +124,7 @@ function toBuy(kind: BarKind, rates: Pick<Rates, 'tubes'>): BarSource[] {
   if (rate === null) return [];
   const length = rate.barLength;
   const { price } = boughtPrice(rate, length);
-  return [{ ...kind, stock: '', name: '', remnant: false, length, price, heat: '', count: null }];
+  return [{ ...kind, stock: '', name: '', remnant: false, length, price, isReckoned: false, heat: '', count: null }];
 }
 
 type OneSize = {

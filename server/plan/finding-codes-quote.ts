@@ -8,6 +8,7 @@ export const QUOTE_CODES = [
   'layout-stale',
   'layout-currency',
   'layout-price-open',
+  'layout-remnant-free',
   'layout-heats',
   'layout-not-taken',
   'layout-one-way',

@@ -3,6 +3,7 @@ import type { TakeOutcome } from '../../db/stock-takings.ts';
 import type { StockRepository } from '../../db/stock-repository.ts';
 import type { StockLayout } from '../job/stock.ts';
 import type { Taking } from '../job/stock-row.ts';
+import { barsTogether } from '../solver/stock/bars-alike.ts';
 import { takingOffcuts } from '../solver/stock/taking-offcuts.ts';
 import type { App } from './app-type.ts';
 import { openJob, type JobsService } from './jobs-routes.ts';
@@ -100,12 +101,15 @@ export function takingRoutes(
     },
     async (request, reply) => {
       const { key, jobId, together, title } = request.body;
-      const layout = readStockLayout(request.body.layout);
-      if (layout.taken !== null) throw takenLayout(layout.taken);
+      const asTyped = readStockLayout(request.body.layout);
+      if (asTyped.taken !== null) throw takenLayout(asTyped.taken);
       for (const { id } of together) await openJob(jobs, id);
-      const rates = jobId === null ? null : (await openJob(jobs, jobId)).job.rates;
-      const { offcuts, overfull } = takingOffcuts(layout, rates);
-      if (overfull !== null) throw overfullBar(overfull + 1, layout.bars[overfull]?.length ?? 0);
+      const job = jobId === null ? null : (await openJob(jobs, jobId)).job;
+      // cut by the saw that the job has now, as its plan and its price are
+      const layout = job === null ? asTyped : { ...asTyped, saw: job.stock.saw };
+      const { offcuts, overfull } = takingOffcuts(layout, job?.rates ?? null);
+      if (overfull !== null)
+        throw overfullBar(1 + barsTogether(layout.bars.slice(0, overfull)), layout.bars[overfull]?.length ?? 0);
       const asked = { key, jobId, together, title, layout, offcuts };
       const outcome = await stock.take(asked, newId, now());
       return reply.code(201).send(takenOr(outcome, layout));

@@ -2,7 +2,6 @@
 import type { Locator, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { landingStage } from '../../db/demo/landing-stage.ts';
-import type { Reading } from '../../server/job/came-back.ts';
 import type { Job } from '../../server/job/job.ts';
 import { words, wordsOf } from '../../server/language/words.ts';
 import type { CorrectionPlan, Way, WayKey } from '../../server/plan/correction.ts';
@@ -22,6 +21,7 @@ import {
 } from './person.ts';
 import { expectTable } from './way-table.ts';
 import { workshopOfFile } from './workshop.ts';
+import { sizeRead } from '../solver/size-read.ts';
 
 const workshop = workshopOfFile();
 
@@ -175,16 +175,8 @@ describe('an owner', () => {
 /** The example with every one of its sizes read, so that one wrong reading shows. */
 function measuredTwice(): Job {
   const job = landingStage();
-  const size = (check: string, value: number): Reading => ({
-    reading: 'size',
-    check,
-    index: 0,
-    reference: 'outside',
-    value,
-    accuracy: null,
-  });
   const cameBack = job.cameBack!;
-  const more = [size('crown-rise', 29), size('width-at-middle', 980)];
+  const more = [sizeRead('crown-rise', 29), sizeRead('width-at-middle', 980)];
   return { ...job, cameBack: { ...cameBack, readings: [...cameBack.readings, ...more] } };
 }
 

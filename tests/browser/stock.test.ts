@@ -87,7 +87,57 @@ describe.each<[ScreenName, number]>([
     expect(await rowsOfWall(wall)).toEqual([{ count: 4, remnant: false }]);
     await settled(page);
     expect((await stored(workshop, id)).stock.layout?.taken).toBeNull();
+
+    // and behind the keeping of bars the book still says what was taken
+    await button(page, 'Take them from stock').click();
+    await said(page, /^Taken from stock/);
+    await settled(page);
+    const [again] = await asked<readonly Taking[]>('/api/stock/takings');
+    const forgotten = `Number ${String(again?.number)} in the book was taken for this job. The job does not keep these bars any more.`;
+    const undoAll = async () => {
+      while ((await button(page, 'Lay out on stock').count()) > 0 && (await page.getByText(forgotten).count()) === 0) {
+        await page.getByRole('button', { name: 'Undo' }).click();
+        await settled(page);
+      }
+    };
+    await undoAll();
+    await button(page, 'Keep these bars again').click();
+    await said(page, /^Taken from stock/);
+    await settled(page);
+    expect((await stored(workshop, id)).stock.layout?.taken).toBe(again?.number);
+    await undoAll();
+    await button(page, 'Put back').click();
+    await page.getByText(forgotten).waitFor({ state: 'detached' });
+    expect(await rowsOfWall(wall)).toEqual([{ count: 4, remnant: false }]);
     expect(await noSidewaysScroll(page)).toBe(true);
+  });
+
+  it('keeps a row that is half typed until it is saved or left', { timeout: 90_000 }, async () => {
+    const page = await workshop.visit(screen);
+    const own = wall + 0.03;
+    const id = await workshop.store(hoopOf(`Typed by the ${screen}`, own));
+    await open(page, id);
+    await stage(page, 'stock').getByText('Bars and remnants of the shop', { exact: true }).click();
+    await button(page, 'Add a remnant').click();
+    await typed(page, 'name or place').fill('Half typed');
+    await typed(page, 'length').fill('12');
+    await page.reload();
+    await seen(() => typed(page, 'length').inputValue()).toBe('12');
+    expect(await typed(page, 'name or place').inputValue()).toBe('Half typed');
+    expect(await page.getByRole('checkbox', { name: 'a remnant (an offcut that was kept)' }).isChecked()).toBe(true);
+    await typed(page, 'length').fill('1200');
+    await button(page, 'Put on the list').click();
+    const change = button(page, 'Change: Half typed, 1200.0 mm');
+    await change.click();
+    await typed(page, 'how many').fill('7');
+    await page.reload();
+    await seen(() => typed(page, 'how many').inputValue()).toBe('7');
+    await button(page, 'Leave it').click();
+    await page.reload();
+    await stage(page, 'stock').getByText('Bars and remnants of the shop', { exact: true }).click();
+    await change.waitFor();
+    expect(await page.locator('form').getByRole('textbox', { name: 'how many', exact: true }).count()).toBe(0);
+    expect(await rowsOfWall(own)).toEqual([{ count: 1, remnant: true }]);
   });
 
   it('joins a member that is longer than any bar', { timeout: 90_000 }, async () => {

@@ -1,29 +1,24 @@
 import type { Locator } from 'playwright-core';
 import { expect } from 'vitest';
+import { ways } from '../../server/language/en/ways.ts';
 import { words } from '../../server/language/words.ts';
 import type { CorrectionPlan, Way } from '../../server/plan/correction.ts';
 import type { Figure } from '../../server/plan/figure.ts';
 import { expectSaid } from './person.ts';
 
-/** What the table says of every way; each of them a column of the plan. */
-const ROWS = [
-  'fixingMisfit',
-  'cornerMisfit',
-  'cornerWidth',
-  'endWidth',
-  'toe',
-  'largestKink',
-  'largestHiLo',
-  'welds',
-  'purgeSetups',
-  'purgeGas',
-  'minutes',
-  'cost',
-  'days',
-] as const satisfies readonly (keyof Way)[];
+/** What the table says of every way, by the words that there are for it; each of them a column of the plan. */
+type Row = keyof typeof ways extends infer Key
+  ? Key extends `ways.column.${infer Name extends keyof Way}`
+    ? Name
+    : never
+  : never;
+const START = 'ways.column.';
+const ROWS = Object.keys(ways)
+  .filter((key) => key.startsWith(START))
+  .map((key) => key.slice(START.length) as Row);
 
 /** That one cell of the table says what the plan says; what is not known is 'open' or a least cost. */
-function expectCell(cell: string, way: Way, row: (typeof ROWS)[number]): void {
+function expectCell(cell: string, way: Way, row: Row): void {
   const value: Figure | null = way[row];
   const name = `${row} of ${way.key}`;
   if (value === null)
@@ -36,6 +31,7 @@ function expectCell(cell: string, way: Way, row: (typeof ROWS)[number]): void {
 /** That the table of the ways says what the plan says, row by row. */
 export async function expectTable(table: Locator, { ways: all }: CorrectionPlan): Promise<void> {
   const possible = all.filter((way) => way.possible);
+  expect(ROWS.length).toBeGreaterThan(10);
   for (const row of ROWS) {
     const head = table.page().getByRole('rowheader', { name: new RegExp(`^${words(`ways.column.${row}`)}`) });
     const cells = await table.getByRole('row').filter({ has: head }).getByRole('cell').allInnerTexts();

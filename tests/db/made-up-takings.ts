@@ -1,6 +1,9 @@
+import { afterEach, beforeEach } from 'vitest';
+import { openDatabase, type Database } from '../../db/database.ts';
+import { stockRepository, type StockRepository } from '../../db/stock-repository.ts';
 import type { TakingAsked } from '../../db/stock-takings.ts';
 import type { LaidBar, StockBar, StockLayout } from '../../server/job/stock.ts';
-import { bar } from './kept-things.ts';
+import { at, bar } from './kept-things.ts';
 
 /** A remnant as it lies in stock. */
 export const OLD_END = bar('old end', { remnant: true, length: 1500, count: 1, price: null, heat: 'H-9' });
@@ -44,3 +47,31 @@ export const asked = (bars: LaidBar[], more: Partial<TakingAsked> = {}): TakingA
 
 /** The remnant as a layout has it. */
 export const END = laid('end', { remnant: true, length: 1500, price: 0, heat: 'H-9' });
+
+/** A stock of its own for each test of a file: bars in a rack and an old end; its new ids are new-1, new-2 … */
+export function stockOfEachTest() {
+  let opened: { readonly database: Database; readonly stock: StockRepository } | undefined;
+  let ids = 0;
+  const newId = () => `new-${String((ids += 1))}`;
+  const now = () => {
+    if (opened === undefined) throw new Error('The stock is filled before each test of its file.');
+    return opened;
+  };
+  beforeEach(async () => {
+    ids = 0;
+    const database = await openDatabase(':memory:');
+    const stock = stockRepository(database);
+    opened = { database, stock };
+    await stock.add('rack', bar('rack'), at(1));
+    await stock.add('end', OLD_END, at(1));
+  });
+  afterEach(() => now().database.destroy());
+  return {
+    get stock() {
+      return now().stock;
+    },
+    newId,
+    take: (request: TakingAsked, minute = 2) => now().stock.take(request, newId, at(minute)),
+    counts: async () => Object.fromEntries((await now().stock.all()).map(({ id, document }) => [id, document.count])),
+  };
+}

@@ -1,59 +1,42 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { openDatabase, type Database } from '../../db/database.ts';
-import { stockRepository, type StockRepository } from '../../db/stock-repository.ts';
-import type { TakingAsked } from '../../db/stock-takings.ts';
+import { describe, expect, it } from 'vitest';
 import type { StockBar } from '../../server/job/stock.ts';
 import { at, bar } from './kept-things.ts';
-import { asked, END, laid, offcut, OLD_END } from './made-up-takings.ts';
+import { asked, END, laid, offcut, stockOfEachTest } from './made-up-takings.ts';
 
-let database: Database;
-let stock: StockRepository;
-let ids: number;
-const newId = () => `new-${String((ids += 1))}`;
-
-beforeEach(async () => {
-  ids = 0;
-  database = await openDatabase(':memory:');
-  stock = stockRepository(database);
-  await stock.add('rack', bar('rack'), at(1));
-  await stock.add('end', OLD_END, at(1));
-});
-afterEach(() => database.destroy());
-
-const take = (request: TakingAsked, minute = 2) => stock.take(request, newId, at(minute));
-const counts = async () => Object.fromEntries((await stock.all()).map(({ id, document }) => [id, document.count]));
+const rack = stockOfEachTest();
+const { newId, take, counts } = rack;
 
 describe('putting bars back', () => {
   it('has every bar and remnant there again and its offcuts gone; once and for all', async () => {
-    const before = (await stock.all()).map(({ document }) => document);
+    const before = (await rack.stock.all()).map(({ document }) => document);
     await take(asked([laid('rack'), laid('rack'), END]));
-    expect(await stock.takeBack(1, newId, at(5))).toMatchObject({
+    expect(await rack.stock.takeBack(1, newId, at(5))).toMatchObject({
       kind: 'back',
       taking: { number: 1, undoneAt: at(5) },
     });
-    expect((await stock.all()).map(({ document }) => document)).toEqual(before);
-    expect(await stock.takeBack(1, newId, at(6))).toMatchObject({ kind: 'back', taking: { undoneAt: at(5) } });
+    expect((await rack.stock.all()).map(({ document }) => document)).toEqual(before);
+    expect(await rack.stock.takeBack(1, newId, at(6))).toMatchObject({ kind: 'back', taking: { undoneAt: at(5) } });
     expect(await counts()).toEqual({ rack: 3, end: 1 });
-    expect(await stock.takings()).toMatchObject([{ number: 1, undoneAt: at(5) }]);
+    expect(await rack.stock.takings()).toMatchObject([{ number: 1, undoneAt: at(5) }]);
   });
 
   it('leaves an offcut that is metal of its bar again without a count, even if it is restored', async () => {
     await take(asked([laid('rack')]));
-    await stock.takeBack(1, newId, at(5));
-    expect(await stock.restore('new-1')).toMatchObject({ document: { name: 'R1-1', count: 0 } });
+    await rack.stock.takeBack(1, newId, at(5));
+    expect(await rack.stock.restore('new-1')).toMatchObject({ document: { name: 'R1-1', count: 0 } });
   });
 
   it('goes on from what the row has become', async () => {
     await take(asked([laid('rack')]));
-    await stock.save('rack', bar('rack by the door', { count: 7 }), 2, at(3));
-    await stock.takeBack(1, newId, at(4));
-    expect(await stock.all()).toMatchObject([{ document: { name: 'rack by the door', count: 8 } }, { id: 'end' }]);
+    await rack.stock.save('rack', bar('rack by the door', { count: 7 }), 2, at(3));
+    await rack.stock.takeBack(1, newId, at(4));
+    expect(await rack.stock.all()).toMatchObject([{ document: { name: 'rack by the door', count: 8 } }, { id: 'end' }]);
   });
 
   it('brings only its own bars back where the row was taken out meanwhile', async () => {
     await take(asked([laid('rack')]));
-    await stock.remove('rack', at(3));
-    await stock.takeBack(1, newId, at(4));
+    await rack.stock.remove('rack', at(3));
+    await rack.stock.takeBack(1, newId, at(4));
     expect(await counts()).toMatchObject({ rack: 1 });
   });
 
@@ -61,12 +44,12 @@ describe('putting bars back', () => {
     await take(asked([laid('rack')]));
     const offcutBar = laid('new-1', { remnant: true, length: 3491, price: 0 });
     await take(asked([offcutBar], { key: 'second', offcuts: [] }), 3);
-    const book = await stock.takings();
-    expect(await stock.takeBack(1, newId, at(4))).toEqual({ kind: 'offcut-gone', name: 'R1-1' });
+    const book = await rack.stock.takings();
+    expect(await rack.stock.takeBack(1, newId, at(4))).toEqual({ kind: 'offcut-gone', name: 'R1-1' });
     expect(await counts()).toEqual({ rack: 2, end: 1 });
-    expect(await stock.takings()).toEqual(book);
-    await stock.takeBack(2, newId, at(5));
-    expect(await stock.takeBack(1, newId, at(6))).toMatchObject({ kind: 'back' });
+    expect(await rack.stock.takings()).toEqual(book);
+    await rack.stock.takeBack(2, newId, at(5));
+    expect(await rack.stock.takeBack(1, newId, at(6))).toMatchObject({ kind: 'back' });
     expect(await counts()).toEqual({ rack: 3, end: 1 });
   });
 
@@ -75,18 +58,18 @@ describe('putting bars back', () => {
     ['counted anew', { count: 2 }],
   ])('is refused where an offcut was %s', async (_how, change) => {
     await take(asked([laid('rack')]));
-    await stock.save('new-1', { name: 'R1-1', ...offcut(3491), ...change }, 1, at(3));
-    expect(await stock.takeBack(1, newId, at(4))).toEqual({ kind: 'offcut-gone', name: 'R1-1' });
+    await rack.stock.save('new-1', { name: 'R1-1', ...offcut(3491), ...change }, 1, at(3));
+    expect(await rack.stock.takeBack(1, newId, at(4))).toEqual({ kind: 'offcut-gone', name: 'R1-1' });
   });
 
   it('does not mind an offcut that only has another name', async () => {
     await take(asked([laid('rack')]));
-    await stock.save('new-1', { ...offcut(3491), name: 'by the window' }, 1, at(3));
-    expect(await stock.takeBack(1, newId, at(4))).toMatchObject({ kind: 'back' });
+    await rack.stock.save('new-1', { ...offcut(3491), name: 'by the window' }, 1, at(3));
+    expect(await rack.stock.takeBack(1, newId, at(4))).toMatchObject({ kind: 'back' });
   });
 
   it('knows numbers that never were', async () => {
-    expect(await stock.takeBack(9, newId, at(1))).toEqual({ kind: 'unknown' });
+    expect(await rack.stock.takeBack(9, newId, at(1))).toEqual({ kind: 'unknown' });
   });
 
   it.each<[string, Partial<StockBar>]>([
@@ -97,9 +80,9 @@ describe('putting bars back', () => {
   ])('gives them a row of their own where theirs has become one of %s', async (_what, change) => {
     await take(asked([laid('rack'), laid('rack')], { offcuts: [] }));
     const other = bar('rack by the door', { count: 7, ...change });
-    await stock.save('rack', other, 2, at(3));
-    expect(await stock.takeBack(1, newId, at(4))).toMatchObject({ kind: 'back' });
-    const rows = (await stock.all()).map(({ document }) => document);
+    await rack.stock.save('rack', other, 2, at(3));
+    expect(await rack.stock.takeBack(1, newId, at(4))).toMatchObject({ kind: 'back' });
+    const rows = (await rack.stock.all()).map(({ document }) => document);
     expect(rows).toContainEqual(other);
     expect(rows).toContainEqual(bar('rack', { count: 2 }));
     expect(rows).toHaveLength(3);
@@ -107,17 +90,17 @@ describe('putting bars back', () => {
 
   it('is refused where the row would count more than a row can, and nothing is written', async () => {
     await take(asked([laid('rack')]));
-    await stock.save('rack', bar('rack', { count: 100_000 }), 2, at(3));
-    const before = await stock.all();
-    expect(await stock.takeBack(1, newId, at(4))).toEqual({
+    await rack.stock.save('rack', bar('rack', { count: 100_000 }), 2, at(3));
+    const before = await rack.stock.all();
+    expect(await rack.stock.takeBack(1, newId, at(4))).toEqual({
       kind: 'row-full',
       name: 'rack',
       there: 100_000,
       back: 1,
     });
-    expect(await stock.all()).toEqual(before);
-    await stock.save('rack', bar('rack', { count: 99_999 }), 3, at(5));
-    expect(await stock.takeBack(1, newId, at(6))).toMatchObject({ kind: 'back' });
+    expect(await rack.stock.all()).toEqual(before);
+    await rack.stock.save('rack', bar('rack', { count: 99_999 }), 3, at(5));
+    expect(await rack.stock.takeBack(1, newId, at(6))).toMatchObject({ kind: 'back' });
     expect(await counts()).toEqual({ rack: 100_000, end: 1 });
   });
 });

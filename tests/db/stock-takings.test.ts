@@ -1,27 +1,10 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { openDatabase, type Database } from '../../db/database.ts';
-import { stockRepository, type StockRepository } from '../../db/stock-repository.ts';
-import type { TakingAsked } from '../../db/stock-takings.ts';
+import { describe, expect, it } from 'vitest';
 import type { LaidBar } from '../../server/job/stock.ts';
 import { at, bar } from './kept-things.ts';
-import { asked, END, laid, layout, OLD_END, offcut } from './made-up-takings.ts';
+import { asked, END, laid, layout, OLD_END, offcut, stockOfEachTest } from './made-up-takings.ts';
 
-let database: Database;
-let stock: StockRepository;
-let ids: number;
-const newId = () => `new-${String((ids += 1))}`;
-
-beforeEach(async () => {
-  ids = 0;
-  database = await openDatabase(':memory:');
-  stock = stockRepository(database);
-  await stock.add('rack', bar('rack'), at(1));
-  await stock.add('end', OLD_END, at(1));
-});
-afterEach(() => database.destroy());
-
-const take = (request: TakingAsked, minute = 2) => stock.take(request, newId, at(minute));
-const counts = async () => Object.fromEntries((await stock.all()).map(({ id, document }) => [id, document.count]));
+const rack = stockOfEachTest();
+const { newId, take, counts } = rack;
 
 describe('taking the bars of a layout', () => {
   it('counts them off their rows, uses remnants up, and puts the offcuts into stock under names of their own', async () => {
@@ -44,9 +27,9 @@ describe('taking the bars of a layout', () => {
       },
     });
     expect(await counts()).toEqual({ rack: 1, 'new-1': 1 });
-    expect((await stock.all()).map(({ revision }) => revision)).toEqual([2, 1]);
-    expect(await stock.taking(1)).toEqual(outcome.kind === 'taken' && outcome.taking);
-    expect(await stock.taking(2)).toBeNull();
+    expect((await rack.stock.all()).map(({ revision }) => revision)).toEqual([2, 1]);
+    expect(await rack.stock.taking(1)).toEqual(outcome.kind === 'taken' && outcome.taking);
+    expect(await rack.stock.taking(2)).toBeNull();
   });
 
   it('leaves a row of bars where nothing is left of it', async () => {
@@ -56,7 +39,7 @@ describe('taking the bars of a layout', () => {
 
   it('makes an older save of a row stale', async () => {
     await take(asked([laid('rack')]));
-    expect(await stock.save('rack', bar('rack', { count: 3 }), 1, at(3))).toMatchObject({
+    expect(await rack.stock.save('rack', bar('rack', { count: 3 }), 1, at(3))).toMatchObject({
       kind: 'stale',
       theirs: { revision: 2, document: { count: 2 } },
     });
@@ -65,11 +48,11 @@ describe('taking the bars of a layout', () => {
   it('numbers each in the book, the last one first, and never gives a number twice', async () => {
     await take(asked([laid('rack')], { key: 'a' }));
     await take(asked([laid('rack')], { key: 'b', title: 'Step' }), 3);
-    expect((await stock.takings()).map(({ number, title }) => `${String(number)} ${title}`)).toEqual([
+    expect((await rack.stock.takings()).map(({ number, title }) => `${String(number)} ${title}`)).toEqual([
       '2 Step',
       '1 Rail',
     ]);
-    expect((await stock.all()).map(({ document }) => document.name)).toContain('R2-1');
+    expect((await rack.stock.all()).map(({ document }) => document.name)).toContain('R2-1');
   });
 
   it('asked for again with the same key takes nothing more', async () => {
@@ -86,7 +69,7 @@ describe('taking the bars of a layout', () => {
 describe('bars that cannot be taken', () => {
   const untouched = async () => {
     expect(await counts()).toEqual({ rack: 3, end: 1 });
-    expect(await stock.takings()).toEqual([]);
+    expect(await rack.stock.takings()).toEqual([]);
   };
 
   it('where there are too few, none is, and the row is named with how many there are', async () => {
@@ -102,9 +85,9 @@ describe('bars that cannot be taken', () => {
       there: 0,
       needed: 1,
     });
-    await stock.remove('end', at(2));
+    await rack.stock.remove('end', at(2));
     expect(await take(asked([laid('rack'), END]))).toEqual({ kind: 'short', name: 'old end', there: 0, needed: 1 });
-    await stock.restore('end');
+    await rack.stock.restore('end');
     await untouched();
   });
 
@@ -152,7 +135,7 @@ describe('bars that were taken already', () => {
     expect(await take(own('a'))).toMatchObject({ kind: 'taken', taking: { number: 1 } });
     expect(await take(own('b'))).toMatchObject({ kind: 'already', taking: { number: 1 } });
     expect(await counts()).toMatchObject({ rack: 2 });
-    await stock.takeBack(1, newId, at(3));
+    await rack.stock.takeBack(1, newId, at(3));
     expect(await take(own('c'))).toMatchObject({ kind: 'taken', taking: { number: 2 } });
   });
 
@@ -182,9 +165,9 @@ describe('the list of takings', () => {
     const [{ pieces: _pieces, ...bare }] = [laid('')];
     for (let number = 1; number <= 52; number += 1)
       await take(asked([laid('')], { key: `key ${String(number)}`, offcuts: [] }));
-    const listed = await stock.takings();
+    const listed = await rack.stock.takings();
     expect(listed.map(({ number }) => number)).toEqual(Array.from({ length: 50 }, (_, index) => 52 - index));
     expect(listed[0]!.layout).toEqual({ ...layout(), bars: [bare] });
-    expect((await stock.taking(1))!.layout.bars).toEqual([laid('')]);
+    expect((await rack.stock.taking(1))!.layout.bars).toEqual([laid('')]);
   });
 });

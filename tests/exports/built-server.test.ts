@@ -27,7 +27,7 @@ async function barsSought(address: string, id: string): Promise<Nesting> {
   const started = await fetch(`${address}/api/nestings`, {
     method: 'POST',
     headers: { 'content-type': 'application/json' },
-    body: JSON.stringify({ job, with: [], quantity: 1, useStock: true, seconds: 30 }),
+    body: JSON.stringify({ job, id: null, with: [], quantity: 1, useStock: true, seconds: 30 }),
   });
   let nesting = (await started.json()) as Nesting;
   while (['waiting', 'running'].includes(nesting.state)) {

@@ -6,8 +6,8 @@ import { nestingResult, type Nested } from '../../server/nesting/nesting-result.
 import { nestedTrouble } from '../../server/nesting/nesting-trouble.ts';
 import { sizesToCut, type NestedJob } from '../../server/nesting/sizes-to-cut.ts';
 import type { CutPiece } from '../../server/plan/stock.ts';
-import { figure } from '../../server/solver/figure.ts';
 import { firstFit } from '../../server/solver/stock/first-fit.ts';
+import { pieceOf } from '../solver/stock/made-up-stock.ts';
 import { barsIn, cut } from './cut-for-test.ts';
 
 const KIND = { outsideDiameter: 42.4, wall: 2, grade: '316L' };
@@ -15,18 +15,8 @@ const KIND = { outsideDiameter: 42.4, wall: 2, grade: '316L' };
 const MM = 1_000_000;
 const SAW = { kerf: 2, endTrim: 10, leastRemnant: 300 };
 
-const piece = (name: string, length: number, more: Partial<CutPiece> = {}): CutPiece => ({
-  kind: 'member',
-  of: name,
-  part: 1,
-  parts: 1,
-  name,
-  field: '/frame',
-  ...KIND,
-  length: figure(length, 'mm', 'L', [], ['typed']),
-  count: 1,
-  ...more,
-});
+const piece = (name: string, length: number, more: Partial<CutPiece> = {}): CutPiece =>
+  pieceOf(name, length, { ...KIND, ...more });
 
 const job = (id: string, pieces: CutPiece[], quantity = 1): NestedJob => ({
   id,
@@ -195,7 +185,7 @@ describe('bars as found', () => {
     expect(result.layout.bars.find(({ stock: id }) => id === 'rack 3')).toMatchObject({
       name: 'rack 3',
       remnant: true,
-      price: 0,
+      price: null,
       heat: 'A17',
     });
     expect(result.layout).toMatchObject({

@@ -85,7 +85,7 @@ describe('bars for a job', () => {
     );
     expect(layout.found).toBe('proven');
     const remnant = layout.bars.find(({ remnant: is }) => is);
-    expect(remnant).toMatchObject({ name: 'rack 3', heat: 'A17', price: 0, pieces: [{ length: 2000, job: '' }] });
+    expect(remnant).toMatchObject({ name: 'rack 3', heat: 'A17', price: null, pieces: [{ length: 2000, job: '' }] });
     const hoops = layout.bars.map(({ times, pieces }) => times * pieces.filter(({ job }) => job === '').length);
     expect(hoops.reduce((sum, count) => sum + count, 0)).toBe(4);
     expect(sizes).toMatchObject([{ bars: 3, toBuy: 2, cost: 18_000, bound: 18_000, proven: true, gap: 0 }]);

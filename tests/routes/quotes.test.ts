@@ -1,19 +1,12 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { newJob } from '../../server/job/default-job.ts';
 import type { Job } from '../../server/job/job.ts';
 import { describeFinding } from '../../server/language/finding-words.ts';
 import { plan } from '../../server/solver/plan.ts';
-import { serverUnderTest, type UnderTest } from './server-under-test.ts';
+import { serverOfEachTest } from './server-under-test.ts';
 
-let server: UnderTest;
-beforeEach(async () => void (server = await serverUnderTest()));
-afterEach(() => server.close());
-
-async function ask(method: 'GET' | 'POST' | 'PUT' | 'DELETE', url: string, payload?: object) {
-  const response = await server.app.inject({ method, url, ...(payload === undefined ? {} : { payload }) });
-  const body: unknown = response.body === '' ? null : response.json();
-  return { status: response.statusCode, body };
-}
+const server = serverOfEachTest();
+const { ask } = server;
 
 const fresh = newJob('straight');
 const JOB: Job = {

@@ -1,3 +1,4 @@
+import { afterEach, beforeEach } from 'vitest';
 import { openDatabase, type Database } from '../../db/database.ts';
 import { jobRepository, type JobRepository } from '../../db/job-repository.ts';
 import { quoteRepository } from '../../db/quote-repository.ts';
@@ -34,4 +35,28 @@ export async function serverUnderTest(pageFolder: string | null = null): Promise
     await database.destroy();
   };
   return { app, jobs, database, close };
+}
+
+/** A server of its own for each test of a file, and the way to ask it and to read what it answers. */
+export function serverOfEachTest() {
+  let opened: UnderTest | undefined;
+  const now = (): UnderTest => {
+    if (opened === undefined) throw new Error('The server starts before each test of its file.');
+    return opened;
+  };
+  beforeEach(async () => void (opened = await serverUnderTest()));
+  afterEach(() => now().close());
+  return {
+    get app() {
+      return now().app;
+    },
+    get database() {
+      return now().database;
+    },
+    ask: async (method: 'GET' | 'POST' | 'PUT' | 'DELETE', url: string, payload?: object) => {
+      const response = await now().app.inject({ method, url, ...(payload === undefined ? {} : { payload }) });
+      const body: unknown = response.body === '' ? null : response.json();
+      return { status: response.statusCode, body };
+    },
+  };
 }

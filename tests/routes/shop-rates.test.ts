@@ -1,16 +1,8 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { newJob } from '../../server/job/default-job.ts';
-import { serverUnderTest, type UnderTest } from './server-under-test.ts';
+import { serverOfEachTest } from './server-under-test.ts';
 
-let server: UnderTest;
-beforeEach(async () => void (server = await serverUnderTest()));
-afterEach(() => server.close());
-
-async function ask(method: 'GET' | 'POST' | 'PUT' | 'DELETE', url: string, payload?: object) {
-  const response = await server.app.inject({ method, url, ...(payload === undefined ? {} : { payload }) });
-  const body: unknown = response.body === '' ? null : response.json();
-  return { status: response.statusCode, body };
-}
+const { ask } = serverOfEachTest();
 const rates = { ...newJob('hoop').rates, name: 'This year', from: '2026-01-01', until: '2026-12-31' };
 
 describe('lists of rates', () => {

@@ -1,42 +1,17 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { beforeEach, describe, expect, it } from 'vitest';
 import type { LaidBar, StockBar, StockLayout } from '../../server/job/stock.ts';
 import { newJob } from '../../server/job/default-job.ts';
 import { bar } from '../db/kept-things.ts';
-import { serverUnderTest, type UnderTest } from './server-under-test.ts';
+import * as madeUp from '../db/made-up-takings.ts';
+import { serverOfEachTest } from './server-under-test.ts';
 
-let server: UnderTest;
-beforeEach(async () => void (server = await serverUnderTest()));
-afterEach(() => server.close());
-
-async function ask(method: 'GET' | 'POST' | 'PUT' | 'DELETE', url: string, payload?: object) {
-  const response = await server.app.inject({ method, url, ...(payload === undefined ? {} : { payload }) });
-  const body: unknown = response.body === '' ? null : response.json();
-  return { status: response.statusCode, body };
-}
+const { ask } = serverOfEachTest();
 const add = (document: object) => ask('POST', '/api/stock', { document });
 
-const laid = (stock: string, lengths: number[], more: Partial<LaidBar> = {}): LaidBar => ({
-  stock,
-  name: 'rack',
-  remnant: false,
-  outsideDiameter: 38.1,
-  wall: 1.65,
-  grade: '316L',
-  length: 6000,
-  price: 9000,
-  heat: 'H-1',
-  times: 1,
-  pieces: lengths.map((length) => ({ name: 'hoop', length, job: '' })),
-  ...more,
-});
+const laid = (stock: string, lengths: number[], more: Partial<LaidBar> = {}): LaidBar =>
+  madeUp.laid(stock, { name: 'rack', pieces: lengths.map((length) => ({ name: 'hoop', length, job: '' })), ...more });
 const layout = (bars: LaidBar[], more: Partial<StockLayout> = {}): StockLayout => ({
-  found: 'proven',
-  date: '2026-11-26',
-  saw: { kerf: 2, endTrim: 5, leastRemnant: 300 },
-  currency: 'EUR',
-  minorDigits: 2,
-  bars,
-  taken: null,
+  ...madeUp.layout(...bars),
   ...more,
 });
 const take = (bars: StockLayout, more: object = {}) =>

@@ -1,23 +1,12 @@
 import type { BarPlan, CutPiece, OverlongPiece, SizeLayout, StockPlan } from '../../server/plan/stock.ts';
+import { pieceOf } from '../solver/stock/made-up-stock.ts';
 import { figure } from './fixture-figure.ts';
 
 export const SAW = { kerf: 2, endTrim: 10, leastRemnant: 300 } as const;
 
 /** A piece of the cut list. */
-export const piece = (name: string, length: number, change: Partial<CutPiece> = {}): CutPiece => ({
-  kind: 'member',
-  of: name,
-  part: 1,
-  parts: 1,
-  name,
-  field: '/frame',
-  outsideDiameter: 38.1,
-  wall: 1.7,
-  grade: '316L',
-  length: figure(length, 'mm'),
-  count: 1,
-  ...change,
-});
+export const piece = (name: string, length: number, change: Partial<CutPiece> = {}): CutPiece =>
+  pieceOf(name, length, { wall: 1.7, ...change });
 
 /** A bar with pieces laid on it from its trimmed end, a kerf between them and one before what is left. */
 export function bar(

@@ -4,21 +4,13 @@ import { newJob } from '../../server/job/default-job.ts';
 import type { Job } from '../../server/job/job.ts';
 import type { Way } from '../../server/plan/correction.ts';
 import { plan } from '../../server/solver/plan.ts';
+import { sizeRead } from './size-read.ts';
 
 const fewest = (job: Job): Way | undefined => plan(job).correction!.ways.find(({ key }) => key === 'splice-fewest');
 
 const measured = (job: Job, ...readings: Reading[]): Job => ({
   ...job,
   cameBack: { tapeAccuracy: 1, angleAccuracy: 0.2, readings },
-});
-
-const size = (check: string, value: number): Reading => ({
-  reading: 'size',
-  check,
-  index: 0,
-  reference: 'outside',
-  value,
-  accuracy: null,
 });
 
 describe('a run whose second bend was turned about the tube by too little or too much', () => {
@@ -51,10 +43,10 @@ describe('a hoop whose straights are all of a wrong length', () => {
     [885, 575, ['let-in', 'let-in', 'let-in'], 6],
   ] as const)('%i wide where 900 were wanted, legs of %i where 600 were', (width, leg, kinds, welds) => {
     const read = [
-      size('width-at-corners', width),
-      size('width-at-feet', width),
-      size('left-leg', leg),
-      size('right-leg', leg),
+      sizeRead('width-at-corners', width),
+      sizeRead('width-at-feet', width),
+      sizeRead('left-leg', leg),
+      sizeRead('right-leg', leg),
     ];
     const way = fewest(measured(hoop, ...read))!;
     expect(way.joints.map(({ kind }) => kind)).toEqual(kinds);
@@ -65,7 +57,7 @@ describe('a hoop whose straights are all of a wrong length', () => {
 });
 
 it('a straight tube that is short is lengthened by one piece', () => {
-  const way = fewest(measured(newJob('straight'), { ...size('length', 980), reference: 'centre' } as Reading))!;
+  const way = fewest(measured(newJob('straight'), { ...sizeRead('length', 980), reference: 'centre' } as Reading))!;
   expect(way.joints.map(({ kind }) => kind)).toEqual(['let-in']);
   expect(way.welds.value).toBe(2);
   expect(way.fixingMisfit.value).toBeLessThan(0.01);
@@ -75,7 +67,7 @@ it('what is bent again is measured once: a leg that was cut back has its length'
   const offset = newJob('offset');
   const wanted = plan(offset).frame!.checks.find(({ key }) => key === 'last-length')!;
   const longer: Reading = {
-    ...size('last-length', wanted[wanted.reference].value + 25),
+    ...sizeRead('last-length', wanted[wanted.reference].value + 25),
     reference: wanted.reference,
   } as Reading;
   for (const way of plan(measured(offset, longer)).correction!.ways) {

@@ -6,6 +6,7 @@ import type { Job } from '../../server/job/job.ts';
 import type { Way, WayKey } from '../../server/plan/correction.ts';
 import { plan } from '../../server/solver/plan.ts';
 import { settledClosing } from './settled-closing.ts';
+import { sizeRead } from './size-read.ts';
 
 const demo = landingStage();
 const { shrinkage } = settledClosing(demo.closing);
@@ -18,15 +19,6 @@ function corrected(job: Job) {
   return { correction, findings, way };
 }
 
-const size = (check: string, value: number, index = 0): Reading => ({
-  reading: 'size',
-  check,
-  index,
-  reference: 'outside',
-  value,
-  accuracy: null,
-});
-
 /** A job whose frame was measured, every reading over the outside [mm]. */
 const measured = (job: Job, ...readings: Reading[]): Job => ({
   ...job,
@@ -34,10 +26,10 @@ const measured = (job: Job, ...readings: Reading[]): Job => ({
 });
 
 const AS_WANTED = [
-  size('width-at-corners', 950),
-  size('width-at-feet', 950),
-  size('left-leg', 600),
-  size('right-leg', 600),
+  sizeRead('width-at-corners', 950),
+  sizeRead('width-at-feet', 950),
+  sizeRead('left-leg', 600),
+  sizeRead('right-leg', 600),
 ];
 
 const others = (...keys: string[]) => AS_WANTED.filter((one) => one.reading === 'size' && !keys.includes(one.check));
@@ -102,7 +94,7 @@ describe('the example frame', () => {
 describe('other frames', () => {
   it('a splayed frame is closed parallel by rebending, without a weld', () => {
     const plain = { ...demo, frame: { ...wanted, innerCrossbars: [] } };
-    const job = measured(plain, ...others('width-at-feet'), size('width-at-feet', 980));
+    const job = measured(plain, ...others('width-at-feet'), sizeRead('width-at-feet', 980));
     const { correction, way } = corrected(job);
     expect(way('rebend').fixingMisfit.value).toBeLessThan(1.5);
     expect(way('rebend').welds.value).toBe(0);
@@ -118,7 +110,7 @@ describe('other frames', () => {
 
   it('a narrower frame is widened with new tube, its cut list told', () => {
     const straight: Job = { ...demo, frame: { ...wanted, crossbar: { form: 'straight' } } };
-    const narrow = [size('width-at-corners', 920), size('width-at-feet', 920)];
+    const narrow = [sizeRead('width-at-corners', 920), sizeRead('width-at-feet', 920)];
     const { way } = corrected(measured(straight, ...others('width-at-corners', 'width-at-feet'), ...narrow));
     const spliced = way('splice-fewest');
     expect(spliced.possible).toBe(true);
@@ -209,7 +201,7 @@ describe('other frames', () => {
 it('a ring is cut through two of its sides', () => {
   const outside = (value: number) => ({ value, reference: 'outside' as const });
   const ring = { shape: 'ring' as const, width: outside(800), height: outside(500) };
-  const job = measured({ ...demo, frame: ring }, size('width', 830), size('height', 500));
+  const job = measured({ ...demo, frame: ring }, sizeRead('width', 830), sizeRead('height', 500));
   const one = corrected(job).way('splice-fewest');
   expect(one.possible).toBe(true);
   expect(one.joints).toHaveLength(2);

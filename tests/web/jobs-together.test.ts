@@ -6,6 +6,7 @@ import type { LaidBar, StockLayout } from '../../server/job/stock.ts';
 import type { Answer } from '../../web/api/client.ts';
 import { areSameBars, isTakenIn } from '../../web/state/bars-of-jobs.ts';
 import { jobsTogether, keepIn, markedAs, readToKeep, type JobsSource } from '../../web/state/jobs-together.ts';
+import { layout as layoutOf } from '../db/made-up-takings.ts';
 import { rackBar } from './made-up-stock.ts';
 
 /** A bar by the jobs that its pieces are for. */
@@ -13,15 +14,6 @@ const bar = (times: number, ...jobs: string[]): LaidBar => {
   const { count: _count, currency: _currency, minorDigits: _digits, ...rest } = rackBar();
   return { ...rest, stock: 'a', times, pieces: jobs.map((job) => ({ name: 'hoop', length: 1500, job })) };
 };
-const layoutOf = (...bars: LaidBar[]): StockLayout => ({
-  found: 'proven',
-  date: '2026-11-26',
-  saw: { kerf: 2, endTrim: 5, leastRemnant: 300 },
-  currency: 'EUR',
-  minorDigits: 2,
-  bars,
-  taken: null,
-});
 const jobOf = (title: string, layout: StockLayout | null): Job => {
   const job = newJob('hoop');
   return { ...job, title, stock: { ...job.stock, layout } };

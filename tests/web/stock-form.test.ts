@@ -5,9 +5,11 @@ import {
   moneyTypedLast,
   problemsElsewhere,
   readBar,
+  textsInUnits,
   textsOf,
   troublesFrom,
 } from '../../web/state/stock-form.ts';
+import { draftNow, type BarDraft } from '../../web/state/stock-draft.ts';
 import { rackBar } from './made-up-stock.ts';
 
 const mm = { length: 'mm', fraction: 16 } as const;
@@ -53,6 +55,30 @@ describe('a row of the stock as it is typed', () => {
   it('reads inches in a list of millimetres', () => {
     const read = readBar({ ...good, outsideDiameter: '1 1/2 in', length: "20'" }, mm);
     expect(read).toMatchObject({ ok: true, bar: { outsideDiameter: 38.1, length: 6096 } });
+  });
+
+  it('goes on in other units where it was half typed in these', () => {
+    const before = rackBar({ wall: 1.65 });
+    const half = { ...textsOf(before, mm), length: '304.8', outsideDiameter: '2 in', count: 'tw' };
+    const turned = textsInUnits(half, { typedIn: mm, units: inch, before });
+    expect(turned).toMatchObject({ wall: textsOf(before, inch).wall, outsideDiameter: '2 in', count: 'tw' });
+    expect(readBar({ ...turned, count: '2' }, inch, before)).toMatchObject({
+      ok: true,
+      bar: { wall: 1.65, length: 304.8, outsideDiameter: 50.8 },
+    });
+    expect(textsInUnits({ ...half, length: '6 or' }, { typedIn: mm, units: inch, before }).length).toBe('6 or');
+    expect(textsInUnits(half, { typedIn: mm, units: mm, before })).toBe(half);
+  });
+
+  it('that was half typed goes on over its row, as that was; over a row that has gone it is a row to put on', () => {
+    const row = { id: 'a', revision: 5, savedAt: 'then', document: rackBar() };
+    const texts = { ...textsOf(rackBar(), mm), length: '5000' };
+    const draft = { open: { id: 'a', revision: 4 }, texts, units: mm };
+    const now = (bars: (typeof row)[], given: BarDraft = draft) => draftNow(given, { bars, units: mm, fresh: {} });
+    expect(now([row])).toEqual(draft);
+    expect(now([])).toEqual({ ...draft, open: 'bars' });
+    expect(now([], { ...draft, texts: { ...texts, remnant: true } }).open).toBe('remnant');
+    expect(now([], { ...draft, open: 'remnant' }).open).toBe('remnant');
   });
 
   it('begins with the size that is worked on', () => {

@@ -4,9 +4,10 @@ import type { StockLayout } from '../../server/job/stock.ts';
 import type { Taking } from '../../server/job/stock-row.ts';
 import type { Answer } from '../../web/api/client.ts';
 import { NestingRun, type NestingSource } from '../../web/state/nesting-run.svelte.ts';
-import { goodnessWords, overlongWords, progressWords } from '../../web/state/nesting-words.ts';
+import { goodnessWords, leftOutWords, overlongWords, progressWords } from '../../web/state/nesting-words.ts';
 import { StockBook, type BookSource } from '../../web/state/stock-book.svelte.ts';
 import { StockList, type StockSource } from '../../web/state/stock-list.svelte.ts';
+import { layoutFrom } from '../../web/state/stock-taken.ts';
 import { whenSaved } from '../../web/state/when-saved.ts';
 import { rackBar } from './made-up-stock.ts';
 
@@ -146,6 +147,16 @@ describe('a search for bars', () => {
     expect(goodnessWords(size)).toBe('best so far, at most 1.3 % above what is possible');
     expect(goodnessWords({ proven: false, gap: null, cost: 1 } as never)).toBe('best so far, not proven');
     expect(goodnessWords({ proven: true } as never)).toBe('proven the cheapest');
+    const row = (currency: string, minorDigits: number, name = 'far rack') => ({
+      id: 'a',
+      name,
+      currency,
+      minorDigits,
+    });
+    expect(leftOutWords([], money)).toBe('');
+    expect(leftOutWords([row('USD', 2), row('EUR', 0, '')], money)).toBe(
+      'Left out, because prices in two currencies never add up: far rack, priced in USD; without a name, priced in EUR with 0 digits after the point.',
+    );
     const long = { job: 'Mast', name: 'hoop', length: 7000, longest: 0 };
     expect(overlongWords(long, { length: 'mm', fraction: 16 })).toContain(
       'hoop of Mast is 7000.0 mm, and there is no bar',
@@ -200,6 +211,33 @@ describe('the book of what was taken', () => {
     expect([book.takenAs('other', layout), book.takenAs('j', layoutOf({ ...other, length: 1 }))]).toEqual([null, null]);
     expect(await book.putBack(5)).toBe(true);
     expect(book.takenAs('j', layout)).toBeNull();
+  });
+
+  it('tells what was taken for a job that keeps no bars any more, and gives it these bars again', async () => {
+    const pieces = ['Rail', 'Gate'].map((job) => ({ name: 'hoop', length: 900, job }));
+    const shared = { ...own, pieces };
+    const gates = { ...own, pieces: pieces.slice(1) };
+    const together = [
+      { id: 'j', name: 'Rail' },
+      { id: 'g', name: 'Gate' },
+    ];
+    const whole = { ...layoutOf(own), bars: [shared, gates] };
+    const both = { ...taking(7), together, layout: whole };
+    const { book } = bookOf(done([both, taking(5), taking(2, 'then')]), done(both), silence);
+    await book.load();
+    expect(book.standingFor('j').map(({ number }) => number)).toEqual([7, 5]);
+    expect(book.standingFor('g').map(({ number }) => number)).toEqual([7]);
+    expect(book.layoutOf(7, 'j')).toBeNull();
+    await book.readOf('j');
+    expect(book.layoutOf(7, 'j')).toEqual({
+      ...whole,
+      bars: [{ ...shared, pieces: [{ ...pieces[0]!, job: '' }, pieces[1]!] }],
+      taken: 7,
+    });
+    expect(book.layoutOf(7, 'g')!.bars.map((bar) => bar.pieces.map(({ job }) => job))).toEqual([['Rail', ''], ['']]);
+    expect([book.layoutOf(7, 'nobody'), book.layoutOf(5, 'j')]).toEqual([null, null]);
+    expect(layoutFrom(taking(5), 'j')).toEqual({ ...layout, taken: 5 });
+    expect(layoutFrom(taking(5), 'g')).toBeNull();
   });
 
   it('says why something cannot be put back', async () => {

@@ -36,6 +36,12 @@ export const findingsQuote = {
     'Lay the bars out again with prices in the currency of the rates. Nothing is converted.',
     'Decimals of their prices:',
   ),
+  'layout-remnant-free': about(
+    'count',
+    'Remnants without a price are reckoned at nothing[: {name}].',
+    'Type what they are worth in the list of stock, and lay the bars out again.',
+    'Remnants:',
+  ),
   'layout-price-open': about(
     'count',
     'A bar that was laid out has no price, so the line of its tube stays open[: {name}].',

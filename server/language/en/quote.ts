@@ -76,7 +76,7 @@ export const quoteWords = {
   'price.withLegsUnwelded': 'Work, cost and days are with the legs; all else is of the frame alone.',
   'price.oneWeld': '1 weld',
   'price.welds': '{count} welds',
-  'price.gas': 'Gas: one way against another',
+  'price.gas': 'Gas for one frame: one way against another',
   'price.gasOpen': 'open',
   'price.quantities': 'Price by number of frames',
   'price.addQuantity': 'Add a number of frames',

@@ -52,7 +52,7 @@ export const workingSheetWords = {
   'sheet.working-other-breaks': 'Other options by how many frames',
   'sheet.working-for': 'for {count}',
 
-  'sheet.working-gas': 'Gas, one way or another',
+  'sheet.working-gas': 'Gas for one frame, one way or another',
   'sheet.gas-way': 'purge',
   'sheet.gas-fillings': 'fillings',
   'sheet.gas-minutes': 'minutes',

@@ -11,6 +11,7 @@ import {
   countFigure,
   judge,
   type Doubt,
+  type Effort,
   type EffortPiece,
   type JudgeContext,
   type Outcome,
@@ -49,6 +50,7 @@ export function rebendWay(
   const why = whyNot(actual, rebending, turns);
   const trims = trimsOf(work.excesses, tape);
   const refits = turns.length === 0 ? [] : refittedWelds(actual, relaid);
+  const anew = newTube(actual, relaid, shop.cutLengthOn);
   const way: WayDraft = {
     key: 'rebend',
     possible: why === null,
@@ -63,14 +65,32 @@ export function rebendWay(
     members: drawnMembers(correctedBy(turns)(work), base.lay),
     effort: {
       welds: refits.length,
-      cuts: trims.length + refits.length,
-      bends: turns.length,
-      pieces: newTube(actual, relaid, shop.cutLengthOn),
-      bentTube: bentTube(actual, turns),
+      // a saddle is cut off and dressed in one; new tube is sawn at both ends beside that
+      cuts: trims.length + refits.length + 2 * anew.length,
+      ...bendsOf(actual, relaid, { turns, anew }),
+      pieces: anew,
       joints: refits,
     },
   };
   return { way, findings: why === null ? findings : [...findings, finding(why, 'note', '/closing/way')] };
+}
+
+/** Bends that are turned, and those of members that are made anew; with the tube that goes through the bender for them. */
+function bendsOf(
+  actual: FrameGeometry,
+  relaid: RelaidFrame,
+  { turns, anew }: { readonly turns: readonly BendTurn[]; readonly anew: readonly EffortPiece[] },
+): Pick<Effort, 'bends' | 'bentTube'> {
+  const isAnew = ({ name }: { readonly name: string }): boolean => anew.some(({ of }) => of === name);
+  const turned = turns.filter(({ member: name }) => !isAnew({ name }));
+  const bent = relaid.members
+    .filter(isAnew)
+    .map(({ centreline }) => ({ ...centreline, arcs: centreline.pieces.filter(({ kind }) => kind === 'arc').length }))
+    .filter(({ arcs }) => arcs > 0);
+  return {
+    bends: bent.reduce((sum, { arcs }) => sum + arcs, turned.length),
+    bentTube: bent.reduce((sum, { length }) => sum + length, bentTube(actual, turned)),
+  };
 }
 
 /** Rounds in which legs and turns are found together; each leaves a hundredth of what the one before left. */

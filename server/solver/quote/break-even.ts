@@ -31,7 +31,7 @@ type Quoted = PricedWork & { readonly quoted: number };
 /**
  * Where the cheapest splice and a new frame cost alike: by the number of its joints, by what an hour of the work on
  * it costs, by what a bender asks for the new frame, and by how many frames there are; and where a rebend and a new frame do,
- * by that offer. Each is looked for with whole prices, all lines made anew, and never by a formula; tube goes by the metre or
+ * by that offer, where a bender does both. Each is looked for with whole prices, all lines made anew, and never by a formula; tube goes by the metre or
  * by first fit in all of them. What is bought and done is compared, before it is rounded: overhead, margin and tax are put on
  * both alike.
  *
@@ -53,7 +53,10 @@ export function breakEvens(asked: Asked): BreakEven[] {
     const pair = { job, legs, quantity, way, other: anew };
     return axes.map((axis) => breakEvenOn(axis(pair), pair, known)).filter((found) => found !== null);
   };
-  return [...between(splice, [byJoints, byLabour, byOffer, byFrames]), ...between(rebend, [byOffer])];
+  return [
+    ...between(splice, [byJoints, byLabour, byOffer, byFrames]),
+    ...between(rebend, job.quote.bending === 'own' ? [] : [byOffer]),
+  ];
 }
 
 /** null for the frame, and while a line of it stands open. */

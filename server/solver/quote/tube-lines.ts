@@ -126,7 +126,7 @@ function keptLine(
   kept: NonNullable<TubeNeed['kept']>,
   { remnantCredit, parts }: { readonly remnantCredit: OwnValue; readonly parts: Parts },
 ): PricedLine {
-  const { amount, bars, isBought, by, isCredited, unpriced, isForeign } = kept;
+  const { amount, bars, isRated, by, isCredited, unpriced, isForeign } = kept;
   const { rate, field } = need;
   const credit = told(remnantCredit, '/rates/remnantCredit');
   return ruledLine({
@@ -146,7 +146,7 @@ function keptLine(
       ...(isCredited && credit.value !== 0 ? [credit] : []),
     ],
     missing: [
-      ...(isBought && rate === null ? [field] : []),
+      ...(isRated && rate === null ? [field] : []),
       ...(unpriced.length > 0 || isForeign ? [LAYOUT_FIELD] : []),
     ],
     parts,

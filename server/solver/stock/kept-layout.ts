@@ -35,7 +35,7 @@ type Wanted = {
 export function keptSize(layout: StockLayout, { kind, pieces, quantity, saw }: Wanted): KeptSize {
   const own = layout.bars.filter((bar) => isSameKind(bar, kind) && bar.pieces.some(({ job }) => job === ''));
   const bars = barsAlike(own);
-  const over = bars.find((bar) => !isRoomOn(bar, saw));
+  const over = bars.filter((bar) => !isRoomOn(bar, saw));
   const lacking = new Map(pieces.map((piece) => [piece.name, piece.count * quantity]));
   const lengths = new Map(pieces.map(({ name, length }) => [name, length.value]));
   let differ = 0;
@@ -44,7 +44,8 @@ export function keptSize(layout: StockLayout, { kind, pieces, quantity, saw }: W
     differ += by;
     if (name === '' && by > 0) name = other;
   };
-  if (over !== undefined) differs(over.name === '' ? 'bar' : over.name, over.times * over.pieces.length);
+  for (const { name: called, times, pieces: on } of over)
+    differs(called === '' ? 'bar' : called, times * on.filter(({ job }) => job === '').length);
   for (const { pieces: on, times } of bars)
     for (const piece of on) {
       if (piece.job !== '') continue;

@@ -16,9 +16,9 @@ export type KeptPrice = {
   readonly amount: number | null;
   /** How many bars. */
   readonly bars: number;
-  /** Whether some of them are to be bought. */
-  readonly isBought: boolean;
-  /** The value of the size's row of rates that bars to be bought go by; null where none are bought or no row is. */
+  /** Whether some of them are priced by the rates. */
+  readonly isRated: boolean;
+  /** The value of the size's row of rates that those go by; null where there are none, or no row. */
   readonly by: 'perMetre' | 'perBar' | null;
   /** Whether an offcut is kept, so that the credit counts. */
   readonly isCredited: boolean;
@@ -33,9 +33,15 @@ export const isSameMoney = (
   other: Pick<Rates, 'currency' | 'minorDigits'>,
 ): boolean => one.currency === other.currency && one.minorDigits === other.minorDigits;
 
-/** A bar with what it costs now: one that is to be bought as the rates say today, one of the stock as it was laid out. */
+/** Whether a bar is priced by the rates: one that is to be bought, and one of the stock that has no price of its own. */
+const isRatedBar = ({ stock, price, remnant }: LaidBar): boolean => stock === '' || (price === null && !remnant);
+
+/**
+ * A bar with what it costs now: as the rates say today where it goes by them, a remnant without a price nothing, any other
+ * as it was laid out.
+ */
 export function pricedToday(bar: LaidBar, kind: BarKind, rates: Pick<Rates, 'tubes'>): LaidBar {
-  if (bar.stock !== '') return bar;
+  if (!isRatedBar(bar)) return { ...bar, price: bar.price ?? 0 };
   const { rate } = tubeRateOf(rates, kind);
   return { ...bar, price: rate === null ? null : boughtPrice(rate, bar.length).price };
 }
@@ -43,17 +49,18 @@ export function pricedToday(bar: LaidBar, kind: BarKind, rates: Pick<Rates, 'tub
 /**
  * This job's share of bars of one size and grade.
  *
- * @param bars of a layout that is kept, those that are bought at today's price (`pricedToday`)
+ * @param kept bars of a layout, as it keeps them
  * @param saw as it is now
  */
 export function keptPrice(
-  bars: readonly LaidBar[],
+  kept: readonly LaidBar[],
   layout: StockLayout,
   asked: { readonly kind: BarKind; readonly rates: PricedBy; readonly saw: SawSettings },
 ): KeptPrice {
   const { kind, rates, saw } = asked;
   const { rate } = tubeRateOf(rates, kind);
-  const bought = bars.find(({ stock }) => stock === '');
+  const bars = kept.map((bar) => pricedToday(bar, kind, rates));
+  const rated = kept.find(isRatedBar);
   const fromStock = bars.filter(({ stock }) => stock !== '');
   const isForeign = fromStock.length > 0 && !isSameMoney(layout, rates);
   const shares = bars.map((bar) => {
@@ -64,8 +71,8 @@ export function keptPrice(
   return {
     amount: isOpen ? null : wholeMinor(shares.reduce<number>((sum, share) => sum + (share ?? 0), 0)),
     bars: barsTogether(bars),
-    isBought: bought !== undefined,
-    by: bought === undefined || rate === null ? null : boughtPrice(rate, bought.length).by,
+    isRated: rated !== undefined,
+    by: rated === undefined || rate === null ? null : boughtPrice(rate, rated.length).by,
     isCredited: bars.some(
       ({ length, pieces }) => barUse({ length, pieces: pieces.map((piece) => piece.length) }, saw)?.kept === true,
     ),

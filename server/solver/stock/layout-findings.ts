@@ -42,6 +42,11 @@ export function layoutFindings(
   const used = sizes.filter(({ kept }) => kept.differ === 0);
   if (used.some(({ price }) => price.isForeign)) findings.push(otherMoney(layout, rates));
   else findings.push(...openPrices(used.flatMap(({ price }) => price.unpriced)));
+  const free = used.flatMap(({ kept }) => kept.bars.filter(({ remnant, price }) => remnant && price === null));
+  if (free.length > 0) {
+    const name = [...new Set(free.map((bar) => (bar.name === '' ? bar.stock : bar.name)))].join(', ');
+    findings.push(finding('layout-remnant-free', 'note', FIELD, { name, value: barsTogether(free) }));
+  }
   const heats = heatsOf(used, tube.heat);
   if (heats.length > 1)
     findings.push(finding('layout-heats', 'caution', FIELD, { heats: heats.join(', '), value: heats.length }));

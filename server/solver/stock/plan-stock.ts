@@ -36,7 +36,7 @@ export function planStock(asked: {
     if (layout === null) return { kind, own, kept: null };
     const kept = keptSize(layout, { kind, pieces: own, quantity, saw });
     const bars = kept.bars.map((bar) => pricedToday(bar, kind, rates));
-    const laid: LaidOut = { kind, pieces: own, kept, price: keptPrice(bars, layout, { kind, rates, saw }) };
+    const laid: LaidOut = { kind, pieces: own, kept, price: keptPrice(kept.bars, layout, { kind, rates, saw }) };
     return { kind, own, kept: { ...laid, bars } };
   });
   const layouts = sizes.map(({ kind, own, kept }): SizeLayout => {

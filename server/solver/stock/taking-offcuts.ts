@@ -11,8 +11,8 @@ const micrometres = (length: number): number => Math.round(length * 1000) / 1000
 
 /**
  * The offcuts that a layout leaves long enough to keep, in the order of its bars: one row for bars that are cut alike. Each
- * costs from now on what the job was credited for it, so that no tube is paid for twice. `overfull` is the place of the first entry whose pieces are longer than its bar; null:
- * none is.
+ * costs from now on what the job was credited for it, so that no tube is paid for twice. `overfull` is the place of the
+ * first entry whose pieces are longer than its bar; null: none is.
  *
  * @param rates of the job that was credited; null: nobody was, and nobody has said what each is worth
  */
@@ -43,7 +43,7 @@ export function takingOffcuts(
 
 /** What one offcut was credited with [minor]; null where a price or the percentage is open, or in another currency. */
 function creditedFor(bar: LaidBar, offcut: number, layout: StockLayout, rates: PricedBy | null): number | null {
-  if (rates === null || !isSameMoney(layout, rates)) return null;
+  if (rates === null || !isSameMoney(layout, rates) || (bar.remnant && bar.price === null)) return null;
   const { price } = pricedToday(bar, bar, rates);
   return price === null ? null : creditOf(worthOf({ price, length: bar.length }, offcut), rates.remnantCredit.value);
 }

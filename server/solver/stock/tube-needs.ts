@@ -4,7 +4,7 @@ import type { CutPiece } from '../../plan/stock.ts';
 import { once } from '../once.ts';
 import { begun, firstFit } from './first-fit.ts';
 import { keptSize } from './kept-layout.ts';
-import { keptPrice, pricedToday, type KeptPrice } from './kept-price.ts';
+import { keptPrice, type KeptPrice } from './kept-price.ts';
 import { bySize, tubeRateOf, type BarKind } from './tube-sizes.ts';
 
 /** The tube of one size and grade that a number of frames takes. */
@@ -96,6 +96,5 @@ function keptOf(
   if (layout === null) return null;
   const { bars, differ } = keptSize(layout, { kind, pieces, quantity, saw });
   if (differ > 0) return null;
-  const today = bars.map((bar) => pricedToday(bar, kind, rates));
-  return keptPrice(today, layout, { kind, rates, saw });
+  return keptPrice(bars, layout, { kind, rates, saw });
 }

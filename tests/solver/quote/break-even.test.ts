@@ -123,14 +123,17 @@ describe('a splice of 1000 a weld and a new frame of 4000', () => {
     });
   });
 
-  it('a rebend of eight bends is dearer than a frame that a bender bends for up to 1000', () => {
-    expect(only('offer', plain(), [REBEND, ANEW])).toEqual({
+  it('a rebend of eight bends outside is dearer than a frame that a bender bends for up to 14 000', () => {
+    const outside = { ...plain(), quote: { ...plain().quote, bending: 'outside' as const } };
+    expect(only('offer', plain(), [REBEND, ANEW])).toBeUndefined();
+    expect(only('offer', outside, [REBEND, ANEW])).toEqual({
       by: 'offer',
       way: 'rebend',
       other: 'new-frame',
-      at: 1000,
-      now: 1000,
-      cheaper: 'rebend',
+      // 5000 for the order and 8 × 1500, less 3000 for new tube; the rates ask at least 8000 for the new frame
+      at: 14_000,
+      now: 8000,
+      cheaper: 'new-frame',
     });
   });
 

@@ -79,9 +79,11 @@ describe('bars that were laid out and kept', () => {
     expect(unrated.findings.filter(({ code }) => code === 'rate-open').map(({ field }) => field)).toContain(
       '/rates/tubes/0/perMetre/value',
     );
-    const job = laidOut(demo, (bar) => ({ ...bar, stock: 'b-1', name: 'rack 2', price: null }));
+    const ratesOpen = { ...demo, rates: { ...demo.rates, tubes } };
+    const job = laidOut(ratesOpen, (bar) => ({ ...bar, stock: 'b-1', name: 'rack 2', price: null }));
     const unpriced = tube(job);
-    expect(unpriced.lines(unpriced.quote.scope).lines[0]).toMatchObject({ amount: null, missing: ['/stock/layout'] });
+    expect(unpriced.lines(unpriced.quote.scope).lines[0]!.amount).toBeNull();
+    expect(unpriced.lines(unpriced.quote.scope).lines[0]!.missing).toContain('/stock/layout');
     const [open] = unpriced.findings.filter(({ code }) => code === 'layout-price-open');
     expect(open).toMatchObject({ data: { name: 'rack 2' }, wayOut: { field: '/stock/layout', value: null } });
     expect(codes(tube({ ...job, stock: { ...job.stock, layout: null } }))).not.toContain('layout-price-open');
@@ -89,6 +91,20 @@ describe('bars that were laid out and kept', () => {
     expect(uncredited.findings.filter(({ code }) => code === 'rate-open').map(({ field }) => field)).toContain(
       '/rates/remnantCredit/value',
     );
+  });
+
+  it('go by the rates of the day where the rack has no price, examples told; a remnant by nothing, and that is said', () => {
+    const tubes = demo.rates.tubes.map((row) => ({ ...row, perMetre: own(1500, true) }));
+    const stocked = { stock: 'b-1', name: 'rack 2', price: null };
+    const { lines, quote } = tube(
+      laidOut({ ...demo, rates: { ...demo.rates, tubes } }, (bar) => ({ ...bar, ...stocked })),
+    );
+    expect(lines(quote.scope).lines[0]).toMatchObject({ example: true, amount: 18_000 });
+    const free = tube(laidOut(demo, (bar) => ({ ...bar, ...stocked, remnant: true })));
+    expect(free.lines(free.quote.scope).lines[0]!.amount).toBe(0);
+    expect(free.findings.filter(({ code }) => code === 'layout-remnant-free')).toMatchObject([
+      { grade: 'note', data: { name: 'rack 2', value: 2 } },
+    ]);
   });
 
   it('are stale for another way: that is priced by the rates, and the finding says so', () => {

@@ -66,9 +66,13 @@ describe('a layout that is kept', () => {
   });
 
   it('costs nothing that is known while a bar of the stock has no price, or one in other money, and says so', () => {
-    const of = (given: Partial<LaidBar>, more: Partial<StockLayout> = {}) =>
-      planned(layoutOf([barOf({ hoop: 2000, bar: 800 }, { stock: 'b-1', ...given })], { taken: 7, ...more }));
-    const open = of({ price: null, name: 'rack 4' });
+    const of = (given: Partial<LaidBar>, more: Partial<StockLayout> = {}, by?: (job: Job) => Job) =>
+      planned(layoutOf([barOf({ hoop: 2000, bar: 800 }, { stock: 'b-1', ...given })], { taken: 7, ...more }), by);
+    const none = { value: null, since: '', example: false };
+    const open = of({ price: null, name: 'rack 4' }, {}, (job) => ({
+      ...job,
+      rates: { ...job.rates, tubes: job.rates.tubes.map((row) => ({ ...row, perMetre: none, perBar: none })) },
+    }));
     expect(open.stock.sizes[0]).toMatchObject({ from: 'kept', cost: null });
     expect(open.findings).toMatchObject([
       {

@@ -28,6 +28,9 @@ describe('offcuts that come back when bars are taken', () => {
     const tubes = [byBar(6000)];
     // 6000 × 3184/6000 × 1/2
     expect(takingOffcuts(layout, { ...credited(50), tubes }).offcuts[0]!.price).toBe(1592);
+    // a bar of the stock without a price of its own likewise
+    const unpriced = layoutOf([{ ...bar, price: null }]);
+    expect(takingOffcuts(unpriced, { ...credited(50), tubes }).offcuts[0]!.price).toBe(1592);
   });
 
   it('have no price where nobody knows the credit, the price, or both in one currency', () => {
@@ -35,6 +38,6 @@ describe('offcuts that come back when bars are taken', () => {
     expect(price(layoutOf([bar]))).toBeNull();
     expect(price(layoutOf([bar]), credited(null))).toBeNull();
     expect(price(layoutOf([bar]), credited(50, 'GBP'))).toBeNull();
-    expect(price(layoutOf([{ ...bar, price: null }]), credited(50))).toBeNull();
+    expect(price(layoutOf([{ ...bar, price: null, remnant: true }]), credited(50))).toBeNull();
   });
 });

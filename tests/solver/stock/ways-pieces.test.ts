@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { landingStage } from '../../../db/demo/landing-stage.ts';
-import type { Reading } from '../../../server/job/came-back.ts';
 import type { Job } from '../../../server/job/job.ts';
 import type { CutPiece } from '../../../server/plan/stock.ts';
 import type { WayKey } from '../../../server/plan/correction.ts';
 import { plan } from '../../../server/solver/plan.ts';
+import { sizeRead } from '../size-read.ts';
 
 const JOINT = { member: 'hoop', station: 1640 };
 
@@ -13,15 +13,6 @@ const demo = landingStage();
 const shown = (way: WayKey, change: (job: Job) => Job = (job) => job) =>
   plan(change({ ...demo, closing: { ...demo.closing, way }, stock: { ...demo.stock, joints: [JOINT], layout: null } }));
 
-const size = (check: string, value: number): Reading => ({
-  reading: 'size',
-  check,
-  index: 0,
-  reference: 'outside',
-  value,
-  accuracy: null,
-});
-
 /** The frame came back this much too narrow. */
 const narrow = (by: number) => (job: Job) => ({
   ...job,
@@ -29,10 +20,10 @@ const narrow = (by: number) => (job: Job) => ({
     tapeAccuracy: 1,
     angleAccuracy: 0.2,
     readings: [
-      size('width-at-corners', 950 - by),
-      size('width-at-feet', 950 - by),
-      size('left-leg', 600),
-      size('right-leg', 600),
+      sizeRead('width-at-corners', 950 - by),
+      sizeRead('width-at-feet', 950 - by),
+      sizeRead('left-leg', 600),
+      sizeRead('right-leg', 600),
     ],
   },
 });
