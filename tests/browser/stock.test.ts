@@ -132,12 +132,24 @@ describe.each<[ScreenName, number]>([
     await typed(page, 'how many').fill('7');
     await page.reload();
     await seen(() => typed(page, 'how many').inputValue()).toBe('7');
+    // what somebody else saved meanwhile is not written over by what was typed before it
+    const row = (await rows()).find(({ document }) => document.wall === own)!;
+    await fetch(`${workshop.address}/api/stock/${row.id}`, {
+      method: 'PUT',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ document: { ...row.document, count: 2 }, basedOn: row.revision }),
+    });
+    await page.reload();
+    await seen(() => typed(page, 'how many').inputValue()).toBe('7');
+    await button(page, 'Save').click();
+    await said(page, /^Somebody else changed this row/);
+    expect(await rowsOfWall(own)).toEqual([{ count: 2, remnant: true }]);
     await button(page, 'Leave it').click();
     await page.reload();
     await stage(page, 'stock').getByText('Bars and remnants of the shop', { exact: true }).click();
     await change.waitFor();
     expect(await page.locator('form').getByRole('textbox', { name: 'how many', exact: true }).count()).toBe(0);
-    expect(await rowsOfWall(own)).toEqual([{ count: 1, remnant: true }]);
+    expect(await rowsOfWall(own)).toEqual([{ count: 2, remnant: true }]);
   });
 
   it('joins a member that is longer than any bar', { timeout: 90_000 }, async () => {

@@ -1,9 +1,8 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { newJob } from '../../server/job/default-job.ts';
 import type { Job } from '../../server/job/job.ts';
-import type { StockBar } from '../../server/job/stock.ts';
+import { StockLayout, type StockBar } from '../../server/job/stock.ts';
 import { problemsOf } from '../../server/job/validate.ts';
-import { StockLayout } from '../../server/job/stock.ts';
 import type { Nesting } from '../../server/nesting/nesting.ts';
 import { plan } from '../../server/solver/plan.ts';
 import { serverUnderTest, type UnderTest } from './server-under-test.ts';

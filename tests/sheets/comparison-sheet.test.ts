@@ -98,9 +98,7 @@ describe('the comparison', () => {
   it('says where two ways cost alike, and that money rests on examples where it does', async () => {
     const plan = makePlan();
     const text = await textOf(plan);
-    expect(text).toContain(
-      'Splice, fewest welds: cheaper up to 6 joints; above that: new frame. The splice has 2.',
-    );
+    expect(text).toContain('Splice, fewest welds: cheaper up to 6 joints; above that: new frame. The splice has 2.');
     expect(text).toContain('New frame: cheaper where bending a frame costs less than EUR 480.00');
     expect(text).not.toContain('Money rests on example');
     const [first, ...others] = plan.quote!.options;
