@@ -185,9 +185,13 @@ describe.each<ScreenName>(['desktop', 'phone'])('a welder who sets up at the %s'
       .getByRole('navigation')
       .getByRole('link', { name: /Weld and purge/ })
       .click();
+    // gas is shown while its stage is read: only a page that has come to rest shows the same a moment later
+    await settled(page);
     const dots = page.locator('figure .paper svg path.dots');
+    const shown = page.getByRole('button', { name: 'gas and welds' });
+    await seen(() => shown.getAttribute('aria-pressed')).toBe('true');
     await seen(() => dots.count()).toBe((await plan()).views[0]!.gas.filter(({ flows }) => flows).length);
-    await page.getByRole('button', { name: 'gas and welds' }).click();
+    await shown.click();
     await seen(() => dots.count()).toBe(0);
     expect(await noSidewaysScroll(page)).toBe(true);
   });
