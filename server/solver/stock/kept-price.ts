@@ -22,6 +22,8 @@ export type KeptPrice = {
   readonly by: 'perMetre' | 'perBar' | null;
   /** Whether an offcut is kept, so that the credit counts. */
   readonly isCredited: boolean;
+  /** The bars with what they cost now. */
+  readonly today: readonly LaidBar[];
   /** Bars of the stock that have no price, or one in another currency than the rates. */
   readonly unpriced: readonly LaidBar[];
   readonly isForeign: boolean;
@@ -76,6 +78,7 @@ export function keptPrice(
     isCredited: bars.some(
       ({ length, pieces }) => barUse({ length, pieces: pieces.map((piece) => piece.length) }, saw)?.kept === true,
     ),
+    today: bars,
     unpriced: fromStock.filter(({ price }) => price === null),
     isForeign,
   };

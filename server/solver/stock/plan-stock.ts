@@ -5,7 +5,7 @@ import { resolveGrade } from '../tube/grades.ts';
 import { roomsOfJoints } from './bar-joints.ts';
 import { ROUNDING, longestOf } from './bar-use.ts';
 import { keptSize } from './kept-layout.ts';
-import { keptPrice, pricedToday } from './kept-price.ts';
+import { keptPrice } from './kept-price.ts';
 import { layoutFindings, type LaidOut } from './layout-findings.ts';
 import { overlongPieces, type TooLong } from './overlong.ts';
 import { sizeFigures } from './size-figures.ts';
@@ -35,14 +35,13 @@ export function planStock(asked: {
   const sizes = bySize(pieces).map(({ kind, pieces: own }) => {
     if (layout === null) return { kind, own, kept: null };
     const kept = keptSize(layout, { kind, pieces: own, quantity, saw });
-    const bars = kept.bars.map((bar) => pricedToday(bar, kind, rates));
     const laid: LaidOut = { kind, pieces: own, kept, price: keptPrice(kept.bars, layout, { kind, rates, saw }) };
-    return { kind, own, kept: { ...laid, bars } };
+    return { kind, own, kept: laid };
   });
   const layouts = sizes.map(({ kind, own, kept }): SizeLayout => {
     let laid: LaidSize;
     if (layout !== null && kept?.kept.differ === 0) {
-      laid = keptLaid(kept, { found: layout.found, saw }, kept.price);
+      laid = keptLaid(kept.price, { found: layout.found, saw });
     } else {
       const { rate } = tubeRateOf(rates, kind);
       laid = laidByFirstFit({ pieces: own, quantity, rate, saw, credit });

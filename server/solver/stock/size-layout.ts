@@ -9,7 +9,6 @@ import { barPlan, type BarAsLaid } from './bar-plan.ts';
 import { barsTogether } from './bars-alike.ts';
 import { fewestBars } from './fewest-bars.ts';
 import { begun, firstFit, type CutAlike, type Lengths } from './first-fit.ts';
-import type { KeptSize } from './kept-layout.ts';
 import type { KeptPrice } from './kept-price.ts';
 
 /** How the pieces of one size and grade lie on bars, and what that says. */
@@ -20,15 +19,14 @@ const NOT_LAID: LaidSize = { from: 'none', proven: false, bars: [], least: null,
 
 /** The bars of the layout that the job keeps, with this job's share of what they cost. */
 export function keptLaid(
-  kept: Pick<KeptSize, 'bars'>,
+  { amount, bars, today }: KeptPrice,
   { found, saw }: { readonly found: StockLayout['found']; readonly saw: SawSettings },
-  { amount, bars }: KeptPrice,
 ): LaidSize {
   const count = input('n', 'bars', bars, 'count');
   return {
     from: 'kept',
     proven: found === 'proven',
-    bars: numbered(kept.bars, saw),
+    bars: numbered(today, saw),
     least: null,
     cost: amount === null ? null : figure(amount, 'minor', 'c = Σ shares', [count], ['bar-bookkeeping', 'money']),
   };
